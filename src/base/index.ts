@@ -1,0 +1,11 @@
+/**
+ * What every room may use: the error a user can fix, the mark for "not measured", pitch units, order statistics.
+ *
+ * Conventions of the whole house: times are seconds from the first sample of the file; levels are dB relative to full
+ * scale (RMS of the mono mix); pitch is MIDI note numbers or cents, sharp positive; score time is quarter notes from the
+ * first performed bar.
+ */
+export { InputError, type InputErrorCode } from './input-error.js';
+export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';
+export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
+export { median, quantile, robustSpread } from './statistics.js';

@@ -1,0 +1,34 @@
+/** Short machine-readable names of what can be wrong with a user's input. */
+export type InputErrorCode =
+  | 'no-such-file'
+  | 'not-readable'
+  | 'empty-file'
+  | 'not-a-wav'
+  | 'wav-damaged'
+  | 'wav-unsupported'
+  | 'not-musicxml'
+  | 'score-refused'
+  | 'score-without-notes'
+  | 'no-takes'
+  | 'cannot-write'
+  | 'bad-option';
+
+/**
+ * Something the user can put right. The message is one line in plain words: what was found and what is needed.
+ * It never holds a path; whoever knows the file adds its name in front.
+ *
+ * Source: definition.
+ */
+export class InputError extends Error {
+  readonly code: InputErrorCode;
+
+  /**
+   * @param code short name, stable across versions, for scripts
+   * @param message one line: what was found, what is needed
+   */
+  constructor(code: InputErrorCode, message: string) {
+    super(message);
+    this.name = 'InputError';
+    this.code = code;
+  }
+}

@@ -1,0 +1,41 @@
+/**
+ * Order statistics and robust lines on plain arrays. Nothing here changes its input.
+ */
+
+/**
+ * @param values any order; not changed
+ * @param share 0 to 1
+ * @returns the quantile by linear interpolation between order statistics, NaN when there are no values
+ *
+ * Source: Hyndman & Fan 1996, definition 7.
+ */
+export function quantile(values: ArrayLike<number>, share: number): number {
+  const sorted = Float64Array.from(values).sort();
+  if (sorted.length === 0) return Number.NaN;
+  const position = share * (sorted.length - 1);
+  const below = Math.floor(position);
+  const low = sorted[below] as number;
+  const high = sorted[Math.min(below + 1, sorted.length - 1)] as number;
+  return low + (high - low) * (position - below);
+}
+
+/**
+ * @param values any order; not changed
+ * @returns the median, NaN when there are no values
+ *
+ * Source: {@link quantile} at one half.
+ */
+export function median(values: ArrayLike<number>): number {
+  return quantile(values, 0.5);
+}
+
+/**
+ * @param values any order; not changed
+ * @returns median absolute deviation scaled to a standard deviation for normal data, NaN when there are no values
+ *
+ * Source: Rousseeuw & Croux 1993 (factor 1.4826).
+ */
+export function robustSpread(values: ArrayLike<number>): number {
+  const centre = median(values);
+  return 1.4826 * median(Float64Array.from(values, (v) => Math.abs(v - centre)));
+}

@@ -1,0 +1,1 @@
+export type { Take } from './types.js';

@@ -1,0 +1,1 @@
+export { CANDIDATES, type Features } from './types.js';

@@ -1,0 +1,81 @@
+import type { MisreadingKind } from '../score/index.js';
+
+export type FindingKind =
+  | 'accidental'
+  | 'wrong-note'
+  | 'missed-note'
+  | 'added-note'
+  | 'skipped-bars'
+  | 'restart'
+  | 'hesitation'
+  | 'late-entry'
+  | 'early-entry'
+  | 'uneven-group'
+  | 'rushing'
+  | 'dragging'
+  | 'off-tempo'
+  | 'weak-contrast'
+  | 'reversed-contrast'
+  | 'weak-hairpin'
+  | 'reversed-hairpin'
+  | 'fermata-long'
+  | 'fermata-short'
+  | 'slur-broken'
+  | 'staccato-long'
+  | 'accent-weak'
+  | 'breath-unmarked'
+  | 'breath-late'
+  | 'note-out-of-tune'
+  | 'tuning-off'
+  | 'went-well';
+
+export type Criterion =
+  | 'notes'
+  | 'rhythm'
+  | 'tempo'
+  | 'dynamics'
+  | 'articulation'
+  | 'breath'
+  | 'intonation'
+  | 'continuity';
+
+/** `fix`: sure and it matters; `watch`: worth a listen; `well`: praise. */
+export type Weight = 'fix' | 'watch' | 'well';
+
+/** What is told to the player about one place, in words, most useful first. */
+export interface Finding {
+  readonly kind: FindingKind;
+  readonly criterion: Criterion;
+  readonly weight: Weight;
+  readonly misreading?: MisreadingKind;
+  readonly bar: string;
+  readonly toBar?: string;
+  readonly pass: number;
+  readonly beat?: number;
+  /** part note concerned */
+  readonly index?: number;
+  /** last part note concerned when it is more than one */
+  readonly toIndex?: number;
+  /** seconds from the first sample */
+  readonly onset?: number;
+  readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
+  /** one or two plain sentences to the player */
+  readonly text: string;
+  /** one plain sentence on how to practise it; empty for praise */
+  readonly practice: string;
+}
+
+/** One criterion in one line for tables. */
+export interface CriterionLine {
+  readonly criterion: Criterion;
+  readonly fix: number;
+  readonly watch: number;
+  /** e.g. "148 of 151 notes as written"; says why when it was not judged */
+  readonly summary: string;
+}
+
+export interface Judgement {
+  readonly findings: readonly Finding[];
+  /** one line a criterion, always all eight, in the order of the type above */
+  readonly criteria: readonly CriterionLine[];
+}

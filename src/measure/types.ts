@@ -1,0 +1,105 @@
+import type { MaybeNumber, NotMeasured } from '../base/index.js';
+
+/** The recording itself, before anything is said about the playing. */
+export interface RecordingMeasure {
+  readonly peakDbfs: number;
+  /** share of samples inside flat tops, 0 to 1 */
+  readonly clippedShare: number;
+  readonly signalToNoiseDb: MaybeNumber;
+  readonly levelRiding: boolean;
+  /** plain-word cautions for the reader, usually none */
+  readonly cautions: readonly string[];
+}
+
+export interface TuningMeasure {
+  readonly centsFromA440: number;
+  readonly a4Hz: number;
+}
+
+/** Tempo of one performed bar. */
+export interface BarTempo {
+  readonly bar: string;
+  readonly pass: number;
+  readonly startQuarters: number;
+  readonly quarterBpm: number;
+}
+
+export interface TempoMeasure {
+  /** the first printed tempo, null when the part prints none */
+  readonly markedQuarterBpm: number | null;
+  readonly playedQuarterBpm: number;
+  /** performed bars whose tempo could be measured, fermatas and written tempo bends left out */
+  readonly bars: readonly BarTempo[];
+}
+
+/** Numbers of one note, same order and length as the part's notes. */
+export interface NoteMeasure {
+  readonly index: number;
+  /** deviation from equal temperament at A = 440 Hz for the pitch played */
+  readonly cents: MaybeNumber;
+  readonly centsFromOwnTuning: MaybeNumber;
+  /** RMS level of the held part of the note, dBFS */
+  readonly levelDb: MaybeNumber;
+}
+
+export interface LevelMeasure {
+  readonly mark: string;
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** median of the notes' levels */
+  readonly levelDb: MaybeNumber;
+}
+
+export interface ContrastMeasure {
+  readonly from: string;
+  readonly to: string;
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** second minus first */
+  readonly differenceDb: MaybeNumber;
+  /** the same with the instrument's own loud and soft registers taken out */
+  readonly registerAdjustedDb: MaybeNumber;
+  /** 95 % interval of differenceDb, absent when not measured */
+  readonly intervalDb?: readonly [number, number];
+}
+
+export interface HairpinMeasure {
+  readonly kind: 'crescendo' | 'diminuendo';
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly toBar: string;
+  readonly pass: number;
+  /** fitted level at the last note minus at the first */
+  readonly riseDb: MaybeNumber;
+  readonly slopeDbPerBar: MaybeNumber;
+  readonly slopeDbPerSecond: MaybeNumber;
+  /** standard error of riseDb, absent when not measured */
+  readonly errorDb?: number;
+}
+
+export interface FermataMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** what the note value lasts at the local tempo */
+  readonly writtenSeconds: MaybeNumber;
+  readonly heldSeconds: MaybeNumber;
+  /** held ÷ written */
+  readonly ratio: MaybeNumber;
+}
+
+/** Everything measured in one take. Numbers with units, no adjectives. */
+export interface Measurements {
+  readonly recording: RecordingMeasure;
+  readonly tuning: TuningMeasure | NotMeasured;
+  readonly tempo: TempoMeasure | NotMeasured;
+  readonly notes: readonly NoteMeasure[];
+  readonly levels: readonly LevelMeasure[];
+  readonly contrasts: readonly ContrastMeasure[];
+  readonly hairpins: readonly HairpinMeasure[];
+  readonly fermatas: readonly FermataMeasure[];
+}
