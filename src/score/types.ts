@@ -55,7 +55,7 @@ export interface PartNote {
   /** MIDI number that should sound */
   readonly soundingMidi: number;
   readonly grace: boolean;
-  /** accidental printed at this note, MusicXML name (`sharp`, `natural`, …), null when none */
+  /** accidental printed at this note, MusicXML name (`sharp`, `natural`, …), null when none; where the file prints no signs, the one the rule asks for */
   readonly printedAccidental: string | null;
   readonly misreadings: readonly Misreading[];
   readonly articulations: readonly Articulation[];
@@ -71,6 +71,8 @@ export interface PartNote {
   readonly ornament: string | null;
   /** quarters of rest between the end of the previous sounding note and this onset, 0 when none */
   readonly restBeforeQuarters: number;
+  /** present and true when a rest or barline with a fermata stands between the previous note and this one */
+  readonly heldRestBefore?: boolean;
   /** MusicXML xml:id given to the printed note, for engraving; unique among printed notes */
   readonly printedId: string;
 }

@@ -1,0 +1,58 @@
+/** One element of a parsed document: children in document order, own character data joined and trimmed. */
+export interface XmlElement {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: readonly XmlElement[];
+  readonly text: string;
+}
+
+/**
+ * @param element parent
+ * @param name element name
+ * @returns the first child of that name, undefined when there is none
+ *
+ * Source: definition.
+ */
+export function childNamed(element: XmlElement, name: string): XmlElement | undefined {
+  for (const child of element.children) if (child.name === name) return child;
+  return undefined;
+}
+
+/**
+ * @param element parent
+ * @param name element name
+ * @returns all children of that name in document order
+ *
+ * Source: definition.
+ */
+export function childrenNamed(element: XmlElement, name: string): XmlElement[] {
+  return element.children.filter((child) => child.name === name);
+}
+
+/**
+ * @param element parent
+ * @param name element name
+ * @returns text of the first child of that name, '' when there is none
+ *
+ * Source: definition.
+ */
+export function childText(element: XmlElement, name: string): string {
+  return childNamed(element, name)?.text ?? '';
+}
+
+/**
+ * @param element parent
+ * @param name element name
+ * @returns number in the first child of that name, null when there is none or it is not a finite number
+ *
+ * Source: definition.
+ */
+export function childNumber(element: XmlElement, name: string): number | null {
+  return finiteNumber(childText(element, name));
+}
+
+function finiteNumber(text: string): number | null {
+  if (text === '') return null;
+  const value = Number(text);
+  return Number.isFinite(value) ? value : null;
+}
