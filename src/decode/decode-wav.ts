@@ -1,0 +1,77 @@
+import { InputError } from '../base/index.js';
+import { mixToMono } from './mix-to-mono.js';
+import { channelSource } from './read-channel.js';
+import { recogniseOtherFormat } from './recognise.js';
+import type { Take } from './types.js';
+import { findWavChunks, type WavChunks } from './wav-chunks.js';
+import { readWavFormat, type WavFormat } from './wav-format.js';
+
+const MIN_SECONDS = 0.1;
+const MAX_SECONDS = 3600;
+const NEEDED = 'save the take as WAV (16 or 24 bit PCM)';
+
+function checkIsWav(bytes: Uint8Array): void {
+  if (bytes.length === 0) throw new InputError('empty-file', `the file is empty; ${NEEDED}`);
+  const head = String.fromCharCode(...bytes.subarray(0, 12));
+  const container = head.slice(0, 4);
+  const isRiff = container === 'RIFF' || container === 'RF64' || container === 'BW64';
+  if (isRiff && head.slice(8) === 'WAVE') return;
+  if (isRiff && bytes.length < 12) {
+    throw new InputError('wav-damaged', `the WAV file ends after ${bytes.length} bytes; record or copy the take again`);
+  }
+  const other = isRiff ? 'a RIFF file without audio' : recogniseOtherFormat(bytes);
+  throw new InputError('not-a-wav', `this is ${other ?? 'no WAV file'}; ${NEEDED}`);
+}
+
+function countFrames(chunks: WavChunks, format: WavFormat): number {
+  const frames = Math.floor(chunks.data.size / (format.sampleBytes * format.channels));
+  const seconds = frames / format.sampleRateHz;
+  if (frames === 0) throw new InputError('wav-damaged', 'the WAV file holds no audio; record or copy the take again');
+  if (seconds < MIN_SECONDS) {
+    const held = `${(seconds * 1000).toFixed(0)} ms of audio`;
+    throw new InputError('wav-damaged', `the WAV file holds only ${held}; record or copy the take again`);
+  }
+  if (seconds > MAX_SECONDS) {
+    const length = `${Math.round(seconds / 60)} minutes long`;
+    throw new InputError('wav-unsupported', `the recording is ${length}; cut it to the take, 60 minutes at most`);
+  }
+  return frames;
+}
+
+function lengthCautions(chunks: WavChunks, format: WavFormat, frames: number): string[] {
+  if (chunks.openEnded)
+    return ['the recorder did not write the length of the recording; it was read to the end of the file'];
+  if (chunks.announcedDataBytes === null) return [];
+  const bytesPerSecond = format.sampleBytes * format.channels * format.sampleRateHz;
+  const announced = (chunks.announcedDataBytes / bytesPerSecond).toFixed(1);
+  return [
+    `the file breaks off: it should hold ${announced} s and holds ${(frames / format.sampleRateHz).toFixed(1)} s`,
+  ];
+}
+
+/**
+ * Reads a WAV file: PCM of 1 to 32 bit, float of 32 and 64 bit, A-law and µ-law, plain or extensible, RIFF, RF64 and
+ * BW64, 1 to 8 channels, 8 to 192 kHz. A length left open by a streaming recorder is repaired, a file that breaks off is
+ * read as far as it goes; both are said in the cautions. Never allocates more than the file's own size bears out.
+ *
+ * @param bytes the whole file
+ * @returns the recording as a mono mix, full scale = ±1, with its cautions
+ * @throws InputError `empty-file`, `not-a-wav`, `wav-damaged` or `wav-unsupported`, saying what was found and is needed
+ *
+ * Source: Microsoft & IBM, Multimedia Programming Interface and Data Specifications 1.0 (1991); EBU Tech 3306 (RF64);
+ * ITU-R BS.2088 (BW64); ITU-T G.711.
+ */
+export function decodeWav(bytes: Uint8Array): Take {
+  checkIsWav(bytes);
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const chunks = findWavChunks(view);
+  const format = readWavFormat(view, chunks.format);
+  const frames = countFrames(chunks, format);
+  const mix = mixToMono(channelSource(view, chunks.data.start, frames, format));
+  return {
+    samples: mix.samples,
+    sampleRateHz: format.sampleRateHz,
+    channels: format.channels,
+    cautions: [...lengthCautions(chunks, format, frames), ...mix.cautions],
+  };
+}
