@@ -1,0 +1,123 @@
+import type { MisreadingKind } from '../score/index.js';
+
+export type VoiceName = 'clarinet' | 'flute' | 'brass';
+
+/** A note of the part: its index, or the first note at this bar and beat (first pass). */
+export type NoteAddress = number | { readonly bar: string; readonly beat: number };
+
+/** One thing a player does that the part does not ask for. */
+export type Fault =
+  /** plays the pitch this misreading gives; the note must allow it */
+  | { readonly kind: 'misread'; readonly at: NoteAddress; readonly misreading: MisreadingKind }
+  | { readonly kind: 'wrong-note'; readonly at: NoteAddress; readonly semitones: number }
+  /** the note's time passes in silence */
+  | { readonly kind: 'missed-note'; readonly at: NoteAddress }
+  /** a note slips in before the next one and takes its time from the end of this one */
+  | { readonly kind: 'added-note'; readonly after: NoteAddress; readonly semitones: number }
+  /** the note's pitch is off */
+  | { readonly kind: 'out-of-tune'; readonly at: NoteAddress; readonly cents: number }
+  /** every note of this written pitch is off */
+  | { readonly kind: 'pitch-tendency'; readonly writtenMidi: number; readonly cents: number }
+  /** `at` is the first note; the notes from there share their time like this (sum 1), as many notes as shares */
+  | { readonly kind: 'uneven-group'; readonly at: NoteAddress; readonly shares: readonly number[] }
+  /** late by so much, caught up again within a quarter; negative is early */
+  | { readonly kind: 'late-entry'; readonly at: NoteAddress; readonly seconds: number }
+  /** everything from this note on comes so much later */
+  | { readonly kind: 'hesitation'; readonly before: NoteAddress; readonly seconds: number }
+  /** a gap for breath taken from the end of this note; `delaySeconds` moves everything after it */
+  | { readonly kind: 'breath'; readonly after: NoteAddress; readonly seconds: number; readonly delaySeconds: number }
+  /** a note under a slur is tongued after all */
+  | { readonly kind: 'broken-slur'; readonly at: NoteAddress }
+  /** staccato notes (or this one) sound this share of the time to the next note */
+  | { readonly kind: 'staccato'; readonly at?: NoteAddress; readonly share: number }
+  /** the fermata is held so many times its written value */
+  | { readonly kind: 'fermata'; readonly at: NoteAddress; readonly ratio: number }
+  /** hairpins (or the one with this 0-based number) rise or fall only this share; negative goes the other way */
+  | { readonly kind: 'hairpin'; readonly number?: number; readonly share: number }
+  /** stops after one note and goes on from an earlier one after a pause */
+  | {
+      readonly kind: 'restart';
+      readonly after: NoteAddress;
+      readonly resumeAt: NoteAddress;
+      readonly pauseSeconds: number;
+    }
+  /** leaves out these notes and their time */
+  | { readonly kind: 'skip'; readonly from: NoteAddress; readonly to: NoteAddress };
+
+/** How a take is to be played and recorded. What is left out is played well. */
+export interface TakePlan {
+  /** any whole number; the same plan gives the same samples */
+  readonly seed: number;
+  readonly voice: VoiceName;
+  /** default 44100 */
+  readonly sampleRateHz?: number;
+  /** 1 is the marked tempo, 1.1 a tenth faster */
+  readonly tempoFactor?: number;
+  /** tempo at the end over tempo at the beginning, default 1 */
+  readonly tempoDrift?: number;
+  /** the player's own tuning from A = 440 Hz */
+  readonly tuningCents?: number;
+  /** semitones the whole take sounds above the part */
+  readonly transposeSemitones?: number;
+  /** 1 plays the full contrast of the marks, 0 none, default 1 */
+  readonly contrast?: number;
+  /** how much louder an accented note is, default 3.5 */
+  readonly accentDb?: number;
+  /** default 0.008 */
+  readonly timingScatterSeconds?: number;
+  /** default 5 */
+  readonly tuningScatterCents?: number;
+  /** default 0.5 */
+  readonly levelScatterDb?: number;
+  /** on notes that last; default none */
+  readonly vibrato?: { readonly rateHz: number; readonly depthCents: number };
+  /** reverberation time of the room, 0 for none, default 0.5 */
+  readonly roomSeconds?: number;
+  /** mezzo-forte over background noise, default 48 */
+  readonly signalToNoiseDb?: number;
+  /** before the first note, default 0.8 */
+  readonly leadInSeconds?: number;
+  /** after the last note, default 0.9 */
+  readonly tailSeconds?: number;
+  /** moves everything; mezzo-forte is at −24 dBFS without it */
+  readonly gainDb?: number;
+  readonly faults?: readonly Fault[];
+}
+
+/** One note as it was really played. */
+export interface PlayedNote {
+  /** the part's note, null for an added one */
+  readonly index: number | null;
+  /** last part note begun before it, −1 before the first */
+  readonly afterIndex: number;
+  /** the passage was broken off and played again later */
+  readonly abandoned: boolean;
+  /** where the sound begins, from the first sample */
+  readonly onsetSeconds: number;
+  /** where it has fallen to half its amplitude, or where the next slurred note begins */
+  readonly offsetSeconds: number;
+  /** sounding */
+  readonly playedMidi: number;
+  /** from equal temperament at A = 440 Hz for the pitch played */
+  readonly cents: number;
+  /** RMS at the beginning and end of its held part, dBFS, without room and noise */
+  readonly startDb: number;
+  readonly endDb: number;
+  /** what the dynamic marks alone ask for at its beginning, dB over mezzo-forte */
+  readonly dynamicDb: number;
+  /** begun with the tongue, not slurred from the note before */
+  readonly tongued: boolean;
+  /** runs into the next note without a gap */
+  readonly legato: boolean;
+  /** extra level of the attack, fading within a tenth of a second */
+  readonly attackDb: number;
+}
+
+/** A take as samples, with what was really played. */
+export interface PerformedTake {
+  /** mono, full scale = ±1 */
+  readonly samples: Float32Array;
+  readonly sampleRateHz: number;
+  /** in time order */
+  readonly truth: readonly PlayedNote[];
+}
