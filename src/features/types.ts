@@ -13,6 +13,9 @@ export interface Features {
   readonly candidateClarity: Float32Array;
   /** strength of spectral change at each pitch frame, ≥ 0, about 1 at a clear tongued onset */
   readonly change: Float32Array;
+  /** the signal the pitch was read from: mono, low-passed and slower than the file, for looking closely at one moment */
+  readonly signal: Float32Array;
+  readonly signalRateHz: number;
   /** level frames: the centre of frame f is at `(f + 0.5) * levelHopSeconds`; they do not overlap */
   readonly levelHopSeconds: number;
   /** mean square of the mono mix in each level frame (full scale sine = 0.5) */

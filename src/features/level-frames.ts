@@ -1,0 +1,48 @@
+import { quantile } from '../base/index.js';
+
+/** Length of one level frame in seconds, before rounding to whole samples. */
+const LEVEL_HOP_SECONDS = 0.002;
+/** Stretch over which power is averaged before the quietest part of the take is looked for. */
+const FLOOR_SECONDS = 0.05;
+const FLOOR_SHARE = 0.03;
+/** What a 16 bit file can hold at least: one step, -96 dBFS. */
+const LOWEST_DB = -100;
+
+/** Power of the recording in short frames. */
+export interface LevelFrames {
+  readonly hopSeconds: number;
+  /** mean square in each frame; frames follow each other without overlap */
+  readonly power: Float32Array;
+  /** level of the quietest stretches, dBFS */
+  readonly noiseFloorDb: number;
+}
+
+/**
+ * @param samples mono, full scale ±1
+ * @param sampleRateHz rate
+ * @returns mean square a frame of about 2 ms, unweighted, and the floor
+ *
+ * Source: RMS by definition; unweighted because frequency weighting makes registers look like dynamics.
+ */
+export function measureLevels(samples: Float32Array, sampleRateHz: number): LevelFrames {
+  const hop = Math.max(1, Math.round(LEVEL_HOP_SECONDS * sampleRateHz));
+  const power = new Float32Array(Math.floor(samples.length / hop));
+  for (let f = 0; f < power.length; f++) {
+    let sum = 0;
+    for (let i = f * hop, end = i + hop; i < end; i++) sum += samples[i]! * samples[i]!;
+    power[f] = sum / hop;
+  }
+  return { hopSeconds: hop / sampleRateHz, power, noiseFloorDb: floorOf(power, hop / sampleRateHz) };
+}
+
+function floorOf(power: Float32Array, hopSeconds: number): number {
+  const span = Math.max(1, Math.round(FLOOR_SECONDS / hopSeconds));
+  const stretches: number[] = [];
+  for (let from = 0; from + span <= power.length; from += span) {
+    let sum = 0;
+    for (let f = from; f < from + span; f++) sum += power[f]!;
+    stretches.push(sum / span);
+  }
+  const quiet = quantile(stretches, FLOOR_SHARE);
+  return quiet > 0 ? Math.max(LOWEST_DB, 10 * Math.log10(quiet)) : LOWEST_DB;
+}
