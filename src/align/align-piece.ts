@@ -1,0 +1,180 @@
+import type { Features } from '../features/index.js';
+import type { Part, PartNote } from '../score/index.js';
+import type { Run } from './coarse/types.js';
+import { dropMisplaced, localPace } from './expected-timing.js';
+import type { Boundaries } from './find-boundaries.js';
+import { decodePiece } from './fine/decode-piece.js';
+import type { DecodedSegment } from './fine/types.js';
+import { isJoined } from './is-joined.js';
+import { judgeSegment } from './judge-segment.js';
+import type { PitchGrid } from './pitch-grid.js';
+import { refineOffset } from './refine-offset.js';
+import { refineOnset } from './refine-onset.js';
+import type { SegmentEvidence } from './segment-evidence.js';
+import type { AddedNote, AlignedNote } from './types.js';
+
+/** What was heard, prepared once for a take. */
+export interface Heard {
+  readonly features: Features;
+  readonly grid: PitchGrid;
+  readonly evidence: SegmentEvidence;
+  readonly boundaries: Boundaries;
+  readonly tuningCents: number;
+  readonly offsetSemitones: number;
+}
+
+/** Notes found in one piece. */
+export interface PieceNotes {
+  readonly notes: readonly AlignedNote[];
+  readonly added: readonly AddedNote[];
+}
+
+interface TimedSegment extends DecodedSegment {
+  readonly onsetSeconds: number;
+  readonly playedMidi: number;
+}
+
+/** An added note must have this much of its time at one pitch. */
+const ADDED_SHARE = 0.5;
+const LEAST_ADDED_SECONDS = 0.05;
+const WEAK_ATTACK = 0.3;
+const HARDLY_ANY_SHARE = 0.3;
+
+/**
+ * Finds the notes of one uninterrupted piece of playing and times them.
+ *
+ * @param heard the take
+ * @param part the part
+ * @param piece which notes, and roughly when
+ * @returns notes found, in order, and notes that are not in the part
+ *
+ * Source: the functions called here name theirs.
+ */
+export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
+  const { grid, evidence, boundaries, offsetSemitones } = heard;
+  const notes = part.notes.slice(piece.firstNote, piece.lastNote + 1).filter((n) => !n.grace);
+  const rough = notes.map((n) => piece.onsets[n.index - piece.firstNote]!);
+  const first = notes[0];
+  const last = notes.at(-1);
+  if (first === undefined || last === undefined) return { notes: [], added: [] };
+  const quarters = last.onsetQuarters + last.durationQuarters - first.onsetQuarters;
+  const pace = localPace(notes, rough, (piece.endSeconds - piece.startSeconds) / quarters);
+  const onsets = dropMisplaced(notes, rough, pace);
+  const graceAfter = notes.map((n) => part.notes[n.index + 1]?.grace === true);
+  const segments = decodePiece({
+    notes,
+    graceAfter,
+    roughOnsets: onsets,
+    startSeconds: piece.startSeconds,
+    endSeconds: piece.endSeconds,
+    pace,
+    boundaries,
+    evidence,
+    hopSeconds: grid.hopSeconds,
+    offsetSemitones,
+  });
+  return nameSegments(heard, part, timeSegments(heard, part, segments), piece.endSeconds);
+}
+
+/** Exact onsets: at the crossing of pitches where the sound goes on, at the new attack where it does not. */
+function timeSegments(heard: Heard, part: Part, segments: readonly DecodedSegment[]): TimedSegment[] {
+  const { features, grid, evidence, tuningCents, offsetSemitones } = heard;
+  const timed: TimedSegment[] = [];
+  for (const segment of segments) {
+    const { index, fromFrame, toFrame } = segment;
+    const rough = fromFrame * grid.hopSeconds;
+    const previous = timed.at(-1);
+    const wanted =
+      index === null ? null : judgeSegment(part.notes[index]!, fromFrame, toFrame, evidence, offsetSemitones);
+    const playedMidi =
+      wanted === null ? evidence.strongest(fromFrame, toFrame).midi - offsetSemitones : wanted.playedMidi;
+    const joined = previous !== undefined && previous.playedMidi !== playedMidi && isJoined(grid, fromFrame);
+    const before = previous === undefined ? null : previous.playedMidi + offsetSemitones + tuningCents / 100;
+    const onsetSeconds = joined ? rough : Math.max(0, refineOnset(features, rough, before));
+    const least = previous === undefined ? 0 : previous.onsetSeconds + grid.hopSeconds;
+    timed.push({ ...segment, playedMidi, onsetSeconds: Math.max(least, onsetSeconds) });
+  }
+  return timed;
+}
+
+function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[], endSeconds: number): PieceNotes {
+  const { features, evidence, offsetSemitones } = heard;
+  const notes: AlignedNote[] = [];
+  const added: AddedNote[] = [];
+  let lastIndex = -1;
+  segments.forEach((segment, s) => {
+    const next = segments[s + 1]?.onsetSeconds ?? Math.max(endSeconds, segment.onsetSeconds + 0.02);
+    const { index, fromFrame, toFrame, onsetSeconds } = segment;
+    const offsetSeconds = refineOffset(features, onsetSeconds, next);
+    if (index !== null && vanishes(heard, segments[s - 1], segment, offsetSeconds, next)) return;
+    if (index !== null) {
+      const verdict = judgeSegment(part.notes[index]!, fromFrame, toFrame, evidence, offsetSemitones);
+      notes.push({ index, ...verdict, onsetSeconds, offsetSeconds });
+      lastIndex = index;
+      return;
+    }
+    const sure = evidence.strongest(fromFrame, toFrame).share >= ADDED_SHARE;
+    const midi = segment.playedMidi;
+    const meant = noteMeant(part.notes, lastIndex + 1, midi, segments[s + 1]?.index ?? part.notes.length);
+    if (meant !== null) {
+      notes.push({
+        index: meant,
+        status: 'as-written',
+        playedMidi: midi,
+        onsetSeconds,
+        offsetSeconds,
+        confidence: 0.5,
+      });
+      lastIndex = meant;
+      return;
+    }
+    const grace = graceMeant(part.notes, lastIndex + 1, midi, notes);
+    if (grace !== null) {
+      notes.push({
+        index: grace,
+        status: 'as-written',
+        playedMidi: midi,
+        onsetSeconds,
+        offsetSeconds,
+        confidence: 0.6,
+      });
+      lastIndex = grace;
+    } else if (sure && offsetSeconds - onsetSeconds >= LEAST_ADDED_SECONDS) {
+      added.push({ onsetSeconds, offsetSeconds, midi, afterIndex: lastIndex });
+    }
+  });
+  return { notes, added };
+}
+
+/** A repeated note without an attack of its own, and with hardly any sound, is only the end of the note before it. */
+function vanishes(
+  heard: Heard,
+  previous: TimedSegment | undefined,
+  segment: TimedSegment,
+  offsetSeconds: number,
+  nextSeconds: number,
+): boolean {
+  if (previous === undefined || previous.playedMidi !== segment.playedMidi) return false;
+  const at = heard.boundaries.frame.indexOf(segment.fromFrame);
+  const sounding = (offsetSeconds - segment.onsetSeconds) / (nextSeconds - segment.onsetSeconds);
+  return (heard.boundaries.attack[at] ?? 1) < WEAK_ATTACK && sounding < HARDLY_ANY_SHARE;
+}
+
+/** The note passed over here that an extra sound of its pitch must be. */
+function noteMeant(notes: readonly PartNote[], from: number, midi: number, to: number): number | null {
+  for (let i = from; i < to && i < from + 2; i++) if (!notes[i]!.grace && notes[i]!.soundingMidi === midi) return i;
+  return null;
+}
+
+/** The written grace note that an extra sound is, if there is one of its pitch right here. */
+function graceMeant(
+  notes: readonly PartNote[],
+  from: number,
+  midi: number,
+  found: readonly AlignedNote[],
+): number | null {
+  for (let i = from; notes[i]?.grace === true; i++) {
+    if (notes[i]!.soundingMidi === midi && !found.some((n) => n.index === i)) return i;
+  }
+  return null;
+}

@@ -1,0 +1,91 @@
+import type { Features } from '../features/index.js';
+import type { Part } from '../score/index.js';
+import { alignPiece, type Heard } from './align-piece.js';
+import { chooseRenditions } from './choose-renditions.js';
+import { estimateTuning } from './estimate-tuning.js';
+import { findBoundaries } from './find-boundaries.js';
+import { findFittedPath, WIDEST_OFFSET } from './find-offset-semitones.js';
+import { findSkips } from './find-skips.js';
+import { buildPitchGrid, type PitchGrid } from './pitch-grid.js';
+import { createSegmentEvidence } from './segment-evidence.js';
+import type { AddedNote, AlignedNote, Alignment, Restart } from './types.js';
+
+/** Less sound with a pitch than this is no playing. */
+const LEAST_PLAYING_SECONDS = 1;
+/** Sounding time that must fit the part, and share of its notes that must be found, for a take to be of this part. */
+const LEAST_FIT = 0.35;
+const LEAST_SHARE = 0.3;
+/** A take this far off in tuning is out of tune, not transposed. */
+const WIDEST_TUNING_CENTS = 80;
+
+/**
+ * Finds every note of the part in the recording.
+ *
+ * @param features what was heard
+ * @param part what is written; has at least one note
+ * @returns where each note is, what was added, begun again or jumped over, and whether it is this part at all
+ *
+ * Source: coarse path, segmental search and refinement name theirs.
+ */
+export function alignTake(features: Features, part: Part): Alignment {
+  const pitches = part.notes.map((n) => n.soundingMidi);
+  const lowest = Math.min(...pitches) - WIDEST_OFFSET;
+  const highest = Math.max(...pitches) + WIDEST_OFFSET;
+  let tuningCents = estimateTuning(features);
+  let grid = buildPitchGrid(features, tuningCents, lowest, highest);
+  if (playingSeconds(grid) < LEAST_PLAYING_SECONDS) return nothingFound(part, 'nothing', tuningCents);
+  let { path, offsetSemitones } = findFittedPath(grid, part);
+  if (Math.abs(offsetSemitones) === 1 && Math.abs(100 * offsetSemitones + tuningCents) <= WIDEST_TUNING_CENTS) {
+    tuningCents += 100 * offsetSemitones;
+    offsetSemitones = 0;
+    grid = buildPitchGrid(features, tuningCents, lowest, highest);
+  }
+  if (path.fit < LEAST_FIT) return nothingFound(part, 'other', tuningCents);
+  const { pieces, restarts } = chooseRenditions(path.runs);
+  const evidence = createSegmentEvidence(grid);
+  const heard: Heard = {
+    features,
+    grid,
+    evidence,
+    boundaries: findBoundaries(features, grid),
+    tuningCents,
+    offsetSemitones,
+  };
+  const notes: AlignedNote[] = part.notes.map((n) => unheard(n.index, n.grace));
+  const added: AddedNote[] = [];
+  for (const piece of pieces) {
+    const found = alignPiece(heard, part, piece);
+    for (const note of found.notes) notes[note.index] = note;
+    added.push(...found.added);
+  }
+  const share = notes.filter((n) => n.status === 'as-written').length / notes.length;
+  if (share < LEAST_SHARE) return nothingFound(part, 'other', tuningCents);
+  return {
+    fit: 'this-part',
+    share,
+    notes,
+    added,
+    restarts: restarts.map((r) => exactly(r, notes)),
+    skips: findSkips(part, notes),
+    offsetSemitones,
+    tuningCents,
+  };
+}
+
+function playingSeconds(grid: PitchGrid): number {
+  return grid.voicing.reduce((sum, v) => sum + v, 0) * grid.hopSeconds;
+}
+
+/** A grace note that was not heard is no fault: it may be too short to tell. */
+function unheard(index: number, grace: boolean): AlignedNote {
+  return grace ? { index, status: 'unclear', confidence: 0 } : { index, status: 'left-out', confidence: 0.5 };
+}
+
+function exactly(restart: Restart, notes: readonly AlignedNote[]): Restart {
+  return { ...restart, onsetSeconds: notes[restart.resumedAtIndex]?.onsetSeconds ?? restart.onsetSeconds };
+}
+
+function nothingFound(part: Part, fit: 'other' | 'nothing', tuningCents: number): Alignment {
+  const notes: AlignedNote[] = part.notes.map((n) => ({ index: n.index, status: 'unclear', confidence: 0 }));
+  return { fit, share: 0, notes, added: [], restarts: [], skips: [], offsetSemitones: 0, tuningCents };
+}

@@ -1,0 +1,131 @@
+import type { SearchPlan } from './plan-search.js';
+import type { PooledGrid } from './pool-grid.js';
+
+/** Prices in units of one average note's matched time. */
+const JUMP_PRICE = 3;
+const FAR_JUMP_PRICE = 0.25;
+/** After a silence of so many seconds and average notes a player often begins again: then a jump costs less. */
+const SILENCE_SECONDS = 0.8;
+const SILENCE_NOTES = 2;
+const JUMP_PRICE_AFTER_SILENCE = 0.6;
+/** A note does not go on after such a silence: it begins anew. */
+const RESUMED_NOTE_PRICE = 2;
+const MISSED_PRICE = 0.7;
+const MOST_MISSED = 3;
+/** Price a unit of time: sound before the first or after the last note, at most so much in all, and silence inside. */
+const OUTSIDE_SOUND_PRICE = 0.15;
+const MOST_OUTSIDE_PRICE = 1.5;
+const INSIDE_SILENCE_PRICE = 0.1;
+/** Going on to the next note after such a silence, when the note before it was cut off below this share of its worth. */
+const BROKEN_NOTE_PRICE = 0.8;
+const BROKEN_SHARE = 0.45;
+
+/** How a state was reached: from itself, by a jump, from before the part, or (1 …) from so many notes before. */
+export const STAY = 0;
+export const JUMP = 255;
+export const ENTER = 254;
+
+/** What the search leaves behind for the way back. */
+export interface SearchResult {
+  /** step-major: STAY, 1 … MOST_MISSED + 1 notes ahead, ENTER from before the part, JUMP */
+  readonly back: Uint8Array;
+  /** best state to jump from, a step */
+  readonly jumpFrom: Int32Array;
+  /** step after which the part is over, and its last state; -1 when it never begins */
+  readonly lastStep: number;
+  readonly lastState: number;
+}
+
+/**
+ * @param pooled evidence a step
+ * @param plan what is expected
+ * @returns the best way into every state at every step, and the best end
+ *
+ * Source: Viterbi search (Rabiner 1989); jumps leave from the one best state of a step, so time and memory grow with
+ * steps × notes.
+ */
+export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
+  const { steps, pitches, salience, voicing } = pooled;
+  const { pitchOf, unit, mostSteps, leastSteps, entryPrice, afterRest } = plan;
+  const count = pitchOf.length;
+  const back = new Uint8Array(steps * count);
+  const jumpFrom = new Int32Array(steps).fill(-1);
+  let before = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
+  let now = new Float64Array(count);
+  /** sounding steps spent in each state so far */
+  let heardBefore = new Float64Array(count);
+  let heard = new Float64Array(count);
+  const soundAfter = new Float64Array(steps + 1);
+  for (let s = steps - 1; s >= 0; s--) soundAfter[s] = soundAfter[s + 1]! + voicing[s]!;
+  let entry = 0;
+  let best = Number.NEGATIVE_INFINITY;
+  let lastStep = -1;
+  let lastState = -1;
+  const longSilence = Math.max(SILENCE_SECONDS / pooled.stepSeconds, SILENCE_NOTES / unit);
+  let silent = 0;
+  for (let s = 0; s < steps; s++) {
+    const from = indexOfMost(before);
+    const top = before[from]!;
+    jumpFrom[s] = from;
+    const voiced = voicing[s]!;
+    const silence = (1 - voiced) * INSIDE_SILENCE_PRICE;
+    const afterSilence = silent >= longSilence;
+    const jumpPrice = afterSilence ? JUMP_PRICE_AFTER_SILENCE : JUMP_PRICE;
+    const resumed = afterSilence && voiced >= 0.5;
+    silent = voiced < 0.5 ? silent + 1 : 0;
+    for (let i = 0; i < count; i++) {
+      const unexpected = resumed && !afterRest[i];
+      let value =
+        before[i]! - (resumed && heardBefore[i]! > 0 ? RESUMED_NOTE_PRICE : unexpected ? BROKEN_NOTE_PRICE : 0);
+      let way = STAY;
+      for (let ahead = 1; ahead <= MOST_MISSED + 1 && ahead <= i; ahead++) {
+        const left = i - ahead;
+        if (before[left]! <= value) continue;
+        const cut = 1 - heardBefore[left]! / leastSteps[left]!;
+        const broken = unexpected && heardBefore[left]! < BROKEN_SHARE * mostSteps[left]! ? BROKEN_NOTE_PRICE : 0;
+        const other = before[left]! - (ahead - 1 + Math.max(cut, 0)) * MISSED_PRICE - broken;
+        if (other > value) {
+          value = other;
+          way = ahead;
+        }
+      }
+      const enter = entry - Math.min(JUMP_PRICE + entryPrice[i]!, i * MISSED_PRICE);
+      if (enter > value) {
+        value = enter;
+        way = ENTER;
+      }
+      if ((i !== from || afterSilence) && top - jumpPrice > value) {
+        const jump = top - jumpPrice - entryPrice[i]! - FAR_JUMP_PRICE * Math.log2(1 + Math.abs(i - from));
+        if (jump > value) {
+          value = jump;
+          way = JUMP;
+        }
+      }
+      const soFar = way === STAY ? heardBefore[i]! : 0;
+      heard[i] = soFar + voiced;
+      let match = 2 * (salience[s * pitches + pitchOf[i]!] ?? 0) - 1;
+      if (match > 0 && soFar >= mostSteps[i]!) match = 0;
+      now[i] = value + unit * (voiced * match - silence);
+      back[s * count + i] = way;
+    }
+    entry = Math.max(-MOST_OUTSIDE_PRICE, entry - unit * voiced * OUTSIDE_SOUND_PRICE);
+    const tail = Math.min(MOST_OUTSIDE_PRICE, unit * OUTSIDE_SOUND_PRICE * soundAfter[s + 1]!);
+    for (let i = 0; i < count; i++) {
+      const value = now[i]! - Math.min(JUMP_PRICE, (count - 1 - i) * MISSED_PRICE) - tail;
+      if (value > best) {
+        best = value;
+        lastStep = s;
+        lastState = i;
+      }
+    }
+    [before, now] = [now, before];
+    [heardBefore, heard] = [heard, heardBefore];
+  }
+  return { back, jumpFrom, lastStep, lastState };
+}
+
+function indexOfMost(values: Float64Array): number {
+  let at = 0;
+  for (let i = 1; i < values.length; i++) if (values[i]! > values[at]!) at = i;
+  return at;
+}

@@ -1,0 +1,235 @@
+import { durationCost, MOST_MISSED, missedPrice, PRICE, pauseCost } from './prices.js';
+import { fillOnsets } from './rough-onsets.js';
+import type { DecodedSegment, DecodeInput } from './types.js';
+
+const LEAST_VOICED_SECONDS = 0.025;
+const STRONG = 0.5;
+const INSIDE_MARGIN_SECONDS = 0.05;
+
+interface Step {
+  readonly note: number;
+  readonly boundary: number;
+  readonly added: boolean;
+  readonly previous: Step | null;
+  readonly cost: number;
+}
+
+/**
+ * Gives each note of a piece its stretch of sound: a search over the moments at which notes may begin, weighing pitch,
+ * duration against the local pace and the sound of the attack. Notes may be missing, wrong or added.
+ *
+ * @param input notes without grace notes, and what was heard
+ * @returns segments in order of time; a note of the piece without a segment was left out
+ *
+ * Source: segmental (semi-Markov) search, e.g. Ostendorf et al. 1996; prices are ours.
+ */
+export function decodePiece(input: DecodeInput): DecodedSegment[] {
+  const search = new PieceSearch(input);
+  return search.run();
+}
+
+class PieceSearch {
+  private readonly input: DecodeInput;
+  private readonly lastFrame: number;
+  private readonly rangeOf: readonly (readonly [number, number])[];
+
+  constructor(input: DecodeInput) {
+    this.input = input;
+    this.lastFrame = Math.round(input.endSeconds / input.hopSeconds);
+    this.rangeOf = this.boundaryRanges();
+  }
+
+  run(): DecodedSegment[] {
+    const { notes } = this.input;
+    /** best step into each (note, boundary), newest notes last */
+    const reached: Step[][] = [];
+    const addedAfter: Step[][] = [];
+    for (let n = 0; n < notes.length; n++) {
+      const here: Step[] = [];
+      const [from, to] = this.rangeOf[n]!;
+      for (let b = from; b < to; b++) {
+        const step = this.enter(n, b, reached, addedAfter);
+        if (step !== null) here.push(step);
+      }
+      reached.push(here);
+      addedAfter.push(this.addNotes(n, here));
+    }
+    return this.trace(this.finish(reached, addedAfter));
+  }
+
+  /** Boundaries within reach of each note's rough onset. */
+  private boundaryRanges(): [number, number][] {
+    const { notes, roughOnsets, startSeconds, pace, boundaries, hopSeconds } = this.input;
+    const first = Math.round(startSeconds / hopSeconds) - Math.round(0.15 / hopSeconds);
+    const rough = fillOnsets(notes, roughOnsets, pace);
+    return notes.map((note, n) => {
+      const length = Math.max(note.durationQuarters, notes[n - 1]?.durationQuarters ?? 0) * pace[n]!;
+      const unsure = Number.isFinite(roughOnsets[n]!) ? 1 : 2;
+      const reach = unsure * Math.min(1.2, 0.3 + length);
+      const low = Math.max(first, (rough[n]! - reach) / hopSeconds);
+      const high = Math.min(this.lastFrame, (rough[n]! + reach) / hopSeconds);
+      return [lowerBound(boundaries.frame, low), lowerBound(boundaries.frame, high)];
+    });
+  }
+
+  private enter(n: number, b: number, reached: readonly Step[][], addedAfter: readonly Step[][]): Step | null {
+    const onset = this.onsetCost(n, b);
+    let cost = Number.POSITIVE_INFINITY;
+    let previous: Step | null = null;
+    for (let missed = 0; missed <= MOST_MISSED && n - 1 - missed >= 0; missed++) {
+      const p = n - 1 - missed;
+      const price = onset + missedPrice(missed);
+      for (const step of reached[p]!) {
+        if (step.boundary >= b || step.cost + price >= cost) continue;
+        const value = step.cost + price + this.noteCost(p, step.boundary, b, n);
+        if (value < cost) [cost, previous] = [value, step];
+      }
+      for (const step of addedAfter[p]!) {
+        if (step.boundary >= b || step.cost + price >= cost) continue;
+        const value = step.cost + price + this.addedCost(step, b);
+        if (value < cost) [cost, previous] = [value, step];
+      }
+    }
+    if (n <= MOST_MISSED) {
+      const value = onset + missedPrice(n);
+      if (value < cost) [cost, previous] = [value, null];
+    }
+    return Number.isFinite(cost) ? { note: n, boundary: b, added: false, previous, cost } : null;
+  }
+
+  /** Steps at which a note that is not in the part begins after note n. */
+  private addNotes(n: number, here: readonly Step[]): Step[] {
+    const { boundaries, graceAfter } = this.input;
+    const first = here[0];
+    if (first === undefined) return [];
+    const to = (this.rangeOf[n + 1] ?? this.rangeOf[n]!)[1];
+    const steps: Step[] = [];
+    for (let b = first.boundary + 1; b < to; b++) {
+      if (Math.max(boundaries.attack[b]!, boundaries.pitchChange[b]!) < STRONG) continue;
+      let cost = Number.POSITIVE_INFINITY;
+      let previous: Step | null = null;
+      for (const step of [...here, ...steps]) {
+        if (step.boundary >= b || step.cost >= cost) continue;
+        const own = step.added ? this.addedCost(step, b) : this.pitchCost(n, step.boundary, b);
+        if (step.cost + own < cost) [cost, previous] = [step.cost + own, step];
+      }
+      if (previous !== null)
+        steps.push({
+          note: n,
+          boundary: b,
+          added: true,
+          previous,
+          cost: cost + (graceAfter[n] ? PRICE.grace : PRICE.added),
+        });
+    }
+    return steps;
+  }
+
+  private finish(reached: readonly Step[][], addedAfter: readonly Step[][]): Step | null {
+    const { notes, evidence, boundaries, offsetSemitones } = this.input;
+    let cost = Number.POSITIVE_INFINITY;
+    let best: Step | null = null;
+    for (let missed = 0; missed <= MOST_MISSED && missed < notes.length; missed++) {
+      const n = notes.length - 1 - missed;
+      for (const step of [...reached[n]!, ...addedAfter[n]!]) {
+        const frame = boundaries.frame[step.boundary]!;
+        const midi = notes[n]!.soundingMidi + offsetSemitones;
+        const own = step.added
+          ? PRICE.pitch * (1 - evidence.strongest(frame, this.lastFrame).share)
+          : PRICE.pitch * (1 - evidence.share(midi, frame, this.lastFrame));
+        const value = step.cost + own + missedPrice(missed);
+        if (value < cost) [cost, best] = [value, step];
+      }
+    }
+    return best;
+  }
+
+  private trace(end: Step | null): DecodedSegment[] {
+    const { notes, boundaries } = this.input;
+    const segments: DecodedSegment[] = [];
+    let toFrame = this.lastFrame;
+    for (let step = end; step !== null; step = step.previous) {
+      const fromFrame = boundaries.frame[step.boundary]!;
+      segments.unshift({ index: step.added ? null : notes[step.note]!.index, fromFrame, toFrame });
+      toFrame = fromFrame;
+    }
+    return segments;
+  }
+
+  /** Price of note n sounding from boundary `from` until note `next` begins at `to`. */
+  private noteCost(n: number, from: number, to: number, next: number): number {
+    const { boundaries, evidence, hopSeconds, notes, pace } = this.input;
+    const seconds = (boundaries.frame[to]! - boundaries.frame[from]!) * hopSeconds;
+    const note = notes[n]!;
+    const whole = (notes[next]!.onsetQuarters - note.onsetQuarters) * pace[n]!;
+    const short = (notes[n + 1]!.onsetQuarters - note.onsetQuarters) * pace[n]!;
+    const silence = seconds - evidence.voicedSeconds(boundaries.frame[from]!, boundaries.frame[to]!);
+    const duration = Math.min(
+      durationCost(seconds, whole, note),
+      pauseCost(seconds, whole, silence),
+      next > n + 1 ? durationCost(seconds, short, note) : PRICE.mostDuration,
+      next > n + 1 ? pauseCost(seconds, short, silence) : PRICE.mostDuration,
+    );
+    return duration + this.pitchCost(n, from, to) + this.insideCost(n, from, to);
+  }
+
+  private pitchCost(n: number, from: number, to: number): number {
+    const { boundaries, evidence, notes, offsetSemitones } = this.input;
+    const a = boundaries.frame[from]!;
+    const z = boundaries.frame[to]!;
+    if (evidence.voicedSeconds(a, z) < LEAST_VOICED_SECONDS) return PRICE.unheard;
+    const note = notes[n]!;
+    const midi = note.soundingMidi + offsetSemitones;
+    let share = evidence.share(midi, a, z);
+    if (note.ornament !== null) for (const away of [-2, -1, 1, 2]) share += evidence.share(midi + away, a, z);
+    const written = PRICE.pitch * (1 - Math.min(1, share));
+    if (written <= PRICE.otherPitch) return written;
+    return Math.min(written, PRICE.otherPitch + PRICE.pitch * (1 - evidence.strongest(a, z).share));
+  }
+
+  private addedCost(step: Step, to: number): number {
+    const { boundaries, evidence } = this.input;
+    const a = boundaries.frame[step.boundary]!;
+    const z = boundaries.frame[to]!;
+    if (evidence.voicedSeconds(a, z) < LEAST_VOICED_SECONDS) return PRICE.unheard;
+    return PRICE.pitch * (1 - evidence.strongest(a, z).share);
+  }
+
+  /** Price of attacks inside a note that begin no note. */
+  private insideCost(n: number, from: number, to: number): number {
+    const { boundaries, hopSeconds, notes } = this.input;
+    if (notes[n]!.ornament !== null) return 0;
+    const margin = INSIDE_MARGIN_SECONDS / hopSeconds;
+    let cost = 0;
+    for (let b = from + 1; b < to; b++) {
+      const frame = boundaries.frame[b]!;
+      if (frame - boundaries.frame[from]! < margin || boundaries.frame[to]! - frame < margin) continue;
+      const attack = boundaries.attack[b]!;
+      if (attack > STRONG) cost += attack * (boundaries.pitchChange[b]! > STRONG ? PRICE.insideNote : PRICE.retongued);
+    }
+    return Math.min(PRICE.mostInside, cost);
+  }
+
+  private onsetCost(n: number, b: number): number {
+    const { boundaries, notes } = this.input;
+    const attack = boundaries.attack[b]!;
+    const change = boundaries.pitchChange[b]!;
+    const note = notes[n]!;
+    if (notes[n - 1]?.soundingMidi === note.soundingMidi) {
+      return (note.slurredFromPrevious ? PRICE.slurredRepeat : PRICE.repeatedOnset) * (1 - Math.min(1, attack));
+    }
+    const evidence = note.slurredFromPrevious ? Math.max(change, 0.8 * attack) : Math.max(attack, 0.9 * change);
+    return PRICE.onset * (1 - Math.min(1, evidence));
+  }
+}
+
+function lowerBound(frames: Int32Array, value: number): number {
+  let low = 0;
+  let high = frames.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (frames[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

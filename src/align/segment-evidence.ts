@@ -1,0 +1,51 @@
+import type { PitchGrid } from './pitch-grid.js';
+
+/** Answers, in constant time, how much of a stretch of sound has a given pitch. */
+export interface SegmentEvidence {
+  /** voiced seconds between two frames */
+  voicedSeconds(from: number, to: number): number;
+  /** share of the voiced time, 0 to 1, in which this semitone sounds; 0 when nothing is voiced */
+  share(midi: number, from: number, to: number): number;
+  /** the semitone with the largest share */
+  strongest(from: number, to: number): { readonly midi: number; readonly share: number };
+}
+
+/**
+ * @param grid evidence a frame and semitone
+ * @returns sums over any stretch of frames [from, to)
+ *
+ * Source: definition (summed-area sums).
+ */
+export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
+  const { frames, pitches, salience, voicing, hopSeconds, lowestMidi } = grid;
+  const voiced = new Float64Array(frames + 1);
+  const sums = new Float64Array((frames + 1) * pitches);
+  for (let f = 0; f < frames; f++) {
+    const v = voicing[f]!;
+    voiced[f + 1] = voiced[f]! + v;
+    const row = f * pitches;
+    for (let p = 0; p < pitches; p++) sums[row + pitches + p] = sums[row + p]! + v * salience[row + p]!;
+  }
+  const inside = (frame: number) => Math.min(frames, Math.max(0, frame));
+  const shareAt = (place: number, from: number, to: number): number => {
+    const total = voiced[to]! - voiced[from]!;
+    if (total <= 0 || place < 0 || place >= pitches) return 0;
+    return (sums[to * pitches + place]! - sums[from * pitches + place]!) / total;
+  };
+  return {
+    voicedSeconds: (from, to) => (voiced[inside(to)]! - voiced[inside(from)]!) * hopSeconds,
+    share: (midi, from, to) => shareAt(midi - lowestMidi, inside(from), inside(to)),
+    strongest(from, to) {
+      let best = 0;
+      let share = -1;
+      for (let p = 0; p < pitches; p++) {
+        const value = shareAt(p, inside(from), inside(to));
+        if (value > share) {
+          share = value;
+          best = p;
+        }
+      }
+      return { midi: best + lowestMidi, share: Math.max(0, share) };
+    },
+  };
+}
