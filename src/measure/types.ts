@@ -75,6 +75,8 @@ export interface HairpinMeasure {
   readonly pass: number;
   /** fitted level at the last note minus at the first */
   readonly riseDb: MaybeNumber;
+  /** the same with the instrument's own loud and soft registers taken out */
+  readonly registerAdjustedRiseDb: MaybeNumber;
   readonly slopeDbPerBar: MaybeNumber;
   readonly slopeDbPerSecond: MaybeNumber;
   /** standard error of riseDb, absent when not measured */

@@ -1,0 +1,34 @@
+import type { MeasureContext } from './context.js';
+import { measureContrasts } from './measures/contrasts.js';
+import { measureFermatas } from './measures/fermatas.js';
+import { measureHairpins } from './measures/hairpins.js';
+import { measureLevels } from './measures/levels.js';
+import { measureNotes } from './measures/notes.js';
+import { measureRecording } from './measures/recording.js';
+import { measureTempo } from './measures/tempo.js';
+import { measureTuning } from './measures/tuning.js';
+import type { Measurements } from './types.js';
+
+/**
+ * Measures one aligned take. A new measure is one file in `measures/` and one line here.
+ *
+ * @param context take, features, part, alignment
+ * @returns numbers with units; what cannot be measured says why
+ *
+ * Source: each measure names its own.
+ */
+export function measureTake(context: MeasureContext): Measurements {
+  const notes = measureNotes(context);
+  const withNotes = { ...context, notes };
+  const levels = measureLevels(withNotes);
+  return {
+    notes,
+    levels,
+    recording: measureRecording(withNotes),
+    tuning: measureTuning(withNotes),
+    tempo: measureTempo(context),
+    contrasts: measureContrasts(withNotes, levels),
+    hairpins: measureHairpins(withNotes),
+    fermatas: measureFermatas(context),
+  };
+}

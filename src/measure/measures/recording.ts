@@ -1,0 +1,55 @@
+import { isMeasured, type MaybeNumber, median, notMeasured } from '../../base/index.js';
+import type { Take } from '../../decode/index.js';
+import type { NoteContext } from '../context.js';
+import type { RecordingMeasure } from '../types.js';
+import { ridesLevel } from './level-riding.js';
+
+/** So many equal samples in a row at the top are a flat top. */
+const FLAT_SAMPLES = 3;
+const NEAR_PEAK = 0.999;
+const LOUD_PEAK = 0.5;
+const CLIPPED_CAUTION = 0.0005;
+const NOISY_DB = 20;
+
+/**
+ * The recording itself: peak, clipping, noise, and whether the recorder moved its level.
+ *
+ * @param context the take with its notes measured
+ * @returns numbers, and cautions in plain words
+ *
+ * Source: definition; flat tops are runs of equal samples at the peak.
+ */
+export function measureRecording(context: NoteContext): RecordingMeasure {
+  const { peak, clippedShare } = peakAndClipping(context.take);
+  const signalToNoiseDb = signalToNoise(context);
+  const levelRiding = ridesLevel(context);
+  const cautions = [...context.take.cautions];
+  if (clippedShare > CLIPPED_CAUTION)
+    cautions.push('The recording is too loud in places and clips: loud notes cannot be compared exactly.');
+  if (isMeasured(signalToNoiseDb) && signalToNoiseDb < NOISY_DB)
+    cautions.push('There is much noise in the recording: soft notes may be lost in it.');
+  if (levelRiding) cautions.push('The recorder seems to have changed its level by itself, so dynamics are not judged.');
+  return { peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)), clippedShare, signalToNoiseDb, levelRiding, cautions };
+}
+
+function peakAndClipping(take: Take): { peak: number; clippedShare: number } {
+  const { samples } = take;
+  let peak = 0;
+  for (let i = 0; i < samples.length; i++) peak = Math.max(peak, Math.abs(samples[i]!));
+  if (peak < LOUD_PEAK) return { peak, clippedShare: 0 };
+  let clipped = 0;
+  let run = 0;
+  for (let i = 0; i <= samples.length; i++) {
+    if (i < samples.length && Math.abs(samples[i]!) >= NEAR_PEAK * peak) run++;
+    else {
+      if (run >= FLAT_SAMPLES) clipped += run;
+      run = 0;
+    }
+  }
+  return { peak, clippedShare: samples.length === 0 ? 0 : clipped / samples.length };
+}
+
+function signalToNoise(context: NoteContext): MaybeNumber {
+  const levels = context.notes.map((n) => n.levelDb).filter(isMeasured<number>);
+  return levels.length === 0 ? notMeasured('no note was heard') : median(levels) - context.features.noiseFloorDb;
+}
