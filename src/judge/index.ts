@@ -1,1 +1,8 @@
+/**
+ * From numbers to what is told to the player. Deciding and wording are apart; standards are data with their sources.
+ *
+ * Weights: `fix` is sure and matters, `watch` is worth a listen, `well` is praise. Findings come most useful first.
+ */
+export { judgeTake } from './judge-take.js';
+export { STANDARDS, type Standard } from './standards/standards.js';
 export type * from './types.js';

@@ -1,0 +1,34 @@
+import type { Alignment } from '../align/index.js';
+import type { Measurements } from '../measure/index.js';
+import type { Part, PartNote } from '../score/index.js';
+import type { Standards } from './standards/standards.js';
+
+/** Everything a judge may look at. */
+export interface JudgeInput {
+  readonly part: Part;
+  readonly alignment: Alignment;
+  readonly measurements: Measurements;
+  readonly standards: Standards;
+}
+
+/** The place of a finding on one note. */
+export interface NotePlace {
+  readonly bar: string;
+  readonly pass: number;
+  readonly beat: number;
+  readonly index: number;
+  readonly onset?: number;
+}
+
+/**
+ * @param input part and alignment
+ * @param note a note of the part
+ * @returns where it stands on the page and in the recording
+ *
+ * Source: definition.
+ */
+export function placeOf(input: JudgeInput, note: PartNote): NotePlace {
+  const onset = input.alignment.notes[note.index]?.onsetSeconds;
+  const place = { bar: note.bar, pass: note.pass, beat: note.beat, index: note.index };
+  return onset === undefined ? place : { ...place, onset };
+}

@@ -1,0 +1,65 @@
+import { criterionLines } from './criterion-lines.js';
+import type { JudgeInput } from './judge-input.js';
+import { judgeContinuity } from './judges/continuity.js';
+import { judgeDynamics } from './judges/dynamics.js';
+import { judgeFermatas } from './judges/fermatas.js';
+import { judgeIntonation } from './judges/intonation.js';
+import { judgeMissingAndAdded } from './judges/missing-and-added.js';
+import { judgePitches } from './judges/pitches.js';
+import { judgePraise } from './judges/praise.js';
+import { judgeTempo } from './judges/tempo.js';
+import type { Observation } from './observation.js';
+import { STANDARDS } from './standards/standards.js';
+import type { Finding, Judgement, Weight } from './types.js';
+import { WORDS, type Words } from './wording/words.js';
+
+/** Every judge of the playing; a new one is one file and one line. */
+const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
+  judgePitches,
+  judgeMissingAndAdded,
+  judgeContinuity,
+  judgeDynamics,
+  judgeFermatas,
+  judgeIntonation,
+  judgeTempo,
+  judgePraise,
+];
+
+/** More than a handful of things to fix helps nobody. */
+const MOST_FIXES = 7;
+const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
+
+/**
+ * Decides what to tell the player and puts it into words.
+ *
+ * @param input part, alignment and measurements; standards default to those of the house
+ * @returns findings, most useful first, and one line a criterion; a take that is not of this part has no findings
+ *
+ * Source: standards name theirs.
+ */
+export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
+  const full: JudgeInput = { standards: STANDARDS, ...input };
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, []) };
+  const observations = JUDGES.flatMap((judge) => judge(full)).sort(byUse);
+  let fixes = 0;
+  const findings = observations.map((o): Finding => {
+    const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
+    const { facts: _facts, size: _size, ...place } = o;
+    return { ...place, ...misreadingOf(o), weight, ...wordsFor(o) };
+  });
+  const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
+  return { findings: sorted, criteria: criterionLines(full, sorted) };
+}
+
+function byUse(a: Observation, b: Observation): number {
+  return RANK[a.weight] - RANK[b.weight] || b.size - a.size || (a.index ?? 0) - (b.index ?? 0);
+}
+
+function misreadingOf(o: Observation): Pick<Finding, 'misreading'> {
+  return o.kind === 'accidental' ? { misreading: o.facts.misreading } : {};
+}
+
+function wordsFor(o: Observation): Words {
+  const words = WORDS[o.kind] as (facts: Observation['facts']) => Words;
+  return words(o.facts);
+}

@@ -1,0 +1,43 @@
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import type { Observation } from '../observation.js';
+
+/**
+ * Passages begun again and passages jumped over.
+ *
+ * @param input one take
+ * @returns one observation each
+ *
+ * Source: definition.
+ */
+export function judgeContinuity(input: JudgeInput): Observation[] {
+  const { part, alignment } = input;
+  const restarts = alignment.restarts.map((r): Observation => {
+    const resumed = part.notes[r.resumedAtIndex]!;
+    const stopped = part.notes[r.stoppedAtIndex] ?? resumed;
+    const place = { ...placeOf(input, resumed), toBar: stopped.bar, onset: r.onsetSeconds };
+    return {
+      kind: 'restart',
+      criterion: 'continuity',
+      weight: 'fix',
+      size: 2,
+      ...place,
+      facts: { stoppedAtBar: stopped.bar },
+    };
+  });
+  const skips = alignment.skips.map((s): Observation => {
+    const first = part.notes[s.fromIndex]!;
+    const last = part.notes[s.toIndex]!;
+    const atEnd = s.toIndex === part.notes.length - 1;
+    const place = { ...placeOf(input, first), toBar: last.bar, toIndex: s.toIndex, onset: s.onsetSeconds };
+    return {
+      kind: 'skipped-bars',
+      criterion: 'continuity',
+      weight: 'fix',
+      size: 2.5,
+      ...place,
+      facts: { toBar: last.bar, atEnd },
+    };
+  });
+  return [...restarts, ...skips];
+}

@@ -1,0 +1,84 @@
+import { isMeasured } from '../../base/index.js';
+import type { ContrastMeasure, HairpinMeasure } from '../../measure/index.js';
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import type { Observation } from '../observation.js';
+
+/** Marks from soft to loud. Source: common practice. */
+const ORDER = ['pppppp', 'ppppp', 'pppp', 'ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff', 'ffff', 'fffff', 'ffffff'];
+const NORMAL_95 = 1.96;
+
+/**
+ * Contrasts between neighbouring marks, crescendos and diminuendos. Nothing is said when the recorder moved its level.
+ *
+ * @param input one take
+ * @returns observations; a `fix` only when raw and register-adjusted levels agree and the error leaves no doubt
+ *
+ * Source: standards contrastLeast and hairpinLeast.
+ */
+export function judgeDynamics(input: JudgeInput): Observation[] {
+  if (input.measurements.recording.levelRiding) return [];
+  return [
+    ...input.measurements.contrasts.flatMap((c) => judgeContrast(input, c)),
+    ...input.measurements.hairpins.flatMap((h) => judgeHairpin(input, h)),
+  ];
+}
+
+function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observation[] {
+  const direction = Math.sign(ORDER.indexOf(contrast.to) - ORDER.indexOf(contrast.from));
+  if (direction === 0 || !isMeasured(contrast.differenceDb)) return [];
+  const least = input.standards.contrastLeast.value;
+  const raw = direction * contrast.differenceDb;
+  const adjusted = isMeasured(contrast.registerAdjustedDb) ? direction * contrast.registerAdjustedDb : raw;
+  if (Math.min(raw, adjusted) >= least) return [];
+  const both = Math.max(raw, adjusted);
+  const halfWidth = contrast.intervalDb === undefined ? 0 : (contrast.intervalDb[1] - contrast.intervalDb[0]) / 2;
+  const weight = both < least && (raw + adjusted) / 2 + halfWidth / 2 < least ? 'fix' : 'watch';
+  const note = input.part.notes[contrast.index]!;
+  const measured = {
+    value: contrast.differenceDb,
+    unit: 'dB',
+    expected: `${direction > 0 ? 'at least' : 'at most'} ${direction * least}`,
+  };
+  const place = {
+    criterion: 'dynamics',
+    weight,
+    size: 1 + (least - raw) / 4,
+    ...placeOf(input, note),
+    measured,
+  } as const;
+  const facts = { from: contrast.from, to: contrast.to, db: raw };
+  if (both < -input.standards.contrastReversed.value) return [{ kind: 'reversed-contrast', ...place, facts }];
+  return [{ kind: 'weak-contrast', ...place, facts: { ...facts, least } }];
+}
+
+function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[] {
+  if (!isMeasured(hairpin.riseDb)) return [];
+  const direction = hairpin.kind === 'crescendo' ? 1 : -1;
+  const least = input.standards.hairpinLeast.value;
+  const raw = direction * hairpin.riseDb;
+  const adjusted = isMeasured(hairpin.registerAdjustedRiseDb) ? direction * hairpin.registerAdjustedRiseDb : raw;
+  if (Math.min(raw, adjusted) >= least) return [];
+  const rise = Math.max(raw, adjusted);
+  const error = Number.isFinite(hairpin.errorDb) ? hairpin.errorDb! : least;
+  const weight = rise < least && rise + NORMAL_95 * error < least + 1 ? 'fix' : 'watch';
+  const note = input.part.notes[hairpin.index]!;
+  const measured = {
+    value: hairpin.riseDb,
+    unit: 'dB',
+    expected: `${direction > 0 ? 'at least' : 'at most'} ${direction * least}`,
+  };
+  const place = {
+    criterion: 'dynamics',
+    weight,
+    size: Math.max(0.3, 1 + (least - rise) / 4),
+    ...placeOf(input, note),
+    toBar: hairpin.toBar,
+    toIndex: hairpin.toIndex,
+    measured,
+  } as const;
+  const facts = { kind: hairpin.kind, db: rise };
+  if (rise < -input.standards.contrastReversed.value && rise + error < 0)
+    return [{ kind: 'reversed-hairpin', ...place, facts }];
+  return [{ kind: 'weak-hairpin', ...place, facts: { ...facts, least } }];
+}

@@ -1,0 +1,40 @@
+import { isMeasured } from '../../base/index.js';
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import type { Observation } from '../observation.js';
+
+/**
+ * @param input one take
+ * @returns fermatas held too long or not held
+ *
+ * Source: standards fermataLeast and fermataMost.
+ */
+export function judgeFermatas(input: JudgeInput): Observation[] {
+  const { fermataLeast, fermataMost, fermataMargin } = input.standards;
+  return input.measurements.fermatas.flatMap((f): Observation[] => {
+    if (!isMeasured(f.ratio)) return [];
+    const note = input.part.notes[f.index]!;
+    const expected = `${fermataLeast.value} to ${fermataMost.value}`;
+    const measured = { value: f.ratio, unit: 'times the written length', expected };
+    const place = { criterion: 'rhythm', ...placeOf(input, note), measured } as const;
+    if (f.ratio > fermataMost.value) {
+      const weight = f.ratio > fermataMost.value * (1 + fermataMargin.value) ? 'fix' : 'watch';
+      return [
+        {
+          kind: 'fermata-long',
+          weight,
+          size: f.ratio / fermataMost.value,
+          ...place,
+          facts: { ratio: f.ratio, most: fermataMost.value },
+        },
+      ];
+    }
+    if (f.ratio < fermataLeast.value) {
+      const weight = f.ratio < fermataLeast.value * (1 - fermataMargin.value) ? 'fix' : 'watch';
+      return [
+        { kind: 'fermata-short', weight, size: 0.8, ...place, facts: { ratio: f.ratio, least: fermataLeast.value } },
+      ];
+    }
+    return [];
+  });
+}

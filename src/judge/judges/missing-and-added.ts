@@ -1,0 +1,66 @@
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import { noteName, playedName } from '../note-name.js';
+import type { Observation } from '../observation.js';
+
+/** Around a restart extra sounds belong to the attempt that was given up. */
+const RESTART_SECONDS = 2;
+
+/**
+ * Notes that were not heard and notes that are not in the part.
+ *
+ * @param input one take
+ * @returns one observation a note; notes inside a skip are the skip's
+ *
+ * Source: definition. A note under a slur, or repeated, that is not heard may simply not have spoken or been too soft for
+ * the recorder: that is to be watched, not accused.
+ */
+export function judgeMissingAndAdded(input: JudgeInput): Observation[] {
+  return [...missing(input), ...added(input)];
+}
+
+function missing(input: JudgeInput): Observation[] {
+  const { part, alignment, standards } = input;
+  return alignment.notes.flatMap((aligned): Observation[] => {
+    const { index } = aligned;
+    if (aligned.status !== 'left-out' || alignment.skips.some((s) => index >= s.fromIndex && index <= s.toIndex))
+      return [];
+    const note = part.notes[index]!;
+    const neighbours = [alignment.notes[index - 1], alignment.notes[index + 1]];
+    const placed = neighbours.every(
+      (n) => n === undefined || (n.status === 'as-written' && n.confidence >= standards.noteConfidence.value),
+    );
+    const repeated =
+      part.notes[index - 1]?.soundingMidi === note.soundingMidi ||
+      part.notes[index + 1]?.soundingMidi === note.soundingMidi;
+    const sure = placed && !note.slurredFromPrevious && !repeated;
+    const facts = { written: noteName(note.written), sure };
+    return [
+      {
+        kind: 'missed-note',
+        criterion: 'notes',
+        weight: sure ? 'fix' : 'watch',
+        size: 1,
+        ...placeOf(input, note),
+        facts,
+      },
+    ];
+  });
+}
+
+function added(input: JudgeInput): Observation[] {
+  const { part, alignment, standards } = input;
+  return alignment.added.flatMap((extra): Observation[] => {
+    if (alignment.restarts.some((r) => Math.abs(r.onsetSeconds - extra.onsetSeconds) < RESTART_SECONDS)) return [];
+    const after = part.notes[extra.afterIndex];
+    const near = after ?? part.notes[0]!;
+    const place = { bar: near.bar, pass: near.pass, beat: near.beat, index: near.index, onset: extra.onsetSeconds };
+    const written = extra.midi - (near.soundingMidi - near.writtenMidi);
+    const sure = extra.offsetSeconds - extra.onsetSeconds >= standards.addedSeconds.value && after !== undefined;
+    const facts = {
+      played: playedName(written, near.written),
+      after: after === undefined ? null : noteName(after.written),
+    };
+    return [{ kind: 'added-note', criterion: 'notes', weight: sure ? 'fix' : 'watch', size: 1, ...place, facts }];
+  });
+}

@@ -1,0 +1,43 @@
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import { noteName, playedName } from '../note-name.js';
+import type { Observation } from '../observation.js';
+
+/**
+ * Notes played at another pitch: an accidental when a misreading predicts exactly that pitch, else a wrong note.
+ *
+ * @param input one take
+ * @returns one observation a note
+ *
+ * Source: the accidental rule (common practice); the misreading comes from the same computation as the study sheet.
+ */
+export function judgePitches(input: JudgeInput): Observation[] {
+  const { part, alignment, standards } = input;
+  return alignment.notes.flatMap((aligned): Observation[] => {
+    if (aligned.status !== 'other-pitch' || aligned.playedMidi === undefined) return [];
+    const note = part.notes[aligned.index]!;
+    const playedMidi = aligned.playedMidi;
+    const playedWritten = playedMidi - (note.soundingMidi - note.writtenMidi);
+    const weight = aligned.confidence >= standards.noteConfidence.value ? 'fix' : 'watch';
+    const misreading = note.misreadings.find((m) => m.soundingMidi === playedMidi);
+    const written = noteName(note.written);
+    const shared = { criterion: 'notes', weight, ...placeOf(input, note) } as const;
+    if (misreading !== undefined) {
+      const played = playedName(playedWritten, note.written);
+      const facts = { written, played, letter: note.written.step, misreading: misreading.kind };
+      return [{ kind: 'accidental', size: 1.5, ...shared, facts }];
+    }
+    const away = playedMidi - note.soundingMidi;
+    const octave = away % 12 !== 0 ? null : away > 0 ? 'higher' : 'lower';
+    const measured = { value: away, unit: 'semitones' };
+    return [
+      {
+        kind: 'wrong-note',
+        size: 1.2,
+        ...shared,
+        measured,
+        facts: { written, played: playedName(playedWritten, note.written), octave },
+      },
+    ];
+  });
+}

@@ -1,0 +1,60 @@
+import type { MisreadingKind } from '../score/index.js';
+import type { Criterion, FindingKind, Weight } from './types.js';
+
+/** What the words of each kind of finding need to know. Adding a kind here makes the compiler ask for its words. */
+export interface Facts {
+  accidental: {
+    readonly written: string;
+    readonly played: string;
+    readonly letter: string;
+    readonly misreading: MisreadingKind;
+  };
+  'wrong-note': { readonly written: string; readonly played: string; readonly octave: 'higher' | 'lower' | null };
+  'missed-note': { readonly written: string; readonly sure: boolean };
+  'added-note': { readonly played: string; readonly after: string | null };
+  'skipped-bars': { readonly toBar: string; readonly atEnd: boolean };
+  restart: { readonly stoppedAtBar: string };
+  'weak-contrast': { readonly from: string; readonly to: string; readonly db: number; readonly least: number };
+  'reversed-contrast': { readonly from: string; readonly to: string; readonly db: number };
+  'weak-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number; readonly least: number };
+  'reversed-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number };
+  'fermata-long': { readonly ratio: number; readonly most: number };
+  'fermata-short': { readonly ratio: number; readonly least: number };
+  'tuning-off': { readonly cents: number };
+  'note-out-of-tune': { readonly written: string; readonly cents: number; readonly times: number };
+  'off-tempo': { readonly played: number; readonly marked: number };
+  'went-well': { readonly about: Praise };
+}
+
+/** What a player can be praised for, with the measured ground. */
+export type Praise =
+  | { readonly what: 'accidentals'; readonly count: number }
+  | { readonly what: 'notes'; readonly right: number; readonly of: number }
+  | { readonly what: 'contrast'; readonly from: string; readonly to: string; readonly db: number }
+  | { readonly what: 'hairpin'; readonly kind: 'crescendo' | 'diminuendo'; readonly db: number }
+  | { readonly what: 'fermatas'; readonly count: number }
+  | { readonly what: 'steady-tempo'; readonly quarterBpm: number; readonly percent: number }
+  | { readonly what: 'intonation'; readonly share: number; readonly cents: number };
+
+/** Kinds of finding that are judged. */
+export type JudgedKind = keyof Facts & FindingKind;
+
+/** Something noticed, before it is put into words. */
+export type Observation = { [K in JudgedKind]: ObservationOf<K> }[JudgedKind];
+
+interface ObservationOf<K extends JudgedKind> {
+  readonly kind: K;
+  readonly criterion: Criterion;
+  readonly weight: Weight;
+  /** how much it matters, for the order; about 1 for a plain fault, more for a larger one */
+  readonly size: number;
+  readonly bar: string;
+  readonly toBar?: string;
+  readonly pass: number;
+  readonly beat?: number;
+  readonly index?: number;
+  readonly toIndex?: number;
+  readonly onset?: number;
+  readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
+  readonly facts: Facts[K];
+}

@@ -1,0 +1,140 @@
+import type { MisreadingKind } from '../../score/index.js';
+import type { Facts, JudgedKind, Praise } from '../observation.js';
+
+/** The two things said about a finding. */
+export interface Words {
+  /** one or two plain sentences */
+  readonly text: string;
+  /** one plain sentence on how to practise it, empty for praise */
+  readonly practice: string;
+}
+
+const whole = (value: number) => String(Math.round(value));
+const tenth = (value: number) => String(Math.round(10 * value) / 10);
+const direction = (cents: number) => (cents > 0 ? 'sharp' : 'flat');
+
+const MISREADINGS: Readonly<Record<MisreadingKind, (f: Facts['accidental']) => Words>> = {
+  'key-signature-forgotten': (f) => ({
+    text: `You played ${f.played}. The key signature makes every ${f.letter} here ${article(f.written)}.`,
+    practice: `Before you play, name every ${f.letter} in the line aloud, with its sign. Then play the bar slowly.`,
+  }),
+  'accidental-forgotten': (f) => ({
+    text: `The sign right before this note was missed: it is ${article(f.written)}, you played ${f.played}.`,
+    practice: 'Circle the sign. Play only the note before it and this note, five times, then the whole bar.',
+  }),
+  'dropped-within-bar': (f) => ({
+    text: `The sign earlier in this bar still counts here. The note is ${article(f.written)}, you played ${f.played}.`,
+    practice: 'A sign holds until the barline. Pencil it in again at this note, then play the bar slowly twice.',
+  }),
+  'carried-past-barline': (f) => ({
+    text: `The sign from the bar before ended at the barline. Here it is ${article(f.written)} again, you played ${f.played}.`,
+    practice: 'Play the last beat of the bar before and the first beat of this one, slowly, and say both note names.',
+  }),
+  'wrong-octave-applied': (f) => ({
+    text: `The sign in this bar belongs to the ${f.letter} in the other octave only. This one is ${article(f.written)}, you played ${f.played}.`,
+    practice: `Find both ${f.letter}s in the bar. Name each with its own sign, then play them one after the other.`,
+  }),
+};
+
+/** Words for every kind of finding; the compiler keeps it complete. */
+export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } = {
+  accidental: (f) => MISREADINGS[f.misreading](f),
+  'wrong-note': (f) => ({
+    text:
+      f.octave === null
+        ? `Here stands ${article(f.written)}; ${article(f.played)} sounded.`
+        : `The ${f.written} sounded an octave ${f.octave} than written.`,
+    practice:
+      'Sing or name the notes of this bar first. Then play it at half speed until it is right three times in a row.',
+  }),
+  'missed-note': (f) => ({
+    text: f.sure
+      ? `The ${f.written} here was left out.`
+      : `The ${f.written} here could not be heard. It may not have spoken, or it was very soft.`,
+    practice: 'Play from two notes before to two notes after it, slowly, and listen that every note speaks.',
+  }),
+  'added-note': (f) => ({
+    text:
+      f.after === null
+        ? `An extra ${f.played} sounded before the music begins.`
+        : `An extra ${f.played} sounded after the ${f.after}.`,
+    practice: 'Play this spot slowly and move all fingers at the same moment.',
+  }),
+  'skipped-bars': (f) => ({
+    text: f.atEnd
+      ? 'The music stops here: what follows was not played.'
+      : `The music jumps ahead here, over what is written up to bar ${f.toBar}.`,
+    practice: 'Mark the place with a bracket. Start two bars earlier and play through it without stopping.',
+  }),
+  restart: (f) => ({
+    text: `You stopped in bar ${f.stoppedAtBar} and began again here. What you played the second time is what counts in this report.`,
+    practice: 'Practise going on after a slip: start two bars earlier and do not stop, whatever happens.',
+  }),
+  'weak-contrast': (f) => ({
+    text: `From ${f.from} to ${f.to} the sound hardly changes: ${spoken(f.db)} decibels. Listeners need at least ${whole(f.least)} to hear two levels.`,
+    practice: `Play one long note in ${f.from}, then in ${f.to}, and make the difference bigger than you think you need. Then play the place.`,
+  }),
+  'reversed-contrast': (f) => ({
+    text: `At the change from ${f.from} to ${f.to} the sound goes the other way, by ${spoken(Math.abs(f.db))} decibels.`,
+    practice: `Say the marks aloud as you come to them. Play the last bar of ${f.from} and the first of ${f.to} until the change is plain.`,
+  }),
+  'weak-hairpin': (f) => ({
+    text: `The ${f.kind} hardly moves: ${spoken(f.db)} decibels from first to last note. It needs at least ${whole(f.least)}.`,
+    practice:
+      f.kind === 'crescendo'
+        ? 'Begin it softer than you think. Play it on one note first, growing a little on every beat, then as written.'
+        : 'Begin it with a full sound. Play it on one note first, giving back a little on every beat, then as written.',
+  }),
+  'reversed-hairpin': (f) => ({
+    text: `The ${f.kind} goes the other way: the sound ${f.kind === 'crescendo' ? 'falls' : 'grows'} by ${spoken(Math.abs(f.db))} decibels.`,
+    practice: 'Play it on one note first, following the wedge with your hand or your eyes, then as written.',
+  }),
+  'fermata-long': (f) => ({
+    text: `The fermata lasts ${tenth(f.ratio)} times its written length. About twice is usual; more than ${tenth(f.most)} times stops the music.`,
+    practice: 'Count the written beats once more inside, then let go.',
+  }),
+  'fermata-short': (f) => ({
+    text: `The fermata lasts only ${tenth(f.ratio)} times its written length. It may rest: at least ${tenth(f.least)} times.`,
+    practice: 'Count the written beats, then wait about as long again before you go on.',
+  }),
+  'tuning-off': (f) => ({
+    text: `The whole take is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of A = 440. Your notes agree with each other; the instrument stands ${direction(f.cents)}.`,
+    practice: `Warm up, tune again, and ${f.cents > 0 ? 'pull out' : 'push in'} a little before you record.`,
+  }),
+  'note-out-of-tune': (f) => ({
+    text: `The ${f.written} is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of your own tuning.`,
+    practice: 'Hold this note against a drone or a tuner, then come to it from the note before and check again.',
+  }),
+  'off-tempo': (f) => ({
+    text: `You played at about ${whole(f.played)} quarter notes a minute; ${whole(f.marked)} is marked.`,
+    practice:
+      f.played < f.marked
+        ? 'If this was not planned, raise the metronome by four each day.'
+        : 'Start the metronome two bars before you begin, and breathe with it.',
+  }),
+  'went-well': (f) => ({ text: PRAISE[f.about.what](f.about as never), practice: '' }),
+};
+
+type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
+
+const PRAISE: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
+  accidentals: (p) => `All ${p.count} notes with a tricky accidental were right.`,
+  notes: (p) => `${p.right} of ${p.of} notes were as written.`,
+  contrast: (p) => `The change from ${p.from} to ${p.to} is plain to hear: ${whole(p.db)} decibels.`,
+  hairpin: (p) =>
+    `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}: ${whole(p.db)} decibels from first to last note.`,
+  fermatas: (p) => (p.count === 1 ? 'The fermata has a good length.' : `All ${p.count} fermatas have a good length.`),
+  'steady-tempo': (p) =>
+    `Your tempo is steady: ${whole(p.quarterBpm)} quarter notes a minute, nearly every bar within ${Math.max(1, Math.ceil(p.percent))} percent.`,
+  intonation: (p) =>
+    `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
+};
+
+/** A count of decibels in words that never says minus nought. */
+function spoken(db: number): string {
+  return Math.abs(db) < 0.5 ? 'less than one' : whole(db);
+}
+
+function article(name: string): string {
+  return /^[AEF]/.test(name) ? `an ${name}` : `a ${name}`;
+}
