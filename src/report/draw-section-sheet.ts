@@ -1,0 +1,25 @@
+import { drawPdf } from './draw/draw-pdf.js';
+import { createTypesetter } from './draw/typesetter.js';
+import { layoutSectionSheet } from './layout/section/layout-section-sheet.js';
+import type { PaperSize } from './layout/sheet.js';
+import type { SectionResult } from './section/section-result-schema.js';
+
+/** Everything the section's PDF is made from. */
+export interface SectionSheetInput {
+  readonly section: SectionResult;
+  readonly paper: PaperSize;
+  /** goes into the file instead of the clock */
+  readonly creationDate: Date;
+}
+
+/**
+ * Draws the director's sheet for all takes of a review.
+ *
+ * @param input the section's document, paper and date
+ * @returns a tagged PDF in landscape with embedded faces; the same input gives the same bytes
+ *
+ * Source: ISO 32000-1; ISO 14289-1.
+ */
+export async function drawSectionSheet(input: SectionSheetInput): Promise<Uint8Array> {
+  return drawPdf(layoutSectionSheet(input.section, input.paper, createTypesetter()), input.creationDate);
+}

@@ -1,0 +1,18 @@
+/**
+ * Writes down what was heard: result documents, and pages to practise from. Pure functions; nothing here touches the disk
+ * but to open the typefaces of its packages.
+ *
+ * Conventions: times are seconds from the first sample; levels are dBFS (RMS); pitch is cents, sharp positive; score time is
+ * quarters from the first performed bar. On pages, lengths are points from the top left corner, y downwards. Every function
+ * gives the same bytes for the same input.
+ */
+export { drawSectionSheet } from './draw-section-sheet.js';
+export { drawTakeReport } from './draw-take-report.js';
+export type { PaperSize } from './layout/sheet.js';
+export type { Loudness } from './layout/take/loudness-curve.js';
+export { sectionResultJsonSchema, takeResultJsonSchema } from './result/json-schemas.js';
+export { type TakeResult, takeResultSchema } from './result/take-result-schema.js';
+export { type TakeResultInput, toTakeResult } from './result/to-take-result.js';
+export { sectionCsv } from './section/section-csv.js';
+export type { SectionResult } from './section/section-result-schema.js';
+export { toSectionResult } from './section/to-section-result.js';

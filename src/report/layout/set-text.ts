@@ -1,0 +1,209 @@
+import type { Face, Ink, TextItem, Typesetter } from './drawing.js';
+
+/** How a text is set. */
+export interface TextStyle {
+  readonly face: Face;
+  /** points */
+  readonly size: number;
+  /** distance of baselines, points */
+  readonly leading: number;
+  readonly ink: Ink;
+  readonly align?: 'left' | 'right' | 'centre';
+}
+
+/** A piece of a line in one face. */
+interface Run {
+  readonly text: string;
+  readonly face: Face;
+  readonly width: number;
+  /** how the signs stand in the line */
+  readonly fit: Fit;
+}
+
+/** How signs of the music face are made to stand in a line of text, as shares of the text's size. */
+interface Fit {
+  readonly scale: number;
+  readonly rise: number;
+  /** white before the sign */
+  readonly before: number;
+}
+
+interface Line {
+  readonly runs: readonly Run[];
+  readonly width: number;
+}
+
+/** Text broken into lines, not yet placed. */
+export interface SetText {
+  readonly style: TextStyle;
+  readonly width: number;
+  readonly lines: readonly Line[];
+  readonly height: number;
+  /** the text as it should read, present when some of its letters could not be drawn */
+  readonly actualText?: string;
+}
+
+/** Stands for a letter no face holds. */
+export const MISSING_LETTER = '■';
+
+const PLAIN: Fit = { scale: 1, rise: 0, before: 0 };
+const FLAT: Fit = { scale: 1.2, rise: 0.22, before: 0.04 };
+const SHARP: Fit = { scale: 1.1, rise: 0.35, before: 0.05 };
+
+/** Signs taken from the music face. */
+const MUSIC_SIGNS: Readonly<Record<string, Fit>> = { '♭': FLAT, '𝄫': FLAT, '♯': SHARP, '♮': SHARP, '𝄪': SHARP };
+
+/**
+ * Breaks text into lines. A word that is wider than the line is broken where it must be, so nothing is ever cut.
+ *
+ * @param typesetter widths and coverage of the faces
+ * @param text any text; composed to NFC, line breaks and control characters read as spaces
+ * @param style how it is set
+ * @param width points a line may take
+ * @returns lines with their runs; a sign missing in the face comes from the music face or is shown as a square
+ *
+ * Source: Unicode Standard Annex 15 for composition.
+ */
+export function setText(typesetter: Typesetter, text: string, style: TextStyle, width: number): SetText {
+  const clean = text
+    .normalize('NFC')
+    .replace(/[\s\p{Cc}]+/gu, ' ')
+    .trim();
+  const words = clean.split(' ').map((word) => runsOf(typesetter, word, style));
+  const lines = breakLines(typesetter, words, style, width);
+  const missing = lines.some((line) => line.runs.some((run) => run.text.includes(MISSING_LETTER)));
+  return {
+    style,
+    width,
+    lines,
+    height: lines.length * style.leading,
+    ...(missing && !clean.includes(MISSING_LETTER) ? { actualText: clean } : {}),
+  };
+}
+
+/**
+ * @param set text broken into lines
+ * @param x left edge, points
+ * @param top upper edge of the first line's leading, points
+ * @returns the text's items; every line but the last ends in a space, so that it reads on
+ *
+ * Source: definition.
+ */
+export function placeText(set: SetText, x: number, top: number): TextItem[] {
+  const { style, lines, width } = set;
+  return lines.flatMap((line, row) => {
+    const free = width - line.width;
+    let left = x + (style.align === 'right' ? free : style.align === 'centre' ? free / 2 : 0);
+    const baseline = top + row * style.leading + style.leading / 2 + style.size * 0.33;
+    return line.runs.map((run, i): TextItem => {
+      const readsOn = i === line.runs.length - 1 && row < lines.length - 1 ? ' ' : '';
+      const item = {
+        kind: 'text' as const,
+        x: left + run.fit.before * style.size,
+        baseline: baseline - run.fit.rise * style.size,
+        text: run.text + readsOn,
+        face: run.face,
+        size: style.size * run.fit.scale,
+        ink: style.ink,
+      };
+      left += run.width;
+      return item;
+    });
+  });
+}
+
+/**
+ * For furniture that must stay on one line; whatever is shortened stands in full elsewhere on the pages.
+ *
+ * @param typesetter widths and coverage of the faces
+ * @param text any text
+ * @param style how it is set
+ * @param width points the line may take
+ * @returns the text on one line, its end replaced by an ellipsis when it is too long
+ *
+ * Source: definition.
+ */
+export function setOneLine(typesetter: Typesetter, text: string, style: TextStyle, width: number): SetText {
+  const whole = setText(typesetter, text, style, Number.POSITIVE_INFINITY);
+  const letters = [...text];
+  let set = whole;
+  while ((set.lines[0] as Line).width > width && letters.length > 1) {
+    letters.pop();
+    set = setText(typesetter, `${letters.join('').trimEnd()}…`, style, Number.POSITIVE_INFINITY);
+  }
+  return { ...set, width };
+}
+
+/** Neighbouring letters in one face, or one sign. */
+interface Piece {
+  text: string;
+  readonly face: Face;
+  readonly fit: Fit;
+}
+
+function runsOf(typesetter: Typesetter, word: string, style: TextStyle): Run[] {
+  const pieces: Piece[] = [];
+  for (const character of word) {
+    const piece = pieceFor(typesetter, character, style.face);
+    const last = pieces.at(-1);
+    if (last !== undefined && last.fit === PLAIN && piece.fit === PLAIN) last.text += piece.text;
+    else pieces.push(piece);
+  }
+  return pieces.map((piece) => {
+    const { scale, before } = piece.fit;
+    const width = typesetter.widthOf(piece.text, piece.face, style.size * scale) + before * style.size;
+    return { ...piece, width };
+  });
+}
+
+function pieceFor(typesetter: Typesetter, character: string, face: Face): Piece {
+  const fit = MUSIC_SIGNS[character];
+  if (fit !== undefined) return { text: character, face: 'music', fit };
+  return { text: typesetter.hasGlyph(character, face) ? character : MISSING_LETTER, face, fit: PLAIN };
+}
+
+const widthOfRuns = (runs: readonly Run[]) => runs.reduce((sum, run) => sum + run.width, 0);
+
+function breakLines(typesetter: Typesetter, words: readonly Run[][], style: TextStyle, width: number): Line[] {
+  const lines: Line[] = [];
+  let line: Run[] = [];
+  for (const word of words.flatMap((one) => fitting(typesetter, one, style, width))) {
+    const longer = line.length === 0 ? word : joined(typesetter, line, word, style);
+    if (line.length > 0 && widthOfRuns(longer) > width) {
+      lines.push({ runs: line, width: widthOfRuns(line) });
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, { runs: line, width: widthOfRuns(line) }];
+}
+
+/** Two words with a space between them; neighbouring runs in the same face become one. */
+function joined(typesetter: Typesetter, line: readonly Run[], word: readonly Run[], style: TextStyle): Run[] {
+  const last = line.at(-1) as Run;
+  const first = word[0];
+  if (first === undefined) return [...line];
+  const space = typesetter.widthOf(' ', style.face, style.size);
+  if (last.face === 'music') {
+    if (first.face === 'music') return [...line, { text: ' ', face: style.face, width: space, fit: PLAIN }, ...word];
+    return [...line, { ...first, text: ` ${first.text}`, width: space + first.width }, ...word.slice(1)];
+  }
+  if (first.face === 'music')
+    return [...line.slice(0, -1), { ...last, text: `${last.text} `, width: last.width + space }, ...word];
+  const middle = { ...last, text: `${last.text} ${first.text}`, width: last.width + space + first.width };
+  return [...line.slice(0, -1), middle, ...word.slice(1)];
+}
+
+/** A word in pieces no wider than a line. */
+function fitting(typesetter: Typesetter, word: Run[], style: TextStyle, width: number): Run[][] {
+  if (widthOfRuns(word) <= width) return [word];
+  const pieces: Run[][] = [];
+  let text = '';
+  for (const character of word.map((run) => run.text).join('')) {
+    if (text !== '' && widthOfRuns(runsOf(typesetter, text + character, style)) > width) {
+      pieces.push(runsOf(typesetter, text, style));
+      text = '';
+    }
+    text += character;
+  }
+  return [...pieces, runsOf(typesetter, text, style)];
+}

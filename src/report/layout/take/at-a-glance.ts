@@ -1,0 +1,154 @@
+import { isMeasured, quantile } from '../../../base/index.js';
+import type { Part } from '../../../score/index.js';
+import type { TakeResult } from '../../result/take-result-schema.js';
+import { numberInWords } from '../../words/numbers.js';
+import type { Sheet } from '../sheet.js';
+import { STYLES } from '../styles.js';
+import { type BarRow, barRows } from './bar-rows.js';
+import { type Loudness, loudnessCurve } from './loudness-curve.js';
+import { type LevelRange, loudnessPanel, loudnessRowHeight } from './loudness-panel.js';
+import { type TimeStretch, timeStretches } from './score-axis.js';
+import { tempoPanel, tempoRange } from './tempo-panel.js';
+
+const SCALE_WIDTH = 26;
+const TEMPO_HEIGHT = 36;
+const TEMPO_GAP = 6;
+const ROW_GAP = 10;
+const HEADING_GAP = 13;
+/** Heights of the loudness panel: one row takes what the page offers between these, several rows take the least. */
+const LEAST_PANEL = 56;
+const MOST_PANEL = 96;
+
+/**
+ * The whole take in one picture: loudness over bars against the printed dynamics, tempo over bars under it.
+ *
+ * @param sheet pages being filled
+ * @param result the take, reviewed
+ * @param part the part it was reviewed against
+ * @param loudness of the recording
+ *
+ * Source: definition.
+ */
+export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loudness: Loudness): void {
+  const rows = barRows(part, sheet.width - SCALE_WIDTH);
+  const stretches = timeStretches(result, part);
+  const curves = rows.map((row) => curveOf(row, loudness, stretches));
+  const range = levelRange(curves, result);
+  const captions = captionsOf(result);
+  const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
+  const around = loudnessRowHeight(0) + ('notMeasured' in result.tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);
+  const headHeight = STYLES.section.leading + captionHeight + 2;
+  sheet.space(HEADING_GAP);
+  sheet.ensure(headHeight + around + LEAST_PANEL);
+  const offered = sheet.room - headHeight - around;
+  const panelHeight = rows.length > 1 ? LEAST_PANEL : Math.max(LEAST_PANEL, Math.min(MOST_PANEL, offered));
+  const rowHeight = around + panelHeight;
+  sheet.write('H2', 'The whole take at a glance', STYLES.section);
+  for (const caption of captions) sheet.write('P', caption, STYLES.soft);
+  sheet.space(2);
+  for (const [i, row] of rows.entries()) {
+    sheet.ensure(rowHeight);
+    drawLoudness(sheet, { part, result, row, curve: curves[i] as Float64Array, range, height: panelHeight });
+    drawTempo(sheet, result, part, row);
+    sheet.space(ROW_GAP);
+  }
+}
+
+function drawLoudness(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): void {
+  const height = loudnessRowHeight(data.height);
+  const items = loudnessPanel(sheet, data, sheet.left + SCALE_WIDTH, sheet.y);
+  sheet.elements.push({
+    tag: 'Figure',
+    alternative: loudnessInWords(data.result, data.part, data.row, data.range),
+    box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
+    children: [{ page: sheet.page, items }],
+  });
+  sheet.y += height;
+}
+
+function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): void {
+  const { tempo } = result;
+  if ('notMeasured' in tempo) return;
+  sheet.y += TEMPO_GAP;
+  const items = tempoPanel(
+    sheet,
+    tempo,
+    part,
+    row,
+    tempoRange(tempo, part),
+    sheet.left + SCALE_WIDTH,
+    sheet.y,
+    TEMPO_HEIGHT,
+  );
+  const here = tempo.bars.filter((bar) => bar.startQuarters >= row.fromQuarters && bar.startQuarters < row.toQuarters);
+  const speeds = here.map((bar) => bar.quarterBpm);
+  const said =
+    speeds.length === 0
+      ? 'no bar could be measured'
+      : `between ${numberInWords(Math.min(...speeds), 0)} and ${numberInWords(Math.max(...speeds), 0)} quarter beats a minute`;
+  sheet.elements.push({
+    tag: 'Figure',
+    alternative: `Tempo over ${barsInWords(row)}: ${said}.`,
+    box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + TEMPO_HEIGHT],
+    children: [{ page: sheet.page, items }],
+  });
+  sheet.y += TEMPO_HEIGHT;
+}
+
+function captionsOf(result: TakeResult): string[] {
+  const captions = [
+    'Above: loudness, in dB below your loudest playing. Heavy lines: the level measured under each mark.',
+  ];
+  if (result.recording.levelRiding) {
+    captions.push(
+      'The recorder seems to have changed its level by itself: the curve shows the recording, not your playing.',
+    );
+  }
+  captions.push(
+    'notMeasured' in result.tempo
+      ? `Tempo was not measured: ${result.tempo.notMeasured}.`
+      : 'Below: tempo in quarter beats a minute, one point a bar; dashed, the printed tempo.',
+  );
+  return captions;
+}
+
+function curveOf(row: BarRow, loudness: Loudness, stretches: readonly TimeStretch[]): Float64Array {
+  const bins = Math.max(2, Math.round((row.toQuarters - row.fromQuarters) * row.scale));
+  return loudnessCurve(loudness, stretches, row.fromQuarters, row.toQuarters, bins);
+}
+
+/** From the loudest playing, which is called 0, down to a little below the softest. */
+function levelRange(curves: readonly Float64Array[], result: TakeResult): LevelRange {
+  const heard = curves.flatMap((curve) => [...curve].filter((db) => !Number.isNaN(db)));
+  const levels = result.levels.map(({ levelDb }) => levelDb).filter(isMeasured<number>);
+  const reference = heard.length === 0 ? 0 : quantile(heard, 0.99);
+  const soft = Math.min(heard.length === 0 ? reference - 24 : quantile(heard, 0.05), ...levels) - reference;
+  return { referenceDb: reference, topDb: 5, bottomDb: Math.max(-42, Math.min(-15, soft - 3)) };
+}
+
+function barsInWords(row: BarRow): string {
+  const [first, last] = [row.bars[0]?.bar ?? '', row.bars.at(-1)?.bar ?? ''];
+  return row.bars.length === 1 ? `bar ${first}` : `bars ${first} to ${last}`;
+}
+
+function loudnessInWords(result: TakeResult, part: Part, row: BarRow, range: LevelRange): string {
+  const inRow = (index: number) => {
+    const quarters = part.notes[index]?.onsetQuarters ?? -1;
+    return quarters >= row.fromQuarters && quarters < row.toQuarters;
+  };
+  const levels = result.levels
+    .filter((level) => inRow(level.index))
+    .map(({ mark, bar, levelDb }) => {
+      const said = isMeasured<number>(levelDb) ? `${numberInWords(levelDb - range.referenceDb, 1)} dB` : 'not measured';
+      return `${mark} in bar ${bar}: ${said}`;
+    });
+  const hairpins = result.hairpins
+    .filter((hairpin) => inRow(hairpin.index))
+    .map(({ kind, bar, toBar, riseDb }) => {
+      const said = isMeasured<number>(riseDb) ? `${numberInWords(riseDb, 1)} dB from end to end` : 'not measured';
+      return `${kind} from bar ${bar} to bar ${toBar}: ${said}`;
+    });
+  const said = [...levels, ...hairpins];
+  const what = said.length === 0 ? 'No dynamic mark stands here.' : `${said.join('; ')}.`;
+  return `Loudness over ${barsInWords(row)}, relative to the loudest playing. ${what}`;
+}

@@ -1,0 +1,52 @@
+import type { TakeResult } from '../../result/take-result-schema.js';
+import { dateInWords } from '../../words/dates.js';
+import { lineThrough } from '../path.js';
+import type { Sheet } from '../sheet.js';
+import { STYLES } from '../styles.js';
+
+/**
+ * The head of a take's pages: étude, part, player, day, file.
+ *
+ * @param sheet pages being filled, at the top of the first
+ * @param result the take
+ *
+ * Source: definition.
+ */
+export function drawHead(sheet: Sheet, result: TakeResult): void {
+  const { take, score } = result;
+  sheet.write('H1', titleOf(result), STYLES.title);
+  sheet.space(2);
+  const who = [take.player, score.part, take.date === null ? null : dateInWords(take.date)];
+  const line = who.filter((text) => text !== null && text !== '').join('  ·  ');
+  if (line !== '') sheet.write('P', line, STYLES.subtitle);
+  sheet.write('P', `${take.file}, ${lengthInWords(take.durationSeconds)}`, STYLES.soft);
+  sheet.y += 7;
+  const right = sheet.left + sheet.width;
+  sheet.furnish([
+    {
+      kind: 'path',
+      d: lineThrough([
+        [sheet.left, sheet.y],
+        [right, sheet.y],
+      ]),
+      stroke: 'accent',
+      width: 1,
+    },
+  ]);
+  sheet.y += 5;
+}
+
+/**
+ * @param result the take
+ * @returns the étude's title, or the score's file name when it has none
+ *
+ * Source: definition.
+ */
+export function titleOf(result: TakeResult): string {
+  return result.score.title.trim() === '' ? result.score.file : result.score.title;
+}
+
+function lengthInWords(seconds: number): string {
+  const whole = Math.round(seconds);
+  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
+}

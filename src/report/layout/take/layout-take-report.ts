@@ -1,0 +1,52 @@
+import type { Part } from '../../../score/index.js';
+import type { TakeResult } from '../../result/take-result-schema.js';
+import type { Drawing, Typesetter } from '../drawing.js';
+import { type PaperSize, Sheet } from '../sheet.js';
+import { drawSmallPrint } from '../small-print.js';
+import { drawAtAGlance } from './at-a-glance.js';
+import { drawCriteriaTable } from './criteria-table.js';
+import { drawDetails } from './details.js';
+import { drawFirstThings } from './first-things.js';
+import { drawHead, titleOf } from './head.js';
+import type { Loudness } from './loudness-curve.js';
+import { drawNotReviewed } from './not-reviewed.js';
+import { drawWentWell } from './went-well.js';
+
+/** Everything a take's pages are made from. */
+export interface TakeReportContent {
+  readonly result: TakeResult;
+  /** the part the take was reviewed against */
+  readonly part: Part;
+  readonly loudness: Loudness;
+  readonly paper: PaperSize;
+}
+
+/**
+ * Lays out a take's pages.
+ *
+ * @param content the take's result, its part and its loudness
+ * @param typesetter widths and coverage of the faces
+ * @returns the pages as plain data
+ *
+ * Source: definition.
+ */
+export function layoutTakeReport(
+  { result, part, loudness, paper }: TakeReportContent,
+  typesetter: Typesetter,
+): Drawing {
+  const who = result.take.player ?? result.take.file;
+  const foot = [who, titleOf(result)].join('  ·  ');
+  const sheet = new Sheet({ typesetter, paper, title: `${titleOf(result)} – ${who}`, foot });
+  drawHead(sheet, result);
+  if (result.outcome === 'reviewed') {
+    drawWentWell(sheet, result);
+    const told = drawFirstThings(sheet, result);
+    drawAtAGlance(sheet, result, part, loudness);
+    drawCriteriaTable(sheet, result);
+    drawDetails(sheet, result, told);
+  } else {
+    drawNotReviewed(sheet, result, result.outcome);
+  }
+  drawSmallPrint(sheet, true);
+  return sheet.finish();
+}

@@ -1,0 +1,32 @@
+import type { TakeResult } from '../../result/take-result-schema.js';
+import { placeInWords } from '../../words/place.js';
+import type { Sheet } from '../sheet.js';
+import { STYLES } from '../styles.js';
+import { drawEntry } from './margin-note.js';
+
+const MOST = 3;
+
+/**
+ * Two or three things that went well.
+ *
+ * @param sheet pages being filled
+ * @param result the take, reviewed
+ *
+ * Source: definition.
+ */
+export function drawWentWell(sheet: Sheet, result: TakeResult): void {
+  const praise = result.findings.filter((finding) => finding.weight === 'well').slice(0, MOST);
+  if (praise.length === 0) return;
+  sheet.space(10);
+  sheet.ensure(STYLES.section.leading + 2 * STYLES.body.leading);
+  sheet.write('H2', 'What went well', STYLES.section);
+  sheet.space(3);
+  for (const finding of praise) {
+    const wholePart = finding.index === undefined && finding.toBar === undefined && finding.beat === undefined;
+    drawEntry(sheet, {
+      margin: wholePart ? 'The whole take' : placeInWords(finding),
+      paragraphs: [{ tag: 'P', text: finding.text, style: STYLES.body }],
+    });
+    sheet.space(2.5);
+  }
+}

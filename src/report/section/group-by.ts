@@ -1,0 +1,17 @@
+/**
+ * @param items in any order
+ * @param keyOf what items are grouped by
+ * @returns the groups in the order in which their first item came; items keep their order
+ *
+ * Source: definition.
+ */
+export function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [item]);
+    else group.push(item);
+  }
+  return groups;
+}

@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import {
+  criterionSchema,
+  findingKindSchema,
+  maybeNumberSchema,
+  outcomeSchema,
+  scoreSchema,
+  toolSchema,
+} from '../result/take-result-schema.js';
+
+const count = z.int().min(0);
+
+const sectionTakeSchema = z.object({
+  name: z.string().meta({ description: 'the name the take’s own documents are written under' }),
+  file: z.string(),
+  player: z.string().nullable(),
+  date: z.string().nullable(),
+  outcome: outcomeSchema,
+  notesInPart: count,
+  notesAsWritten: maybeNumberSchema,
+  playedQuarterBpm: maybeNumberSchema,
+  centsFromA440: maybeNumberSchema,
+  criteria: z
+    .array(z.object({ criterion: criterionSchema, fix: count, watch: count }))
+    .meta({ description: 'empty when the take was not reviewed' }),
+  first: z.array(z.string()).max(3).meta({ description: 'the first things to work on' }),
+  barTroubles: z
+    .array(z.object({ bar: z.string(), fix: count, watch: count }))
+    .meta({ description: 'bars with at least one finding, in printed order' }),
+});
+
+const troubleSchema = z.object({
+  bar: z.string().nullable().meta({ description: 'null: the whole take' }),
+  kind: findingKindSchema,
+  criterion: criterionSchema,
+  players: count,
+  fix: count.meta({ description: 'players for whom it is a fix' }),
+  who: z.array(z.string()).meta({ description: 'the players, or the takes’ files where a player is unknown' }),
+});
+
+/**
+ * One document for all takes of a review.
+ *
+ * Source: definition.
+ */
+export const sectionResultSchema = z
+  .object({
+    format: z.literal('section-result'),
+    version: z.literal(1),
+    tool: toolSchema,
+    score: scoreSchema,
+    players: count,
+    bars: z.array(z.string()).meta({ description: 'bars as printed, in order' }),
+    takes: z.array(sectionTakeSchema),
+    troubles: z.array(troubleSchema).meta({ description: 'most players first' }),
+    failures: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
+  })
+  .meta({ title: 'Result of reviewing a section’s takes against one part' });
+
+/** The section's result, as written to disk. */
+export type SectionResult = z.infer<typeof sectionResultSchema>;
+
+/** One take's line in the section's result. */
+export type SectionTake = SectionResult['takes'][number];

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { drawSectionSheet, type PaperSize, toSectionResult, toTakeResult } from '../../src/report/index.js';
+import { inspectPdf } from '../helpers/pdf-tools.js';
+import { SAMPLE_FINDINGS, type Sample, sampleReview } from '../helpers/sample-review.js';
+
+const creationDate = new Date('2026-03-02T00:00:00Z');
+
+function draw(count: number, bars = 24, paper: PaperSize = 'a4'): Promise<Uint8Array> {
+  const { tool, score, part } = sampleReview({ bars });
+  const kinds = [0, 1, 2].map((kind) => {
+    return sampleReview({ bars, findings: SAMPLE_FINDINGS.filter((_, k) => (kind + k) % 3 !== 0) });
+  });
+  const other = sampleReview({ bars, fit: 'other' });
+  const takes = Array.from({ length: count }, (_, i) => {
+    const sample = i === 2 ? other : (kinds[i % 3] as Sample);
+    return { name: `take-${i}`, result: toTakeResult({ ...sample, player: `Player${100 + i}` }) };
+  });
+  const failures =
+    count > 1
+      ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }]
+      : [];
+  const section = toSectionResult({ tool, score, part, takes, failures });
+  return drawSectionSheet({ section, paper, creationDate });
+}
+
+describe('the section sheet', () => {
+  it('shows who needs what, which bars, and what failed', async () => {
+    const pdf = inspectPdf(await draw(9));
+    const text = pdf.pageTexts.join(' ');
+    for (let i = 0; i < 9; i++) expect(text).toContain(`Player${100 + i}`);
+    expect(text.replace(/\s+/g, ' ')).toMatch(/Player102 .*does not fit the/);
+    expect(text).toContain('week 1/broken.wav');
+    expect(text).toMatch(/Bar 3 +An accidental was misread +Notes +\d of 9/);
+    expect(pdf.faults).toBe('');
+    expect(pdf.unmarked).toEqual([]);
+    expect(pdf.words[0]?.pageWidth).toBeGreaterThan(pdf.words[0]?.pageHeight ?? 0);
+  });
+
+  it('describes the map bar by bar', async () => {
+    const figures = inspectPdf(await draw(4)).elements.filter((element) => element.tag === 'Figure');
+    expect(figures).toHaveLength(1);
+    expect(figures[0]?.alternative).toMatch(/Player101: bar 3 \(1 \/ 0\)/);
+  });
+
+  it('holds 64 takes of 150 bars: every take has its row, heads come again, nothing leaves the page', async () => {
+    const bytes = await draw(64, 150, 'letter');
+    const pdf = inspectPdf(bytes);
+    const rows = pdf.elements.filter((element) => element.tag === 'TH' && element.scope === 'Row');
+    expect(rows.length).toBeGreaterThanOrEqual(64);
+    const headed = pdf.pageTexts.filter((text) => text.includes('Articulation') && text.includes('Continuity'));
+    expect(headed.length).toBeGreaterThanOrEqual(3);
+    for (const word of pdf.words) {
+      expect([word.text, word.left > 40, word.right < word.pageWidth - 40]).toEqual([word.text, true, true]);
+      const middle = (word.top + word.bottom) / 2;
+      expect([word.text, middle > 40, middle < word.pageHeight - 24]).toEqual([word.text, true, true]);
+    }
+    expect(pdf.fonts.every((font) => font.embedded)).toBe(true);
+    expect(bytes.length).toBeLessThan(500_000);
+  });
+
+  it('holds a single take, and speaks of no section then', async () => {
+    const pdf = inspectPdf(await draw(1));
+    expect(pdf.pageTexts.join(' ')).not.toContain('To rehearse together');
+    expect(pdf.pages).toBe(1);
+  });
+
+  it('is the same bytes every time', async () => {
+    expect(Buffer.from(await draw(5)).equals(Buffer.from(await draw(5)))).toBe(true);
+  });
+});
