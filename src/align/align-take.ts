@@ -41,7 +41,7 @@ export function alignTake(features: Features, part: Part): Alignment {
     grid = buildPitchGrid(features, tuningCents, lowest, highest);
   }
   if (path.fit < LEAST_FIT) return nothingFound(part, 'other', tuningCents);
-  const { pieces, restarts } = chooseRenditions(path.runs);
+  const { pieces, restarts } = chooseRenditions(path.runs, part.notes.length);
   const evidence = createSegmentEvidence(grid);
   const heard: Heard = {
     features,

@@ -13,16 +13,20 @@ const LEAST_HEARD = 3;
 /** A beginning that was given up must have been a beginning: so many notes, and this share of them heard. */
 const LEAST_FALSE_START = 4;
 const LEAST_FALSE_START_SHARE = 0.6;
+/** So many notes passed over at the very beginning or end are still looked for, so long after the last one found. */
+const MOST_AT_ENDS = 4;
+const END_SECONDS = 3;
 
 /**
  * Where a passage was played more than once the last complete rendition counts; what was abandoned becomes a restart.
  *
  * @param runs in order of time
+ * @param notes notes in the part
  * @returns pieces and restarts
  *
  * Source: definition (an audition panel hears the passage that was finished; common practice).
  */
-export function chooseRenditions(runs: readonly Run[]): Renditions {
+export function chooseRenditions(runs: readonly Run[], notes: number): Renditions {
   const pieces: Run[] = [];
   const restarts: Restart[] = [];
   for (const run of withoutChance(runs)) {
@@ -34,7 +38,28 @@ export function chooseRenditions(runs: readonly Run[]): Renditions {
     keepUpTo(pieces, run.firstNote);
     pieces.push(run);
   }
-  return { pieces, restarts };
+  return { pieces: withEnds(pieces, notes), restarts };
+}
+
+/** Notes at the very beginning and end that the coarse search passed over are looked for with the rest. */
+function withEnds(pieces: readonly Run[], notes: number): Run[] {
+  return pieces.map((piece, p) => {
+    const lead = p === 0 && piece.firstNote <= MOST_AT_ENDS ? piece.firstNote : 0;
+    const tail = p === pieces.length - 1 && notes - 1 - piece.lastNote <= MOST_AT_ENDS ? notes - 1 - piece.lastNote : 0;
+    const known = piece.onsets.filter((t) => Number.isFinite(t));
+    const perNote = known.length > 1 ? (known.at(-1)! - known[0]!) / (known.length - 1) : 0;
+    return {
+      firstNote: piece.firstNote - lead,
+      lastNote: piece.lastNote + tail,
+      startSeconds: Math.max(0, piece.startSeconds - 2 * lead * perNote),
+      endSeconds: piece.endSeconds + (tail > 0 ? END_SECONDS : 0),
+      onsets: [
+        ...new Array<number>(lead).fill(Number.NaN),
+        ...piece.onsets,
+        ...new Array<number>(tail).fill(Number.NaN),
+      ],
+    };
+  });
 }
 
 function heardIn(run: Run): number {

@@ -20,13 +20,15 @@ const RISE_SPAN_SECONDS = 0.02;
 /** Frames compared on each side for a change of pitch. */
 const SIDE_SECONDS = 0.03;
 const LEAST_STRENGTH = 0.1;
+/** Mean evidence a frame below which there is no pitch to speak of. */
+const LEAST_EVIDENCE = 0.15;
 
 /**
  * @param features what was heard
  * @param grid evidence of pitch
  * @returns candidates for note onsets, several for each true one
  *
- * Source: level rise and spectral change as in onset detection (Bello et al. 2005); change of the strongest semitone.
+ * Source: level rise and spectral change as in onset detection (Bello et al. 2005); change of the semitones that sound.
  */
 export function findBoundaries(features: Features, grid: PitchGrid): Boundaries {
   const attack = attackCurve(features, grid);
@@ -72,22 +74,44 @@ function attackCurve(features: Features, grid: PitchGrid): Float32Array {
   });
 }
 
-/** Share of the evidence that moves from one set of semitones to another around each frame. */
+/**
+ * How much the pitch changes around each frame: how far the semitone that was strongest fades, or the one that becomes
+ * strongest was not there before. A tone whose octave flickers up and down keeps both, and does not change.
+ */
 function pitchChangeCurve(grid: PitchGrid): Float32Array {
   const side = Math.max(2, Math.round(SIDE_SECONDS / grid.hopSeconds));
-  const { strongest, frames } = grid;
+  const { frames, pitches } = grid;
+  const before = new Float64Array(pitches);
+  const after = new Float64Array(pitches);
   const curve = new Float32Array(frames);
-  for (let f = side; f < frames - side; f++) {
-    let differ = 0;
-    let counted = 0;
-    for (let k = 1; k <= side; k++) {
-      const before = strongest[f - k]!;
-      const after = strongest[f + k - 1]!;
-      if (after < 0) continue;
-      counted++;
-      if (before !== after) differ++;
-    }
-    curve[f] = counted === 0 ? 0 : (differ / side) * (strongest[f]! === strongest[f - 1]! ? 0.9 : 1);
+  for (let f = 0; f < Math.min(side, frames); f++) addFrame(grid, after, f, 1);
+  for (let f = 1; f < frames; f++) {
+    addFrame(grid, before, f - 1, 1);
+    addFrame(grid, after, f - 1, -1);
+    if (f + side - 1 < frames) addFrame(grid, after, f + side - 1, 1);
+    if (f - side - 1 >= 0) addFrame(grid, before, f - side - 1, -1);
+    const old = indexOfMost(before);
+    const next = indexOfMost(after);
+    const mostAfter = after[next]!;
+    if (mostAfter < LEAST_EVIDENCE * side) continue;
+    const heard = Math.min(1, mostAfter / (0.6 * side));
+    const faded = 1 - after[old]! / mostAfter;
+    const appeared = before[old]! < LEAST_EVIDENCE * side ? 1 : 1 - before[next]! / before[old]!;
+    // the lesser of the two is largest in the middle of the change
+    curve[f] = heard * Math.max(0, 0.8 * Math.max(faded, appeared) + 0.2 * Math.min(faded, appeared));
   }
   return curve;
+}
+
+function addFrame(grid: PitchGrid, sums: Float64Array, frame: number, sign: number): void {
+  const weight = sign * grid.voicing[frame]!;
+  if (weight === 0) return;
+  const row = frame * grid.pitches;
+  for (let p = 0; p < grid.pitches; p++) sums[p] = sums[p]! + weight * grid.salience[row + p]!;
+}
+
+function indexOfMost(values: Float64Array): number {
+  let at = 0;
+  for (let k = 1; k < values.length; k++) if (values[k]! > values[at]!) at = k;
+  return at;
 }

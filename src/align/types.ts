@@ -1,3 +1,4 @@
+/** What became of a note: played as written, at another pitch, not at all, or too unclear to tell. */
 export type NoteStatus = 'as-written' | 'other-pitch' | 'left-out' | 'unclear';
 
 /** What became of one note of the part. Fields about sound are present exactly when something was played for it. */
@@ -12,6 +13,7 @@ export interface AlignedNote {
   readonly confidence: number;
 }
 
+/** A note that was played and is not in the part. */
 export interface AddedNote {
   readonly onsetSeconds: number;
   readonly offsetSeconds: number;
@@ -20,6 +22,7 @@ export interface AddedNote {
   readonly afterIndex: number;
 }
 
+/** A place where the player stopped and began again, at the same note or earlier. */
 export interface Restart {
   /** last note reached before the player stopped */
   readonly stoppedAtIndex: number;
@@ -29,6 +32,7 @@ export interface Restart {
   readonly onsetSeconds: number;
 }
 
+/** Notes that were jumped over. */
 export interface Skip {
   /** first and last note passed over */
   readonly fromIndex: number;

@@ -11,6 +11,7 @@ export type InputErrorCode =
   | 'score-without-notes'
   | 'no-takes'
   | 'cannot-write'
+  | 'bad-brief'
   | 'bad-option';
 
 /**

@@ -13,7 +13,7 @@ export interface PitchFrames {
 /** A peak below this share of periodicity is not a pitch. */
 const LEAST_CLARITY = 0.35;
 /** What a peak loses for each octave it lies below the shortest lag, so that the first of equal peaks wins (Boersma 1993). */
-const OCTAVE_COST = 0.025;
+const OCTAVE_COST = 0.05;
 /** Lags between the samples: a bright tone's peak is too narrow to be read from whole samples. */
 const OVERSAMPLING = 2;
 /** Spectral bands an octave for the change function. */

@@ -2,6 +2,9 @@ import { isMeasured } from '../base/index.js';
 import type { JudgeInput } from './judge-input.js';
 import type { Criterion, CriterionLine, Finding } from './types.js';
 
+/** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
+const BREATH_SECONDS = 0.12;
+
 const CRITERIA: readonly Criterion[] = [
   'notes',
   'rhythm',
@@ -27,8 +30,16 @@ export function criterionLines(input: JudgeInput, findings: readonly Finding[]):
     criterion,
     fix: findings.filter((f) => f.criterion === criterion && f.weight === 'fix').length,
     watch: findings.filter((f) => f.criterion === criterion && f.weight === 'watch').length,
-    summary: SUMMARIES[criterion](input),
+    summary: leftOut(input, criterion) ?? SUMMARIES[criterion](input),
   }));
+}
+
+/** Why the brief keeps a criterion from being judged, null when it does not. */
+function leftOut({ brief }: JudgeInput, criterion: Criterion): string | null {
+  if (brief === undefined || brief.criteria[criterion].judged) return null;
+  if (brief.played === 'all-slurred' && criterion === 'articulation') return 'not judged: all slurred for practice';
+  if (brief.played === 'under-tempo' && criterion === 'tempo') return 'not judged: below the tempo for practice';
+  return 'not judged: the brief leaves it out';
 }
 
 const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
@@ -39,10 +50,16 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
     return `${right} of ${notes.length} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`;
   },
   rhythm: (input) => {
-    const ratios = input.measurements.fermatas.map((f) => f.ratio).filter(isMeasured<number>);
-    return ratios.length === 0
-      ? 'no fermata to measure'
-      : `fermatas held ${ratios.map((r) => r.toFixed(1)).join(', ')} times their length`;
+    const { groups, entries } = input.measurements;
+    const even = groups.filter(
+      (g) => Math.max(...g.shares.map((x, k) => Math.abs(x - g.written[k]!))) <= input.standards.groupWatch.value,
+    );
+    const late = entries.filter((e) => e.lateSeconds / e.secondsAQuarter > input.standards.entryWatch.value).length;
+    const parts = [
+      groups.length === 0 ? '' : `${even.length} of ${groups.length} groups even`,
+      entries.length === 0 ? '' : `${entries.length - late} of ${entries.length} entries after rests in time`,
+    ].filter((text) => text !== '');
+    return parts.length === 0 ? 'no groups or rests to measure' : parts.join(', ');
   },
   tempo: (input) => {
     const { tempo } = input.measurements;
@@ -59,8 +76,18 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
     const changes = measured.map((d) => `${d > 0 ? '+' : '−'}${Math.abs(Math.round(d))}`);
     return measured.length === 0 ? `${rises.length} hairpins measured` : `changes of level ${changes.join(', ')} dB`;
   },
-  articulation: () => 'not judged yet',
-  breath: () => 'not judged yet',
+  articulation: (input) => {
+    const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);
+    const joined = slurred.filter((t) => t.gapSeconds <= input.standards.slurGapWatch.value).length;
+    return slurred.length === 0 ? 'no slur to measure' : `${joined} of ${slurred.length} slurred notes joined`;
+  },
+  breath: (input) => {
+    const marked = input.part.notes.filter((n) => n.breathAfter !== null).map((n) => n.index);
+    const taken = input.measurements.transitions.filter(
+      (t) => marked.includes(t.index) && t.gapSeconds > BREATH_SECONDS,
+    );
+    return marked.length === 0 ? 'no breath marked' : `${taken.length} of ${marked.length} marked breaths heard`;
+  },
   intonation: (input) => {
     const { tuning } = input.measurements;
     if (!isMeasured(tuning)) return `not measured: ${tuning.notMeasured}`;

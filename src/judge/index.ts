@@ -5,4 +5,5 @@
  */
 export { judgeTake } from './judge-take.js';
 export { STANDARDS, type Standard } from './standards/standards.js';
+export { standardsFor } from './standards/standards-for.js';
 export type * from './types.js';

@@ -1,4 +1,5 @@
 import type { Alignment } from '../align/index.js';
+import type { Brief } from '../brief/index.js';
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import type { Standards } from './standards/standards.js';
@@ -9,6 +10,8 @@ export interface JudgeInput {
   readonly alignment: Alignment;
   readonly measurements: Measurements;
   readonly standards: Standards;
+  /** the teacher's brief, when there is one; its standards are among the standards already */
+  readonly brief?: Brief;
 }
 
 /** The place of a finding on one note. */

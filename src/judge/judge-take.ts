@@ -1,5 +1,7 @@
 import { criterionLines } from './criterion-lines.js';
 import type { JudgeInput } from './judge-input.js';
+import { judgeArticulation } from './judges/articulation.js';
+import { judgeBreath } from './judges/breath.js';
 import { judgeContinuity } from './judges/continuity.js';
 import { judgeDynamics } from './judges/dynamics.js';
 import { judgeFermatas } from './judges/fermatas.js';
@@ -7,9 +9,12 @@ import { judgeIntonation } from './judges/intonation.js';
 import { judgeMissingAndAdded } from './judges/missing-and-added.js';
 import { judgePitches } from './judges/pitches.js';
 import { judgePraise } from './judges/praise.js';
+import { judgeRhythm } from './judges/rhythm.js';
 import { judgeTempo } from './judges/tempo.js';
 import type { Observation } from './observation.js';
+import { observe } from './observe.js';
 import { STANDARDS } from './standards/standards.js';
+import { standardsFor } from './standards/standards-for.js';
 import type { Finding, Judgement, Weight } from './types.js';
 import { WORDS, type Words } from './wording/words.js';
 
@@ -20,6 +25,9 @@ const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
   judgeContinuity,
   judgeDynamics,
   judgeFermatas,
+  judgeRhythm,
+  judgeArticulation,
+  judgeBreath,
   judgeIntonation,
   judgeTempo,
   judgePraise,
@@ -32,15 +40,17 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
 /**
  * Decides what to tell the player and puts it into words.
  *
- * @param input part, alignment and measurements; standards default to those of the house
+ * @param input part, alignment and measurements; standards default to those of the brief, without one to
+ * those of the house
  * @returns findings, most useful first, and one line a criterion; a take that is not of this part has no findings
  *
  * Source: standards name theirs.
  */
 export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
-  const full: JudgeInput = { standards: STANDARDS, ...input };
+  const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
+  const full: JudgeInput = { standards, ...input };
   if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, []) };
-  const observations = JUDGES.flatMap((judge) => judge(full)).sort(byUse);
+  const observations = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
   let fixes = 0;
   const findings = observations.map((o): Finding => {
     const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;

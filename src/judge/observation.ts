@@ -14,12 +14,40 @@ export interface Facts {
   'added-note': { readonly played: string; readonly after: string | null };
   'skipped-bars': { readonly toBar: string; readonly atEnd: boolean };
   restart: { readonly stoppedAtBar: string };
-  'weak-contrast': { readonly from: string; readonly to: string; readonly db: number; readonly least: number };
+  /** byRegister: the change is there, but it is the instrument's own; `db` is what the player adds to it */
+  'weak-contrast': {
+    readonly from: string;
+    readonly to: string;
+    readonly db: number;
+    readonly least: number;
+    readonly byRegister: boolean;
+  };
   'reversed-contrast': { readonly from: string; readonly to: string; readonly db: number };
-  'weak-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number; readonly least: number };
+  /** byRegister: as in a weak contrast */
+  'weak-hairpin': {
+    readonly kind: 'crescendo' | 'diminuendo';
+    readonly db: number;
+    readonly least: number;
+    readonly byRegister: boolean;
+  };
   'reversed-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number };
   'fermata-long': { readonly ratio: number; readonly most: number };
   'fermata-short': { readonly ratio: number; readonly least: number };
+  'late-entry': { readonly milliseconds: number; readonly restQuarters: number };
+  'early-entry': { readonly milliseconds: number; readonly restQuarters: number };
+  'uneven-group': {
+    readonly notes: number;
+    readonly tuplet: boolean;
+    readonly longest: number;
+    readonly shortest: number;
+  };
+  hesitation: { readonly seconds: number };
+  rushing: { readonly percent: number };
+  dragging: { readonly percent: number };
+  'slur-broken': { readonly milliseconds: number };
+  'staccato-long': { readonly percent: number; readonly usual: number | null };
+  'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
+  'breath-late': { readonly seconds: number };
   'tuning-off': { readonly cents: number };
   'note-out-of-tune': { readonly written: string; readonly cents: number; readonly times: number };
   'off-tempo': { readonly played: number; readonly marked: number };

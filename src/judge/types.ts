@@ -1,5 +1,6 @@
 import type { MisreadingKind } from '../score/index.js';
 
+/** Every kind of finding, as in the result document. */
 export type FindingKind =
   | 'accidental'
   | 'wrong-note'
@@ -29,6 +30,7 @@ export type FindingKind =
   | 'tuning-off'
   | 'went-well';
 
+/** What a take is judged on. */
 export type Criterion =
   | 'notes'
   | 'rhythm'
@@ -74,6 +76,7 @@ export interface CriterionLine {
   readonly summary: string;
 }
 
+/** Everything that is told about one take. */
 export interface Judgement {
   readonly findings: readonly Finding[];
   /** one line a criterion, always all eight, in the order of the type above */

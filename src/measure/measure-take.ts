@@ -1,11 +1,14 @@
 import type { MeasureContext } from './context.js';
 import { measureContrasts } from './measures/contrasts.js';
+import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
+import { measureGroups } from './measures/groups.js';
 import { measureHairpins } from './measures/hairpins.js';
 import { measureLevels } from './measures/levels.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureTempo } from './measures/tempo.js';
+import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
 import type { Measurements } from './types.js';
 
@@ -30,5 +33,8 @@ export function measureTake(context: MeasureContext): Measurements {
     contrasts: measureContrasts(withNotes, levels),
     hairpins: measureHairpins(withNotes),
     fermatas: measureFermatas(context),
+    transitions: measureTransitions(context),
+    groups: measureGroups(context),
+    entries: measureEntries(context),
   };
 }

@@ -1,6 +1,10 @@
 import { median } from '../base/index.js';
 import type { MeasureContext } from './context.js';
 
+/** Shorter times between onsets say little about the pace, and are used only when there are few others. */
+const LEAST_QUARTERS = 0.45;
+const LEAST_LONG_PAIRS = 6;
+
 /**
  * Seconds a quarter around a stretch of the part, from pairs of onsets that no fermata, breath, bend or restart lies
  * between.
@@ -18,14 +22,18 @@ export function paceAround(
   toIndex: number,
 ): { readonly secondsAQuarter: number; readonly pairs: number } {
   const slopes: number[] = [];
+  const shortSlopes: number[] = [];
   for (let a = Math.max(0, fromIndex); a <= toIndex; a++) {
     for (let b = a + 1; b <= Math.min(toIndex, context.part.notes.length - 1); b++) {
       if (!isSteady(context, b - 1)) break;
       const slope = slopeOf(context, a, b);
-      if (slope !== null) slopes.push(slope);
+      if (slope === null) continue;
+      const quarters = context.part.notes[b]!.onsetQuarters - context.part.notes[a]!.onsetQuarters;
+      (quarters < LEAST_QUARTERS ? shortSlopes : slopes).push(slope);
     }
   }
-  return { secondsAQuarter: slopes.length === 0 ? Number.NaN : median(slopes), pairs: slopes.length };
+  const used = slopes.length >= LEAST_LONG_PAIRS ? slopes : [...slopes, ...shortSlopes];
+  return { secondsAQuarter: used.length === 0 ? Number.NaN : median(used), pairs: used.length };
 }
 
 /** Whether time runs on evenly from this note to the next. */

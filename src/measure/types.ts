@@ -11,6 +11,7 @@ export interface RecordingMeasure {
   readonly cautions: readonly string[];
 }
 
+/** The tuning of the take as a whole. */
 export interface TuningMeasure {
   readonly centsFromA440: number;
   readonly a4Hz: number;
@@ -24,6 +25,7 @@ export interface BarTempo {
   readonly quarterBpm: number;
 }
 
+/** The tempo of the take, over all and bar by bar. */
 export interface TempoMeasure {
   /** the first printed tempo, null when the part prints none */
   readonly markedQuarterBpm: number | null;
@@ -42,6 +44,7 @@ export interface NoteMeasure {
   readonly levelDb: MaybeNumber;
 }
 
+/** Level under one dynamic mark. */
 export interface LevelMeasure {
   readonly mark: string;
   readonly index: number;
@@ -52,6 +55,7 @@ export interface LevelMeasure {
   readonly levelDb: MaybeNumber;
 }
 
+/** Change of level between two neighbouring different marks. */
 export interface ContrastMeasure {
   readonly from: string;
   readonly to: string;
@@ -66,6 +70,7 @@ export interface ContrastMeasure {
   readonly intervalDb?: readonly [number, number];
 }
 
+/** One crescendo or diminuendo. */
 export interface HairpinMeasure {
   readonly kind: 'crescendo' | 'diminuendo';
   readonly index: number;
@@ -83,6 +88,7 @@ export interface HairpinMeasure {
   readonly errorDb?: number;
 }
 
+/** One fermata. */
 export interface FermataMeasure {
   readonly index: number;
   readonly bar: string;
@@ -92,6 +98,47 @@ export interface FermataMeasure {
   readonly heldSeconds: MaybeNumber;
   /** held ÷ written */
   readonly ratio: MaybeNumber;
+}
+
+/** How one note goes over into the next that is played right after it. */
+export interface TransitionMeasure {
+  readonly index: number;
+  readonly toIndex: number;
+  readonly betweenOnsetsSeconds: number;
+  /** what the local pace asks for; absent when the pace is not known */
+  readonly expectedSeconds?: number;
+  readonly secondsAQuarter?: number;
+  /** silence between them */
+  readonly gapSeconds: number;
+  /** how far the level falls between them below the softer of the two */
+  readonly dipDb: number;
+  /** sounding share of the time between the onsets, 0 to 1 */
+  readonly soundedShare: number;
+}
+
+/** How the notes of a tuplet or a beat share their time. */
+export interface GroupMeasure {
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly pass: number;
+  readonly tuplet: boolean;
+  readonly seconds: number;
+  /** one a note; they add up to 1 */
+  readonly shares: readonly number[];
+  /** the same as written */
+  readonly written: readonly number[];
+}
+
+/** A note after a rest. */
+export interface EntryMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  readonly restQuarters: number;
+  /** positive is late */
+  readonly lateSeconds: number;
+  readonly secondsAQuarter: number;
 }
 
 /** Everything measured in one take. Numbers with units, no adjectives. */
@@ -104,4 +151,7 @@ export interface Measurements {
   readonly contrasts: readonly ContrastMeasure[];
   readonly hairpins: readonly HairpinMeasure[];
   readonly fermatas: readonly FermataMeasure[];
+  readonly transitions: readonly TransitionMeasure[];
+  readonly groups: readonly GroupMeasure[];
+  readonly entries: readonly EntryMeasure[];
 }

@@ -5,7 +5,7 @@ import type { PooledGrid } from './pool-grid.js';
 const JUMP_PRICE = 3;
 const FAR_JUMP_PRICE = 0.25;
 /** After a silence of so many seconds and average notes a player often begins again: then a jump costs less. */
-const SILENCE_SECONDS = 0.8;
+export const SILENCE_SECONDS = 0.8;
 const SILENCE_NOTES = 2;
 const JUMP_PRICE_AFTER_SILENCE = 0.6;
 /** A note does not go on after such a silence: it begins anew. */

@@ -1,6 +1,6 @@
 import type { SearchPlan } from './plan-search.js';
 import type { PooledGrid } from './pool-grid.js';
-import { ENTER, JUMP, type SearchResult, STAY } from './search-path.js';
+import { ENTER, JUMP, type SearchResult, SILENCE_SECONDS, STAY } from './search-path.js';
 import type { CoarsePath, Run } from './types.js';
 
 /**
@@ -22,16 +22,21 @@ export function tracePath(search: SearchResult, pooled: PooledGrid, plan: Search
   let matched = 0;
   let inState = 0;
   let firstSound: number | undefined;
+  let silentSteps = 0;
+  const longSilence = SILENCE_SECONDS / pooled.stepSeconds;
   while (step >= 0 && state >= 0) {
     const voiced = pooled.voicing[step]!;
     const salience = pooled.salience[step * pooled.pitches + pitchOf[state]!] ?? 0;
     matched += voiced * (2 * salience - 1);
     inState += voiced * salience;
-    if (voiced >= 0.5) firstSound = step;
+    // a sound before a long silence is no longer this note: it may be what is left of another in the room
+    if (voiced < 0.5 && firstSound !== undefined) silentSteps++;
+    else if (voiced >= 0.5 && silentSteps < longSilence) [firstSound, silentSteps] = [step, 0];
     const way = search.back[step * count + state]!;
     if (way !== STAY) {
       onsets.set(state, inState >= leastSteps[state]! ? (firstSound ?? step) : Number.NaN);
       firstSound = undefined;
+      silentSteps = 0;
       inState = 0;
     }
     if (way === ENTER || way === JUMP) {

@@ -200,14 +200,17 @@ class PieceSearch {
     const { boundaries, hopSeconds, notes } = this.input;
     if (notes[n]!.ornament !== null) return 0;
     const margin = INSIDE_MARGIN_SECONDS / hopSeconds;
-    let cost = 0;
+    let retongued = 0;
+    let other = 0;
     for (let b = from + 1; b < to; b++) {
       const frame = boundaries.frame[b]!;
       if (frame - boundaries.frame[from]! < margin || boundaries.frame[to]! - frame < margin) continue;
       const attack = boundaries.attack[b]!;
-      if (attack > STRONG) cost += attack * (boundaries.pitchChange[b]! > STRONG ? PRICE.insideNote : PRICE.retongued);
+      if (attack <= STRONG) continue;
+      if (boundaries.pitchChange[b]! > STRONG) other += PRICE.insideNote * attack;
+      else retongued += PRICE.retongued * attack;
     }
-    return Math.min(PRICE.mostInside, cost);
+    return Math.min(PRICE.mostInside, other + Math.min(PRICE.mostRetongued, retongued));
   }
 
   private onsetCost(n: number, b: number): number {

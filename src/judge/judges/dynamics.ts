@@ -47,9 +47,11 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
     ...placeOf(input, note),
     measured,
   } as const;
-  const facts = { from: contrast.from, to: contrast.to, db: raw };
-  if (both < -input.standards.contrastReversed.value) return [{ kind: 'reversed-contrast', ...place, facts }];
-  return [{ kind: 'weak-contrast', ...place, facts: { ...facts, least } }];
+  const marks = { from: contrast.from, to: contrast.to };
+  if (both < -input.standards.contrastReversed.value)
+    return [{ kind: 'reversed-contrast', ...place, facts: { ...marks, db: raw } }];
+  const byRegister = raw >= least;
+  return [{ kind: 'weak-contrast', ...place, facts: { ...marks, db: byRegister ? adjusted : raw, least, byRegister } }];
 }
 
 function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[] {
@@ -77,8 +79,9 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
     toIndex: hairpin.toIndex,
     measured,
   } as const;
-  const facts = { kind: hairpin.kind, db: rise };
+  const { kind } = hairpin;
   if (rise < -input.standards.contrastReversed.value && rise + error < 0)
-    return [{ kind: 'reversed-hairpin', ...place, facts }];
-  return [{ kind: 'weak-hairpin', ...place, facts: { ...facts, least } }];
+    return [{ kind: 'reversed-hairpin', ...place, facts: { kind, db: rise } }];
+  const byRegister = raw >= least;
+  return [{ kind: 'weak-hairpin', ...place, facts: { kind, db: byRegister ? adjusted : raw, least, byRegister } }];
 }

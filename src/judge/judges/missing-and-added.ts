@@ -7,13 +7,13 @@ import type { Observation } from '../observation.js';
 const RESTART_SECONDS = 2;
 
 /**
- * Notes that were not heard and notes that are not in the part.
+ * Notes that were not heard and notes that are not in the part. A note that is only begun anew is no added note.
  *
  * @param input one take
  * @returns one observation a note; notes inside a skip are the skip's
  *
  * Source: definition. A note under a slur, or repeated, that is not heard may simply not have spoken or been too soft for
- * the recorder: that is to be watched, not accused.
+ * the recorder, and the first and last notes may be cut off: that is to be watched, not accused.
  */
 export function judgeMissingAndAdded(input: JudgeInput): Observation[] {
   return [...missing(input), ...added(input)];
@@ -33,7 +33,8 @@ function missing(input: JudgeInput): Observation[] {
     const repeated =
       part.notes[index - 1]?.soundingMidi === note.soundingMidi ||
       part.notes[index + 1]?.soundingMidi === note.soundingMidi;
-    const sure = placed && !note.slurredFromPrevious && !repeated;
+    const atTheEdge = index === 0 || index === part.notes.length - 1;
+    const sure = placed && !note.slurredFromPrevious && !repeated && !atTheEdge;
     const facts = { written: noteName(note.written), sure };
     return [
       {
@@ -53,6 +54,7 @@ function added(input: JudgeInput): Observation[] {
   return alignment.added.flatMap((extra): Observation[] => {
     if (alignment.restarts.some((r) => Math.abs(r.onsetSeconds - extra.onsetSeconds) < RESTART_SECONDS)) return [];
     const after = part.notes[extra.afterIndex];
+    if (after !== undefined && alignment.notes[after.index]!.playedMidi === extra.midi) return [];
     const near = after ?? part.notes[0]!;
     const place = { bar: near.bar, pass: near.pass, beat: near.beat, index: near.index, onset: extra.onsetSeconds };
     const written = extra.midi - (near.soundingMidi - near.writtenMidi);

@@ -4,7 +4,8 @@ import { noteName, playedName } from '../note-name.js';
 import type { Observation } from '../observation.js';
 
 /**
- * Notes played at another pitch: an accidental when a misreading predicts exactly that pitch, else a wrong note.
+ * Notes played at another pitch: an accidental when a misreading predicts exactly that pitch, else a wrong note. An octave
+ * is only watched: what rings strongest in a tone can be its octave.
  *
  * @param input one take
  * @returns one observation a note
@@ -28,6 +29,7 @@ export function judgePitches(input: JudgeInput): Observation[] {
       return [{ kind: 'accidental', size: 1.5, ...shared, facts }];
     }
     const away = playedMidi - note.soundingMidi;
+    const surely = away % 12 === 0 ? 'watch' : weight;
     const octave = away % 12 !== 0 ? null : away > 0 ? 'higher' : 'lower';
     const measured = { value: away, unit: 'semitones' };
     return [
@@ -35,6 +37,7 @@ export function judgePitches(input: JudgeInput): Observation[] {
         kind: 'wrong-note',
         size: 1.2,
         ...shared,
+        weight: surely,
         measured,
         facts: { written, played: playedName(playedWritten, note.written), octave },
       },

@@ -1,14 +1,57 @@
-import { isMeasured } from '../../base/index.js';
+import { isMeasured, median } from '../../base/index.js';
+import type { BarTempo } from '../../measure/index.js';
 import type { JudgeInput } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
+/** One bar alone is no drift. */
+const LEAST_DRIFT_BARS = 3;
+
 /**
  * @param input one take
- * @returns an observation when the whole take is well off the marked tempo
+ * @returns observations when the whole take is well off the marked tempo, or some bars in a row off the player's own
  *
- * Source: standard tempoWatch.
+ * Source: standards tempoWatch and drift.
  */
 export function judgeTempo(input: JudgeInput): Observation[] {
+  return [...wholeTake(input), ...drifts(input)];
+}
+
+/** Stretches of several bars that run ahead or sink, one observation a stretch. */
+function drifts(input: JudgeInput): Observation[] {
+  const { tempo } = input.measurements;
+  if (!isMeasured(tempo)) return [];
+  const found: Observation[] = [];
+  let open: BarTempo[] = [];
+  const close = () => {
+    const first = open[0];
+    const last = open.at(-1);
+    if (first !== undefined && last !== undefined && open.length >= LEAST_DRIFT_BARS) {
+      const off = median(open.map((b) => b.quarterBpm / tempo.playedQuarterBpm - 1));
+      const place = { bar: first.bar, toBar: last.bar, pass: first.pass };
+      const measured = {
+        value: 100 * off,
+        unit: '%',
+        expected: `within ${Math.round(100 * input.standards.drift.value)} %`,
+      };
+      const facts = { percent: Math.abs(100 * off) };
+      const kind = off > 0 ? 'rushing' : 'dragging';
+      found.push({ kind, criterion: 'tempo', weight: 'watch', size: 5 * Math.abs(off), ...place, measured, facts });
+    }
+    open = [];
+  };
+  for (const bar of tempo.bars) {
+    const off = bar.quarterBpm / tempo.playedQuarterBpm - 1;
+    const previous = open.at(-1);
+    const sameWay =
+      previous === undefined || Math.sign(previous.quarterBpm - tempo.playedQuarterBpm) === Math.sign(off);
+    if (Math.abs(off) <= input.standards.drift.value || !sameWay) close();
+    if (Math.abs(off) > input.standards.drift.value) open.push(bar);
+  }
+  close();
+  return found;
+}
+
+function wholeTake(input: JudgeInput): Observation[] {
   const { tempo } = input.measurements;
   if (!isMeasured(tempo) || tempo.markedQuarterBpm === null) return [];
   const off = tempo.playedQuarterBpm / tempo.markedQuarterBpm - 1;

@@ -36,13 +36,59 @@ export const STANDARDS = {
   },
   noteWatch: { value: 25, unit: 'cents', source: 'tolerance about 25 cents (Larrouy-Maestri 2018)' },
   noteFix: { value: 32, unit: 'cents', source: 'tolerance 25 cents plus the measuring error of one held note' },
-  noteSeconds: { value: 0.25, unit: 's', source: 'working value: the ear needs a held note to hear tuning' },
+  noteSeconds: { value: 0.2, unit: 's', source: 'working value: the ear needs a held note to hear tuning' },
   tempoWatch: {
     value: 0.1,
     unit: 'share',
     source: 'working value, common practice: well beyond the noticeable 3 % (Drake & Botte 1993)',
   },
   tempoSteady: { value: 0.03, unit: 'share', source: 'drift noticeable at about 3 % (Drake & Botte 1993)' },
+  onsetError: {
+    value: 0.015,
+    unit: 's',
+    source: 'measuring error of an onset on rendered takes: about two thirds lie within it',
+  },
+  entryLeast: {
+    value: 0.045,
+    unit: 's',
+    source: 'displacement noticeable at 6 ms to 2.5 % (Friberg & Sundberg 1995), several times the measuring error',
+  },
+  entryWatch: { value: 0.085, unit: 'quarters', source: 'working value, common practice: well beyond the noticeable' },
+  entryFix: { value: 0.11, unit: 'quarters', source: 'working value, common practice: about a ninth of a beat' },
+  entryEarly: { value: 0.15, unit: 'quarters', source: 'working value, common practice' },
+  groupWatch: {
+    value: 0.065,
+    unit: 'share of the group',
+    source: 'working value, common practice: a third becomes two fifths',
+  },
+  groupFix: {
+    value: 0.085,
+    unit: 'share of the group',
+    source: 'working value: beyond 12 % of the group less the error of two onsets',
+  },
+  slurGapWatch: { value: 0.028, unit: 's', source: 'working value: three times the measuring error of a joined pair' },
+  slurDip: { value: 12, unit: 'dB', source: 'working value: a break of the air, not a soft change of register' },
+  slurGapFix: {
+    value: 0.065,
+    unit: 's',
+    source:
+      'working value: a tongue stroke makes a gap of about 40 ms (common practice), plus the measuring error of an offset in a room',
+  },
+  staccatoWatch: {
+    value: 0.72,
+    unit: 'share',
+    source: 'staccato about 40 %, repeated tongued notes about 60 % of the interval (Bresin & Battel 2000, piano)',
+  },
+  staccatoFix: { value: 0.82, unit: 'share', source: 'as staccatoWatch, plus the measuring error of an offset' },
+  staccatoSeconds: { value: 0.15, unit: 's', source: 'working value: shorter notes leave the release no room' },
+  breathGap: { value: 0.22, unit: 's', source: 'a quick breath takes 0.2 to 0.5 s (from memory)' },
+  breathLate: { value: 0.35, unit: 's', source: 'working value, common practice' },
+  hesitation: { value: 0.8, unit: 's', source: 'working value, common practice: more than a breath' },
+  drift: {
+    value: 0.07,
+    unit: 'share',
+    source: 'drift noticeable at about 3 % over several beats (Drake & Botte 1993), doubled',
+  },
   inTune: { value: 10, unit: 'cents', source: 'just noticeable (Hill & Summers 2007)' },
 } as const satisfies Record<string, Standard>;
 

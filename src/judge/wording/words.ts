@@ -71,7 +71,9 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: 'Practise going on after a slip: start two bars earlier and do not stop, whatever happens.',
   }),
   'weak-contrast': (f) => ({
-    text: `From ${f.from} to ${f.to} the sound hardly changes: ${spoken(f.db)} decibels. Listeners need at least ${whole(f.least)} to hear two levels.`,
+    text: f.byRegister
+      ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it.`
+      : `From ${f.from} to ${f.to} the sound hardly changes: ${spoken(Math.abs(f.db))} decibels. Listeners need at least ${whole(f.least)} to hear two levels.`,
     practice: `Play one long note in ${f.from}, then in ${f.to}, and make the difference bigger than you think you need. Then play the place.`,
   }),
   'reversed-contrast': (f) => ({
@@ -79,7 +81,9 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: `Say the marks aloud as you come to them. Play the last bar of ${f.from} and the first of ${f.to} until the change is plain.`,
   }),
   'weak-hairpin': (f) => ({
-    text: `The ${f.kind} hardly moves: ${spoken(f.db)} decibels from first to last note. It needs at least ${whole(f.least)}.`,
+    text: f.byRegister
+      ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
+      : `The ${f.kind} hardly moves: ${spoken(Math.abs(f.db))} decibels from first to last note. It needs at least ${whole(f.least)}.`,
     practice:
       f.kind === 'crescendo'
         ? 'Begin it softer than you think. Play it on one note first, growing a little on every beat, then as written.'
@@ -96,6 +100,51 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
   'fermata-short': (f) => ({
     text: `The fermata lasts only ${tenth(f.ratio)} times its written length. It may rest: at least ${tenth(f.least)} times.`,
     practice: 'Count the written beats, then wait about as long again before you go on.',
+  }),
+  'late-entry': (f) => ({
+    text: `The note after the rest comes late, by ${hundredths(f.milliseconds)} of a second.`,
+    practice: `Count the rest in small notes: say ${counting(f.restQuarters)} aloud through it, then play on the next one.`,
+  }),
+  'early-entry': (f) => ({
+    text: `The note after the rest comes early, by ${hundredths(f.milliseconds)} of a second.`,
+    practice: `Give the rest its full length: say ${counting(f.restQuarters)} aloud through it, then play.`,
+  }),
+  'uneven-group': (f) => ({
+    text: `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.longest] ?? 'last'} is too long, the ${ORDINALS[f.shortest] ?? 'last'} too short.`,
+    practice:
+      'Tap the beat and say the group on one syllable each. Play it on one note first, then as written, slurred, then tongued.',
+  }),
+  hesitation: (f) => ({
+    text: `The music waits here for ${tenth(f.seconds)} seconds.`,
+    practice: 'Look one bar ahead while you play. Start two bars before and keep the beat through this place.',
+  }),
+  rushing: (f) => ({
+    text: `The tempo runs ahead here, by about ${whole(f.percent)} percent.`,
+    practice: 'Play these bars with the metronome on the weak beats only.',
+  }),
+  dragging: (f) => ({
+    text: `The tempo sinks here, by about ${whole(f.percent)} percent.`,
+    practice: 'Find the hardest beat in these bars and practise it alone, then with the metronome.',
+  }),
+  'slur-broken': (f) => ({
+    text: `The slur breaks before this note: there is a gap of ${hundredths(f.milliseconds)} of a second.`,
+    practice:
+      'Keep the air moving through the change. Play the two notes slurred, slowly, ten times, without the tongue.',
+  }),
+  'staccato-long': (f) => ({
+    text: `This staccato note is held for ${whole(f.percent)} percent of its time${f.usual === null ? '' : `; your others take ${whole(f.usual)}`}.`,
+    practice: 'Stop the note early and leave silence. Play four of them in a row on one pitch and listen to the gaps.',
+  }),
+  'breath-unmarked': (f) => ({
+    text: f.inSlur
+      ? 'There is a breath inside the slur after this note.'
+      : 'There is a breath after this note where none is marked.',
+    practice:
+      'Take a full breath at the mark before, and play on to the next mark in one line. Rest when you feel dizzy.',
+  }),
+  'breath-late': (f) => ({
+    text: `The breath here takes ${tenth(f.seconds)} seconds too long, so the next note comes late.`,
+    practice: 'Shorten the note before the breath, not the beat after it. Breathe low and quick.',
   }),
   'tuning-off': (f) => ({
     text: `The whole take is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of A = 440. Your notes agree with each other; the instrument stands ${direction(f.cents)}.`,
@@ -130,9 +179,25 @@ const PRAISE: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
     `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
 };
 
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
+
+function hundredths(milliseconds: number): string {
+  return (Math.max(10, Math.round(milliseconds / 10) * 10) / 1000).toFixed(2);
+}
+
+/** Syllables that fill a rest with small values. Source: common practice. */
+function counting(restQuarters: number): string {
+  return restQuarters < 0.5 ? '“one-e-and-a”' : '“one and two and”';
+}
+
 /** A count of decibels in words that never says minus nought. */
 function spoken(db: number): string {
-  return Math.abs(db) < 0.5 ? 'less than one' : whole(db);
+  return Math.abs(db) < 0.5 ? 'less than one' : tenth(db);
+}
+
+/** What a player adds to a change that the instrument makes by itself. */
+function added(db: number): string {
+  return db < 0.5 ? 'nothing' : `only ${tenth(db)} decibels`;
 }
 
 function article(name: string): string {

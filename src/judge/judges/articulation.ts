@@ -1,0 +1,83 @@
+import { median, quantile } from '../../base/index.js';
+import type { TransitionMeasure } from '../../measure/index.js';
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import type { Observation } from '../observation.js';
+
+const LEAST_OTHERS = 3;
+/** This share of the other dots must be plainly short: else the room or the release of the instrument fills the gaps. */
+const MOST_OTHERS = 0.8;
+
+/**
+ * Slurs that break and staccato notes that are held.
+ *
+ * @param input one take
+ * @returns observations
+ *
+ * Source: standards slurGap, staccatoMost. A gap as long as a breath inside a slur is the breath's.
+ */
+export function judgeArticulation(input: JudgeInput): Observation[] {
+  const transitions = input.measurements.transitions.filter((t) => bothAsWritten(input, t));
+  return [
+    ...transitions.flatMap((t) => judgeSlur(input, t)),
+    ...judgeStaccatos(
+      input,
+      transitions.filter((t) => isPlainStaccato(input, t)),
+    ),
+  ];
+}
+
+function bothAsWritten(input: JudgeInput, transition: TransitionMeasure): boolean {
+  return [transition.index, transition.toIndex].every((i) => input.alignment.notes[i]?.status === 'as-written');
+}
+
+function judgeSlur(input: JudgeInput, transition: TransitionMeasure): Observation[] {
+  const { slurGapWatch, slurGapFix, slurDip, breathGap, noteConfidence } = input.standards;
+  const note = input.part.notes[transition.index]!;
+  const next = input.part.notes[transition.toIndex]!;
+  if (!note.slurredToNext || !next.slurredFromPrevious || note.soundingMidi === next.soundingMidi) return [];
+  const gap = transition.gapSeconds;
+  if (gap <= slurGapWatch.value || gap > breathGap.value) return [];
+  const sure = [transition.index, transition.toIndex].every(
+    (i) => input.alignment.notes[i]!.confidence >= noteConfidence.value,
+  );
+  const measured = { value: gap, unit: 's', expected: 'no gap under the slur' };
+  const place = { ...placeOf(input, next), measured, facts: { milliseconds: 1000 * gap } };
+  const weight = sure && gap > slurGapFix.value && transition.dipDb > slurDip.value ? 'fix' : 'watch';
+  return [{ kind: 'slur-broken', criterion: 'articulation', weight, size: 0.6 + gap, ...place }];
+}
+
+/** A dot that is neither under a slur nor before a rest, where the end of the note can be heard. */
+function isPlainStaccato(input: JudgeInput, transition: TransitionMeasure): boolean {
+  const note = input.part.notes[transition.index]!;
+  const next = input.part.notes[transition.toIndex]!;
+  const short = note.articulations.includes('staccato') || note.articulations.includes('staccatissimo');
+  return short && !note.slurredToNext && !note.fermata && next.restBeforeQuarters === 0 && note.breathAfter === null;
+}
+
+function judgeStaccatos(input: JudgeInput, staccatos: readonly TransitionMeasure[]): Observation[] {
+  const { staccatoWatch, staccatoFix, staccatoSeconds } = input.standards;
+  return staccatos.flatMap((t): Observation[] => {
+    const share = t.soundedShare;
+    if (share <= staccatoWatch.value || t.betweenOnsetsSeconds < staccatoSeconds.value) return [];
+    const others = staccatos.filter((o) => o !== t).map((o) => o.soundedShare);
+    const usual = others.length >= LEAST_OTHERS ? median(others) : null;
+    const sure =
+      share > staccatoFix.value && others.length >= LEAST_OTHERS && quantile(others, MOST_OTHERS) < staccatoWatch.value;
+    const note = input.part.notes[t.index]!;
+    const measured = { value: 100 * share, unit: '%', expected: 'about half' };
+    const facts = { percent: 100 * share, usual: usual === null ? null : 100 * usual };
+    const place = { ...placeOf(input, note), measured, facts };
+    return sure || usual === null || usual < staccatoWatch.value
+      ? [
+          {
+            kind: 'staccato-long',
+            criterion: 'articulation',
+            weight: sure ? 'fix' : 'watch',
+            size: 0.5 * share,
+            ...place,
+          },
+        ]
+      : [];
+  });
+}

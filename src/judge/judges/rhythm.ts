@@ -1,0 +1,67 @@
+import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
+import type { JudgeInput } from '../judge-input.js';
+import { placeOf } from '../judge-input.js';
+import type { Observation } from '../observation.js';
+
+/**
+ * Entries after rests, and groups of equal notes.
+ *
+ * @param input one take
+ * @returns observations
+ *
+ * Source: standards entryWatch, entryFix, groupWatch, groupFix.
+ */
+export function judgeRhythm(input: JudgeInput): Observation[] {
+  return [
+    ...input.measurements.entries.flatMap((e) => judgeEntry(input, e)),
+    ...input.measurements.groups.flatMap((g) => judgeGroup(input, g)),
+  ];
+}
+
+function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
+  const { entryWatch, entryFix, entryLeast, entryEarly } = input.standards;
+  const beats = entry.lateSeconds / entry.secondsAQuarter;
+  const note = input.part.notes[entry.index]!;
+  const measured = { value: entry.lateSeconds, unit: 's', expected: 'on the beat' };
+  const facts = { milliseconds: Math.abs(1000 * entry.lateSeconds), restQuarters: entry.restQuarters };
+  const place = {
+    criterion: 'rhythm',
+    size: 0.6 + 2 * Math.abs(beats),
+    ...placeOf(input, note),
+    measured,
+    facts,
+  } as const;
+  if (entry.lateSeconds < 0) {
+    const early = -beats > entryEarly.value && -entry.lateSeconds > 2 * entryLeast.value;
+    return early && isSure(input, entry.index) ? [{ kind: 'early-entry', weight: 'watch', ...place }] : [];
+  }
+  if (beats <= entryWatch.value || entry.lateSeconds <= entryLeast.value) return [];
+  const sure = beats > entryFix.value && isSure(input, entry.index) && isSure(input, entry.index - 1);
+  return [{ kind: 'late-entry', weight: sure ? 'fix' : 'watch', ...place }];
+}
+
+function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
+  const { groupWatch, groupFix, onsetError } = input.standards;
+  const away = group.shares.map((share, k) => share - group.written[k]!);
+  const off = Math.max(...away.map(Math.abs));
+  const doubt = (Math.SQRT2 * onsetError.value) / group.seconds;
+  if (off - doubt <= groupWatch.value) return [];
+  const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
+  const sure = off - doubt > groupFix.value && indexes.every((i) => isSure(input, i));
+  const note = input.part.notes[group.index]!;
+  const measured = { value: 100 * off, unit: '%', expected: 'the shares as written' };
+  const facts = {
+    notes: group.shares.length,
+    tuplet: group.tuplet,
+    longest: away.indexOf(Math.max(...away)),
+    shortest: away.indexOf(Math.min(...away)),
+  };
+  const place = { ...placeOf(input, note), toIndex: group.toIndex, measured, facts };
+  return [{ kind: 'uneven-group', criterion: 'rhythm', weight: sure ? 'fix' : 'watch', size: 0.5 + 4 * off, ...place }];
+}
+
+/** A note is sure enough to be timed: heard as written, with confidence. */
+function isSure(input: JudgeInput, index: number): boolean {
+  const note = input.alignment.notes[index];
+  return note?.status === 'as-written' && note.confidence >= input.standards.noteConfidence.value;
+}
