@@ -7,6 +7,7 @@
  * gives the same bytes for the same input.
  */
 export { drawSectionSheet } from './draw-section-sheet.js';
+export { drawStudySheet, type StudySheetInput } from './draw-study-sheet.js';
 export { drawTakeReport } from './draw-take-report.js';
 export type { PaperSize } from './layout/sheet.js';
 export type { Loudness } from './layout/take/loudness-curve.js';

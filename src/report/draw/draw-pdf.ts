@@ -120,8 +120,8 @@ function drawPath(doc: PDFKit.PDFDocument, item: PathItem): void {
     doc
       .lineWidth(item.width ?? 0.5)
       .strokeColor(INKS[item.stroke])
-      .lineCap('round')
-      .lineJoin('round');
+      .lineCap(item.cap ?? 'round')
+      .lineJoin(item.cap === undefined ? 'round' : 'miter');
     if (item.dash === undefined) doc.undash();
     else doc.dash(item.dash[0], { space: item.dash[1] });
   }

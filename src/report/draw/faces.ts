@@ -12,29 +12,33 @@ export interface OpenFont {
 
 const require = createRequire(import.meta.url);
 
-let opened: Readonly<Record<Face, OpenFont>> | undefined;
+const FILES: Readonly<Record<Face, string>> = {
+  regular: '@expo-google-fonts/source-serif-4/400Regular/SourceSerif4_400Regular.ttf',
+  semibold: '@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf',
+  italic: '@expo-google-fonts/source-serif-4/400Regular_Italic/SourceSerif4_400Regular_Italic.ttf',
+  music: '@vexflow-fonts/bravura/bravura.otf',
+};
 
 /**
- * Opens the faces once a process; every document embeds its own subsets of them.
+ * Opens the faces: Source Serif 4 and Bravura, both under the SIL Open Font License. Each document needs faces of its
+ * own: an opened font remembers glyphs from embedding them, and what one document remembers would change the next.
  *
- * @returns the four faces: Source Serif 4 and Bravura, both under the SIL Open Font License
+ * @returns the four faces, freshly opened
  *
  * Source: definition.
  */
 export function openFaces(): Readonly<Record<Face, OpenFont>> {
-  opened ??= {
-    regular: openFace(require.resolve('@expo-google-fonts/source-serif-4/400Regular/SourceSerif4_400Regular.ttf')),
-    semibold: openFace(require.resolve('@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf')),
-    italic: openFace(
-      require.resolve('@expo-google-fonts/source-serif-4/400Regular_Italic/SourceSerif4_400Regular_Italic.ttf'),
-    ),
-    music: openFace(require.resolve('@vexflow-fonts/bravura/bravura.otf')),
+  return {
+    regular: openFace('regular'),
+    semibold: openFace('semibold'),
+    italic: openFace('italic'),
+    music: openFace('music'),
   };
-  return opened;
 }
 
-/** PDFKit opens the file and hands out the font it embeds from. */
-function openFace(path: string): OpenFont {
-  const holder = new PDFDocument({ font: path, autoFirstPage: false }) as unknown as { _font: { font: OpenFont } };
+/** PDFKit opens the font and hands out what it embeds from. */
+function openFace(face: Face): OpenFont {
+  const options = { font: require.resolve(FILES[face]), autoFirstPage: false };
+  const holder = new PDFDocument(options) as unknown as { _font: { font: OpenFont } };
   return holder._font.font;
 }

@@ -23,6 +23,8 @@ export interface PathItem {
   readonly stroke?: Ink;
   readonly width?: number;
   readonly dash?: readonly [number, number];
+  /** how the ends of a line look; round unless it says otherwise */
+  readonly cap?: 'butt';
   readonly fill?: Ink;
 }
 

@@ -1,0 +1,17 @@
+#!/usr/bin/env node
+import { existsSync } from 'node:fs';
+
+const entry = new URL('../dist/cli/index.js', import.meta.url);
+
+// A reader of the pipe may leave early; that is no fault.
+process.stdout.on('error', (error) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
+if (existsSync(entry)) {
+  const { runCommand } = await import(entry.href);
+  process.exitCode = await runCommand(process.argv.slice(2));
+} else {
+  process.stderr.write('takesheet: the program is not built yet; run npm install in its folder\n');
+  process.exitCode = 2;
+}

@@ -1,0 +1,15 @@
+import { InputError } from '../base/index.js';
+import type { ReviewSummary } from './types.js';
+
+/**
+ * @param end how the run ended: its summary, or what was thrown before anything was written
+ * @returns 0 every take was reviewed, whatever was found in the playing; 1 something could not be reviewed; 2 the
+ *   request itself is wrong and nothing was written
+ *
+ * Source: definition; 2 for a wrong request is common practice.
+ */
+export function exitCode(end: ReviewSummary | Error): 0 | 1 | 2 {
+  if (end instanceof InputError) return 2;
+  if (end instanceof Error) return 1;
+  return end.failures.length > 0 ? 1 : 0;
+}

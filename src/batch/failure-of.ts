@@ -1,0 +1,31 @@
+import { InputError } from '../base/index.js';
+import { diskFault } from './disk-fault.js';
+import type { TakeFailure } from './types.js';
+
+/**
+ * Says in one line why a take could not be reviewed. What the user can put right comes out as it was said; anything
+ * else is owned as a fault of the program.
+ *
+ * @param path the take as the user knows it, below the folder given; never a path of the machine
+ * @param error whatever was thrown
+ * @returns the failure to list
+ *
+ * Source: definition.
+ */
+export function failureOf(path: string, error: unknown): TakeFailure {
+  const file = oneLine(path);
+  const known = error instanceof InputError ? error : diskFault(error);
+  if (known !== null) return { file, code: known.code, message: oneLine(known.message) };
+  const message = `a fault in the program, not in your file; please report it (${oneLine(inShort(error))})`;
+  return { file, code: 'internal-error', message };
+}
+
+/** The message of a fault of the system names the file with all its folders, so only its code is told. */
+function inShort(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  return 'syscall' in error && 'code' in error ? String(error.code) : `${error.name}: ${error.message}`;
+}
+
+function oneLine(text: string): string {
+  return text.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+ */gu, ' ').trim();
+}

@@ -1,0 +1,15 @@
+/**
+ * Files in, files out: finds the takes, reviews each one (in workers when there are several), writes results whole or not
+ * at all, and says how every take ended. The only room that touches the disk.
+ *
+ * Conventions: paths given are relative to the working folder of the process; names in results never hold a path of the
+ * machine. Order is code point order of the take names. No clock and no chance enters a result: the same input gives the
+ * same bytes, whatever the number of jobs.
+ */
+export { exitCode } from './exit-code.js';
+export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
+export { runReview } from './run-review.js';
+export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
+export { tryToWrite } from './try-to-write.js';
+export type { ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd, TakeFailure, Tool } from './types.js';
+export { writeWhole } from './write-whole.js';

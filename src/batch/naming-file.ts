@@ -1,0 +1,18 @@
+import { InputError } from '../base/index.js';
+
+/**
+ * @param path a file or folder as the user gave it
+ * @param work what is done with it
+ * @returns what the work returns
+ * @throws InputError with the name in front, when the work throws one
+ *
+ * Source: definition.
+ */
+export function namingFile<T>(path: string, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof InputError) throw new InputError(error.code, `${path}: ${error.message}`);
+    throw error;
+  }
+}

@@ -1,0 +1,79 @@
+import { alignTake } from '../align/index.js';
+import type { Brief } from '../brief/index.js';
+import { decodeWav } from '../decode/index.js';
+import { listen } from '../features/index.js';
+import { judgeTake } from '../judge/index.js';
+import { measureTake } from '../measure/index.js';
+import { drawTakeReport, type PaperSize, type TakeResult, toTakeResult } from '../report/index.js';
+import type { Part } from '../score/index.js';
+import { listeningRange } from './listening-range.js';
+import { pageDate } from './page-date.js';
+import { playerAndDate } from './player-and-date.js';
+import { sha256 } from './sha256.js';
+import type { Tool } from './types.js';
+
+/** One take and all that its review depends on. */
+export interface TakeRequest {
+  /** the WAV file whole */
+  readonly bytes: Uint8Array;
+  /** the take's file name, without folders */
+  readonly file: string;
+  readonly part: Part;
+  /** the teacher's brief, already applied to the part; null without one */
+  readonly brief?: Brief | null;
+  readonly score: { readonly file: string; readonly sha256: string };
+  readonly tool: Tool;
+  readonly paper: PaperSize;
+  readonly withPdf: boolean;
+}
+
+/** What the review of one take gives. */
+export interface ReviewedTake {
+  readonly result: TakeResult;
+  /** the report's pages, null when none were asked for */
+  readonly pdf: Uint8Array | null;
+}
+
+/**
+ * Reviews one take from its bytes to its report. Touches neither disk nor clock: the same request gives the same bytes.
+ *
+ * @param request the take, the part and what to write
+ * @returns the result document and the report
+ * @throws InputError when the bytes are not a recording that can be read
+ *
+ * Source: definition.
+ */
+export async function reviewTake(request: TakeRequest): Promise<ReviewedTake> {
+  const { bytes, file, part, score, tool } = request;
+  const take = decodeWav(bytes);
+  const features = listen(take, listeningRange(part));
+  const alignment = alignTake(features, part);
+  const measurements = measureTake({ take, features, part, alignment });
+  const judgement = judgeTake({ part, alignment, measurements, ...(request.brief ? { brief: request.brief } : {}) });
+  const who = playerAndDate(file.replace(/\.[^.]*$/, ''));
+  const result = toTakeResult({
+    tool,
+    file,
+    sha256: sha256(bytes),
+    ...who,
+    take,
+    score,
+    part,
+    alignment,
+    measurements,
+    judgement,
+  });
+  if (!request.withPdf) return { result, pdf: null };
+  const loudness = {
+    hopSeconds: features.levelHopSeconds,
+    levelDb: features.power.map((power) => 10 * Math.log10(power)),
+  };
+  const pdf = await drawTakeReport({
+    result,
+    part,
+    loudness,
+    paper: request.paper,
+    creationDate: pageDate([who.date]),
+  });
+  return { result, pdf };
+}

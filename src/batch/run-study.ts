@@ -1,0 +1,84 @@
+import { existsSync, statSync } from 'node:fs';
+import { basename, dirname, extname, join } from 'node:path';
+import { InputError } from '../base/index.js';
+import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
+import { drawStudySheet, type PaperSize } from '../report/index.js';
+import { engravingCopy, type Part } from '../score/index.js';
+import { studyPlan } from '../study/index.js';
+import { namingFile } from './naming-file.js';
+import { pageDate } from './page-date.js';
+import { readBriefFile } from './read-brief-file.js';
+import { type ReadScore, readScore } from './read-score.js';
+import { toJson } from './to-json.js';
+import type { Tool } from './types.js';
+import { writeWhole } from './write-whole.js';
+
+/** What a study sheet is asked for. Paths are as the user gave them. */
+export interface StudyRequest {
+  readonly tool: Tool;
+  readonly scorePath: string;
+  /** the teacher's brief; a starter is written there when the file does not exist */
+  readonly briefPath?: string | undefined;
+  /** file or folder; beside the score when it is not given */
+  readonly out?: string | undefined;
+  readonly format: 'pdf' | 'json';
+  readonly paper: PaperSize;
+}
+
+/** What was written. */
+export interface StudySummary {
+  readonly sheetPath: string;
+  /** what became of the brief's file, null when none was named */
+  readonly brief: 'read' | 'starter-written' | null;
+}
+
+/**
+ * Writes the study sheet of a score, and a starter brief where one is wanted and missing.
+ *
+ * @param request the score, the brief, where to write and how
+ * @returns what was written
+ * @throws InputError when the request is wrong; then nothing has been written, except the starter brief when only the
+ * sheet's own place cannot be written to
+ *
+ * Source: definition.
+ */
+export async function runStudy(request: StudyRequest): Promise<StudySummary> {
+  const { briefPath } = request;
+  const read = readScore(request.scorePath);
+  const starter = briefPath !== undefined && !existsSync(briefPath);
+  const brief = briefPath === undefined || starter ? defaultBrief(read.part) : readBriefFile(briefPath, read.part);
+  const sheetPath = placeOf(request);
+  refuseSameFile(request, sheetPath);
+  const content = await contentOf(request, read, brief);
+  namingFile(sheetPath, () => writeWhole(sheetPath, content));
+  if (starter) namingFile(briefPath, () => writeWhole(briefPath, writeStarterBrief(read.part)));
+  return { sheetPath, brief: briefPath === undefined ? null : starter ? 'starter-written' : 'read' };
+}
+
+/** A name with the ending of the format is a file, any other a folder. */
+function placeOf({ scorePath, out, format }: StudyRequest): string {
+  const name = `${basename(scorePath, extname(scorePath))}.study.${format}`;
+  if (out === undefined) return join(dirname(scorePath), name);
+  const folder = existsSync(out) && statSync(out).isDirectory();
+  return !folder && extname(out).toLowerCase() === `.${format}` ? out : join(out, name);
+}
+
+function refuseSameFile({ scorePath, briefPath }: StudyRequest, sheetPath: string): void {
+  if (sheetPath !== scorePath && sheetPath !== briefPath) return;
+  throw new InputError(
+    'bad-option',
+    `${sheetPath}: the sheet would take the place of what it is made from; choose another name`,
+  );
+}
+
+async function contentOf(
+  request: StudyRequest,
+  { bytes, part, score }: ReadScore,
+  brief: Brief,
+): Promise<Uint8Array | string> {
+  const { tool, format, paper } = request;
+  const plan = studyPlan(part, brief);
+  if (format === 'json') return toJson({ format: 'study-plan', version: 1, tool, score, ...plan });
+  const wanted: Part = applyBrief(part, brief);
+  return drawStudySheet({ plan, part: wanted, musicXml: engravingCopy(bytes), paper, creationDate: pageDate([]) });
+}

@@ -1,0 +1,43 @@
+import { randomUUID } from 'node:crypto';
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { InputError } from '../base/index.js';
+
+/**
+ * Writes a file whole or not at all: under a passing name in the same folder first, then renamed. The folder is made
+ * when it is missing.
+ *
+ * @param path where the file belongs; a file that is there is replaced
+ * @param content bytes, or text to be written as UTF-8
+ * @throws InputError `cannot-write` when the disk refuses; then nothing is left behind
+ *
+ * Source: rename(2) in POSIX.1-2017 replaces a name in one step.
+ */
+export function writeWhole(path: string, content: Uint8Array | string): void {
+  const passing = join(dirname(path), `.writing-${randomUUID()}`);
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(passing, content);
+    renameSync(passing, path);
+  } catch (error) {
+    if (existsSync(passing)) rmSync(passing);
+    throw new InputError('cannot-write', `cannot write here (${reason(error)}); choose a folder you may write to`);
+  }
+}
+
+function reason(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return REASONS[code] ?? `the disk says ${code}`;
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  EACCES: 'not allowed',
+  EPERM: 'not allowed',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+  ENOTDIR: 'a file is in the way of the folder',
+  EEXIST: 'a file is in the way of the folder',
+  EISDIR: 'a folder is in the way of the file',
+  ENOENT: 'the folder cannot be made',
+  ENAMETOOLONG: 'the name is too long',
+};

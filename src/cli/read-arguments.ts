@@ -1,0 +1,142 @@
+import { availableParallelism } from 'node:os';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { InputError } from '../base/index.js';
+import type { Streams } from './streams.js';
+import { TOOL } from './tool.js';
+
+const MOST_JOBS = 64;
+
+/**
+ * Reads the command line and hands the work to the command it names. Each command's own code is loaded only when asked
+ * for, so that help and version come at once.
+ *
+ * @param words the command line without program and script
+ * @param streams where results and messages go
+ * @returns the exit status of the command
+ * @throws InputError `bad-option` when the words cannot be understood
+ *
+ * Source: definition.
+ */
+export async function readArguments(words: readonly string[], streams: Streams): Promise<number> {
+  let status = 0;
+  const program = describe(streams, (code) => {
+    status = code;
+  });
+  try {
+    await program.parseAsync(words, { from: 'user' });
+    return status;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    if (error.exitCode === 0) return 0;
+    if (error.code === 'commander.help') return 2;
+    throw new InputError(
+      'bad-option',
+      `${error.message.replace(/^error: /, '')}; takesheet --help shows what there is`,
+    );
+  }
+}
+
+function describe(streams: Streams, end: (code: number) => void): Command {
+  const program = new Command('takesheet')
+    .description(
+      'Listens to recorded takes of an étude against its part and writes each player a page to practise from.',
+    )
+    .version(TOOL.version, '--version', 'print the version')
+    .helpOption('--help', 'print this help')
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => streams.stdout.write(text),
+      writeErr: (text) => streams.stderr.write(text),
+      outputError: () => {},
+    });
+  addStudy(program, streams, end);
+  addReview(program, streams, end);
+  addDemo(program, streams, end);
+  addSchema(program, streams);
+  return program;
+}
+
+function addStudy(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('study')
+    .description('write a sheet to study an étude with, before anyone plays it')
+    .argument('<étude>', 'the part, as MusicXML (.musicxml, .xml or .mxl)')
+    .option('--out <place>', 'a folder, or a file; without it beside the étude')
+    .option('--brief <file>', 'the teacher’s brief (YAML); a starter is written there when it is missing')
+    .addOption(new Option('--format <format>', 'pages, or data').choices(['pdf', 'json']).default('pdf'))
+    .addOption(paperOption())
+    .action(async (scorePath, { out, brief, format, paper }) => {
+      const { study } = await import('./study.js');
+      end(await study({ tool: TOOL, scorePath, out, briefPath: brief, format, paper }, streams));
+    });
+}
+
+function addReview(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('review')
+    .description('listen to takes and write a report for each, and a section sheet for all of them')
+    .argument('<takes...>', 'WAV files, or folders that hold some (searched to any depth)')
+    .requiredOption('--score <file>', 'the part, as MusicXML (.musicxml, .xml or .mxl)')
+    .requiredOption('--out <folder>', 'where to write; made when it is missing')
+    .option('--brief <file>', 'the teacher’s brief for the étude (YAML)')
+    .option('--json-only', 'write no PDF, only JSON and CSV', false)
+    .addOption(jobsOption())
+    .addOption(paperOption())
+    .addHelpText('after', AFTER_REVIEW)
+    .action(async (takes, options) => {
+      const { review } = await import('./review.js');
+      const { score, out, brief, jsonOnly, jobs, paper } = options;
+      end(
+        await review(
+          { tool: TOOL, inputs: takes, scorePath: score, briefPath: brief, outFolder: out, jsonOnly, jobs, paper },
+          streams,
+        ),
+      );
+    });
+}
+
+function addDemo(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('demo')
+    .description('write an invented étude and an invented section playing it, and review them')
+    .option('--out <folder>', 'where to write; made when it is missing', 'reports/demo')
+    .addOption(jobsOption())
+    .addOption(paperOption())
+    .action(async ({ out, jobs, paper }) => {
+      const { demo } = await import('./demo.js');
+      end(await demo({ tool: TOOL, folder: out, jobs, paper }, streams));
+    });
+}
+
+function addSchema(program: Command, streams: Streams): void {
+  program
+    .command('schema')
+    .description('print the JSON Schema of a take’s result document')
+    .option('--section', 'that of section.json instead', false)
+    .action(async ({ section }) => {
+      const { sectionResultJsonSchema, takeResultJsonSchema } = await import('../report/index.js');
+      const schema = section ? sectionResultJsonSchema() : takeResultJsonSchema();
+      streams.stdout.write(`${JSON.stringify(schema, null, 2)}\n`);
+    });
+}
+
+function jobsOption(): Option {
+  return new Option('--jobs <number>', 'how many takes to work on at the same time')
+    .default(Math.min(availableParallelism(), MOST_JOBS), 'as many as there are processors')
+    .argParser((text) => {
+      const jobs = /^\d+$/.test(text) ? Number(text) : 0;
+      if (jobs >= 1 && jobs <= MOST_JOBS) return jobs;
+      throw new InvalidArgumentError(`It must be a whole number from 1 to ${MOST_JOBS}.`);
+    });
+}
+
+function paperOption(): Option {
+  return new Option('--paper <size>', 'size of the pages').choices(['a4', 'letter']).default('a4');
+}
+
+const AFTER_REVIEW = `
+Writes takes/<take>.json and takes/<take>.pdf for each take, then section.csv,
+section.json and section.pdf for all of them. Prints one line a take: name,
+outcome, things to fix, things to watch, report. The exit status is 0 when every
+take was reviewed, 1 when some could not be, 2 when the request itself is wrong.`;

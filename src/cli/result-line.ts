@@ -1,0 +1,17 @@
+import type { TakeEnd } from '../batch/index.js';
+
+/**
+ * One take in one line for other programs to read: name, outcome, things to fix, things to watch, report, with tabs
+ * between them. The last three are empty for a take that failed.
+ *
+ * @param end how the take ended
+ * @returns the line without its line break
+ *
+ * Source: definition.
+ */
+export function resultLine(end: TakeEnd): string {
+  if ('failure' in end) return [end.name, 'failed', '', '', ''].join('\t');
+  const { findings, outcome } = end.result;
+  const count = (weight: string): number => findings.filter((finding) => finding.weight === weight).length;
+  return [end.name, outcome, count('fix'), count('watch'), end.report].join('\t');
+}

@@ -1,0 +1,24 @@
+import { InputError } from '../base/index.js';
+import { readArguments } from './read-arguments.js';
+import type { Streams } from './streams.js';
+
+/**
+ * Runs one command.
+ *
+ * @param words the command line without program and script
+ * @param streams where results and messages go
+ * @returns the exit status: 0 done, 1 something could not be reviewed, 2 the request itself is wrong
+ *
+ * Source: definition.
+ */
+export async function runCommand(words: readonly string[], streams: Streams = process): Promise<number> {
+  try {
+    return await readArguments(words, streams);
+  } catch (error) {
+    const known = error instanceof InputError;
+    const said = error instanceof Error ? error.message : String(error);
+    const text = known ? said : `a fault in the program, not in your files; please report it (${said})`;
+    streams.stderr.write(`takesheet: ${text.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+ */gu, ' ')}\n`);
+    return known ? 2 : 1;
+  }
+}

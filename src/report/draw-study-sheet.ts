@@ -1,0 +1,30 @@
+import { drawPdf } from './draw/draw-pdf.js';
+import { createTypesetter } from './draw/typesetter.js';
+import { engraveExcerpt } from './engrave/engrave-excerpt.js';
+import { openEngraver } from './engrave/open-engraver.js';
+import { layoutStudySheet, type StudySheetContent } from './layout/study/layout-study-sheet.js';
+
+/** Everything a study sheet's PDF is made from. */
+export interface StudySheetInput extends StudySheetContent {
+  /** the part for engraving, as `engravingCopy` of the room `score` makes it */
+  readonly musicXml: string;
+  /** goes into the file instead of the clock */
+  readonly creationDate: Date;
+}
+
+/**
+ * Draws the sheet a player studies before playing. Bars that cannot be engraved are told in words alone.
+ *
+ * @param input the plan, the part as the teacher wants it, the part for engraving, paper and date
+ * @returns a tagged PDF with embedded faces; the same input gives the same bytes
+ *
+ * Source: ISO 32000-1; ISO 14289-1.
+ */
+export async function drawStudySheet(input: StudySheetInput): Promise<Uint8Array> {
+  const typesetter = createTypesetter();
+  const engraver = await openEngraver(input.musicXml);
+  const drawing = layoutStudySheet(input, typesetter, (from, to, width) =>
+    engraver === null ? null : engraveExcerpt(engraver, typesetter, from, to, width),
+  );
+  return drawPdf(drawing, input.creationDate);
+}

@@ -1,0 +1,84 @@
+import type { Item, Typesetter } from '../layout/drawing.js';
+import type { Engraver } from './open-engraver.js';
+import { readSvg } from './read-svg.js';
+import { type Glyph, scoreIn, svgItems } from './svg-items.js';
+
+/** Points a staff space takes in an excerpt; a staff is four of them. */
+export const STAFF_SPACE = 4.4;
+
+const UNITS_A_SPACE = 180;
+/** White after the last barline, for a breath mark that stands there, points. */
+const MARGIN_RIGHT = 4;
+/** Half the width of a notehead in staff spaces. Source: SMuFL 1.4, metadata of Bravura: widths 1.18 and 1.688. */
+const HALF_NOTEHEAD = 0.59;
+const HALF_WHOLE_NOTEHEAD = 0.844;
+const WHOLE_NOTEHEAD = 'E0A2';
+
+/** Where a note's head was drawn, points from the excerpt's top left corner. */
+export interface Notehead {
+  /** centre of the head */
+  readonly x: number;
+  readonly y: number;
+  /** left edge of the note, its accidental included */
+  readonly left: number;
+  readonly right: number;
+  /** points a staff space at this note; grace notes are smaller */
+  readonly space: number;
+}
+
+/** Some bars engraved, lengths in points from their top left corner. */
+export interface Excerpt {
+  readonly items: readonly Item[];
+  readonly width: number;
+  readonly height: number;
+  /** by `printedId` of the note */
+  readonly noteheads: ReadonlyMap<string, Notehead>;
+}
+
+/**
+ * Engraves some bars in written pitch.
+ *
+ * @param engraver the opened document
+ * @param typesetter widths and coverage of the faces
+ * @param fromBarIndex 0-based position of the first printed bar
+ * @param toBarIndex 0-based position of the last printed bar
+ * @param width points the excerpt may take; it breaks into systems where it is longer
+ * @returns items, size and the place of every notehead; null when the bars cannot be engraved or are not there
+ *
+ * Source: SVG 2; Verovio reference book for its units (180 to a staff space).
+ */
+export function engraveExcerpt(
+  engraver: Engraver,
+  typesetter: Typesetter,
+  fromBarIndex: number,
+  toBarIndex: number,
+  width: number,
+): Excerpt | null {
+  const scale = STAFF_SPACE / UNITS_A_SPACE;
+  const svg = engraver.svgOf(fromBarIndex, toBarIndex, width / scale);
+  if (svg === null) return null;
+  const root = readSvg(svg);
+  const box = (scoreIn(root).attributes.viewBox ?? '').split(' ').map(Number);
+  const [x = 0, y = 0, unitsWide = Number.NaN, unitsHigh = Number.NaN] = box;
+  if (!(unitsWide > 0) || !(unitsHigh > 0)) return null;
+  const { items, glyphs, bars, right } = svgItems(typesetter, root, [scale, 0, 0, scale, -x * scale, -y * scale]);
+  if (bars !== toBarIndex - fromBarIndex + 1) return null;
+  const noteheads = new Map<string, Notehead>();
+  for (const [id, signs] of glyphs) {
+    const head = signs.find(({ group }) => group === 'notehead');
+    if (head !== undefined && /^n\d+$/.test(id)) noteheads.set(id, noteheadOf(head, signs));
+  }
+  return { items, width: Math.min(unitsWide * scale, right + MARGIN_RIGHT), height: unitsHigh * scale, noteheads };
+}
+
+function noteheadOf(head: Glyph, signs: readonly Glyph[]): Notehead {
+  const half = (head.code === WHOLE_NOTEHEAD ? HALF_WHOLE_NOTEHEAD : HALF_NOTEHEAD) * head.space;
+  const accidentals = signs.filter(({ group }) => group === 'accid').map(({ x }) => x);
+  return {
+    x: head.x + half,
+    y: head.y,
+    left: Math.min(head.x, ...accidentals),
+    right: head.x + 2 * half,
+    space: head.space,
+  };
+}

@@ -1,0 +1,18 @@
+import type { Item } from '../layout/drawing.js';
+import { mapPath } from './map-path.js';
+
+/**
+ * @param items what to draw
+ * @param x points to the right
+ * @param y points down
+ * @returns the same moved
+ *
+ * Source: definition.
+ */
+export function shifted(items: readonly Item[], x: number, y: number): Item[] {
+  return items.map((item) =>
+    item.kind === 'text'
+      ? { ...item, x: item.x + x, baseline: item.baseline + y }
+      : { ...item, d: mapPath(item.d, [1, 0, 0, 1, x, y]) },
+  );
+}

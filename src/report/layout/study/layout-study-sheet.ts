@@ -1,0 +1,49 @@
+import type { Part } from '../../../score/index.js';
+import type { StudyPlan } from '../../../study/index.js';
+import type { Excerpt } from '../../engrave/engrave-excerpt.js';
+import type { Drawing, Typesetter } from '../drawing.js';
+import { LETTERS_MISSING_NOTE, type PaperSize, Sheet } from '../sheet.js';
+import { STYLES } from '../styles.js';
+import { drawBreaths } from './breaths.js';
+import { drawDynamics } from './dynamics.js';
+import { drawCounting, drawTonguing } from './playing.js';
+import { drawPractice } from './practice.js';
+import { drawStudyHead } from './study-head.js';
+import { drawTraps } from './traps.js';
+
+/** Everything a study sheet is made from. */
+export interface StudySheetContent {
+  readonly plan: StudyPlan;
+  /** the part as the teacher wants it, for the bars under the dynamics */
+  readonly part: Part;
+  readonly paper: PaperSize;
+}
+
+/** Engraves printed bars, counted from 0, in a width of so many points; null when that is not possible. */
+export type Engrave = (fromBarIndex: number, toBarIndex: number, width: number) => Excerpt | null;
+
+/**
+ * Lays out a study sheet.
+ *
+ * @param content the plan and its part
+ * @param typesetter widths and coverage of the faces
+ * @param engrave engraves bars of the part
+ * @returns the pages as plain data
+ *
+ * Source: definition.
+ */
+export function layoutStudySheet(content: StudySheetContent, typesetter: Typesetter, engrave: Engrave): Drawing {
+  const { plan, part, paper } = content;
+  const title = plan.title.trim() === '' ? 'Étude' : plan.title;
+  const foot = [title, 'Study sheet'].join('  ·  ');
+  const sheet = new Sheet({ typesetter, paper, title: `${title} – Study sheet`, foot });
+  drawStudyHead(sheet, plan, title);
+  drawTraps(sheet, plan, engrave);
+  drawBreaths(sheet, plan);
+  drawDynamics(sheet, plan, part);
+  drawTonguing(sheet, plan);
+  drawCounting(sheet, plan);
+  drawPractice(sheet, plan);
+  if (sheet.lettersMissing) sheet.write('P', LETTERS_MISSING_NOTE, STYLES.small);
+  return sheet.finish();
+}

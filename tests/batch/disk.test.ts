@@ -1,0 +1,110 @@
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { InputError } from '../../src/base/index.js';
+import { failureOf } from '../../src/batch/failure-of.js';
+import { exitCode, writeWhole } from '../../src/batch/index.js';
+import { pageDate } from '../../src/batch/page-date.js';
+import { readWhole } from '../../src/batch/read-whole.js';
+import { sha256 } from '../../src/batch/sha256.js';
+import { tryToWrite } from '../../src/batch/try-to-write.js';
+
+let root = '';
+
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'disk-'));
+});
+
+afterEach(() => {
+  rmSync(root, { recursive: true });
+});
+
+describe('writing', () => {
+  it('makes the folder, replaces what was there and leaves nothing else', () => {
+    const path = join(root, 'a', 'b', 'x.json');
+    writeWhole(path, 'first');
+    writeWhole(path, new Uint8Array([0x32]));
+    expect(readFileSync(path, 'utf8')).toBe('2');
+    expect(readdirSync(join(root, 'a', 'b'))).toEqual(['x.json']);
+  });
+
+  it('leaves what was there, and nothing half written, when the disk refuses', () => {
+    mkdirSync(join(root, 'x.json', 'kept'), { recursive: true });
+    expect(() => writeWhole(join(root, 'x.json'), 'new')).toThrow(InputError);
+    expect(readdirSync(root)).toEqual(['x.json']);
+    expect(readdirSync(join(root, 'x.json'))).toEqual(['kept']);
+  });
+
+  it('says in one line which folder cannot be written to', () => {
+    writeFileSync(join(root, 'file'), '');
+    const folder = join(root, 'file', 'out');
+    expect(() => tryToWrite(folder)).toThrow(`${folder}: cannot write here (a file is in the way of the folder)`);
+  });
+
+  it('leaves no trace of having tried', () => {
+    tryToWrite(join(root, 'out'));
+    expect(readdirSync(join(root, 'out', 'takes'))).toEqual([]);
+  });
+});
+
+describe('reading', () => {
+  it('gives the bytes of the file', () => {
+    writeFileSync(join(root, 'x'), new Uint8Array([1, 2, 255]));
+    expect([...readWhole(join(root, 'x'), 3)]).toEqual([1, 2, 255]);
+  });
+
+  it('refuses a folder, a missing file, a file that is too large and what never ends', () => {
+    writeFileSync(join(root, 'x'), new Uint8Array(2 ** 20 + 1));
+    expect(() => readWhole(root, 9)).toThrow('this is a folder');
+    expect(() => readWhole(join(root, 'y'), 9)).toThrow('there is no such file');
+    expect(() => readWhole(join(root, 'x', 'y'), 9)).toThrow('there is no such file');
+    expect(() => readWhole(join(root, 'x'), 2 ** 20)).toThrow('at most 1 MB are read');
+    expect(statSync('/dev/zero').isCharacterDevice()).toBe(true);
+    expect(() => readWhole('/dev/zero', 9)).toThrow('not an ordinary file');
+  });
+});
+
+describe('how a run ends', () => {
+  const failure = { file: 'a.wav', code: 'empty-file', message: 'the file is empty' };
+
+  // 0, 1 and 2 as the help of the command promises them.
+  it('is 0 when all takes were reviewed, 1 when some failed, 2 when the request is wrong', () => {
+    expect(exitCode({ ends: [], failures: [] })).toBe(0);
+    expect(exitCode({ ends: [], failures: [failure] })).toBe(1);
+    expect(exitCode(new InputError('no-takes', 'nothing there'))).toBe(2);
+    expect(exitCode(new TypeError('a fault'))).toBe(1);
+  });
+
+  it('tells what the user can mend from a fault of the program', () => {
+    expect(failureOf('a.wav', new InputError('empty-file', 'the file\nis empty'))).toEqual({
+      file: 'a.wav',
+      code: 'empty-file',
+      message: 'the file is empty',
+    });
+    const fault = failureOf('a.wav', new TypeError('x is\n  undefined'));
+    expect(fault.code).toBe('internal-error');
+    expect(fault.message).toContain('(TypeError: x is undefined)');
+    expect(failureOf('a\tb\n\u001b[2Kc.wav', 'thrown text').file).toBe('a b [2Kc.wav');
+    const system = Object.assign(new Error("EMFILE: too many open files, open '/deep/school/a.wav'"), {
+      code: 'EMFILE',
+      syscall: 'open',
+    });
+    expect(failureOf('a.wav', system).message).toContain('(EMFILE)');
+    expect(failureOf('a.wav', 'thrown text').message).toContain('(thrown text)');
+  });
+});
+
+describe('what stands in for the clock and the file', () => {
+  it('dates pages by the latest take, and by a fixed day when none is known', () => {
+    expect(pageDate(['2026-03-09', null, '2026-03-16', '2026-03-02'])).toEqual(new Date(Date.UTC(2026, 2, 16)));
+    expect(pageDate([null])).toEqual(pageDate([]));
+  });
+
+  // FIPS 180-4 example: SHA-256("abc").
+  it('takes the fingerprint of a file by SHA-256', () => {
+    expect(sha256(new TextEncoder().encode('abc'))).toBe(
+      'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
+    );
+  });
+});

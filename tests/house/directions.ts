@@ -1,0 +1,145 @@
+import type { ICruiseOptions, IFlattenedRuleSet, IRegularForbiddenRuleType } from 'dependency-cruiser';
+
+/**
+ * Who may import whom. The rooms read as the pipeline: a room imports only from rooms above it in this list, and only
+ * through their door `index.ts`. Type imports count. `rooms.test.ts` beside this file runs these rules on `src`.
+ */
+const ROOMS = ['base', 'decode', 'features', 'score', 'align', 'measure', 'judge', 'report', 'batch', 'demo', 'cli'];
+
+/** Pairs that the order would allow but that must not know each other, with the reason. */
+const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
+  ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
+  ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
+  ['demo', 'features|align|measure|judge|report|batch', 'The demo plays; it must not know how it is listened to.'],
+];
+
+/** npm packages and the only rooms that may import them. A package that is not named here may be imported nowhere. */
+const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: string])[] = [
+  ['fft\\.js', 'features', 'The transform behind pitch and spectral change.'],
+  ['fast-xml-parser', 'score', 'Only score reads XML.'],
+  ['fflate', 'score', 'Only score opens compressed MusicXML.'],
+  ['yaml', 'judge|cli', 'Pages written by a teacher are read there.'],
+  ['zod', 'report|batch', 'The result documents are defined there.'],
+  ['pdfkit', 'report', 'Only report draws.'],
+  ['@expo-google-fonts/source-serif-4', 'report', 'Only report sets type.'],
+  ['@vexflow-fonts/bravura', 'report', 'Only report sets musical signs.'],
+  ['csv-stringify', 'report', 'Only report writes tables.'],
+  ['piscina', 'batch', 'Only batch starts workers.'],
+  ['commander', 'cli', 'Only cli reads the command line.'],
+];
+
+const room = (names: string): string => `^src/(${names})/`;
+const named = (pattern: string): string => `(^|/)node_modules/(@types/)?${pattern}(/|$)`;
+const nodes = (names: string): string => `^(node:)?(${names})(/promises)?$`;
+const forbid = (
+  name: string,
+  from: IRegularForbiddenRuleType['from'],
+  to: IRegularForbiddenRuleType['to'],
+  comment: string,
+): IRegularForbiddenRuleType => ({ name, severity: 'error', comment, from, to });
+
+const DIRECTIONS = ROOMS.slice(0, -1).map((name, place) =>
+  forbid(
+    `${name}-only-uses-rooms-above-it`,
+    { path: room(name) },
+    { path: room(ROOMS.slice(place + 1).join('|')) },
+    'The rooms are a pipeline. An import against its direction makes two rooms one.',
+  ),
+);
+
+const DOORS = [
+  forbid(
+    'only-through-the-door',
+    { path: '^src/([^/]+)/' },
+    { path: '^src/[^/]+/', pathNot: ['^src/$1/', '^src/[^/]+/index\\.ts$'] },
+    'What a room does not export from its index.ts is free to change.',
+  ),
+  forbid(
+    'every-file-lives-in-a-known-room',
+    {},
+    { path: '^src/', pathNot: room(ROOMS.join('|')) },
+    'A new room must be given its place in the order above.',
+  ),
+  ...STRANGERS.map(([name, others, reason]) =>
+    forbid(
+      `${name}-is-a-stranger-to-${others.replaceAll('|', '-')}`,
+      { path: room(name) },
+      { path: room(others) },
+      reason,
+    ),
+  ),
+];
+
+const HOMES = [
+  ...PACKAGES.map(([pattern, rooms, reason]) =>
+    forbid(
+      `package-${pattern.replaceAll(/[^a-z0-9-]/g, '')}-stays-in-${rooms.replaceAll('|', '-')}`,
+      { path: '^src/', pathNot: room(rooms) },
+      { path: named(pattern) },
+      reason,
+    ),
+  ),
+  forbid(
+    'no-package-without-a-home',
+    { path: '^src/' },
+    {
+      dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown'],
+      pathNot: [...PACKAGES.map(([pattern]) => named(pattern)), named('node')],
+    },
+    'Every package has a line above that says which room may use it, and why.',
+  ),
+  forbid(
+    'no-development-package-at-run-time',
+    { path: '^src/' },
+    { dependencyTypes: ['npm-dev'], pathNot: 'node_modules/@types/' },
+    'A package used by src is a dependency; only type declarations may be a development dependency.',
+  ),
+];
+
+const OUTSIDE = [
+  forbid(
+    'only-batch-touches-the-disk',
+    { path: '^src/', pathNot: room('batch') },
+    { path: nodes('fs') },
+    'All other rooms are functions of their arguments, so they can be tested and repeated.',
+  ),
+  forbid(
+    'no-network',
+    { path: '^src/' },
+    { path: nodes('http|https|http2|net|tls|dgram|dns') },
+    'Recordings of minors stay on the machine: nothing here may open a connection.',
+  ),
+  forbid(
+    'no-other-program',
+    { path: '^src/' },
+    { path: nodes('child_process') },
+    'What the program needs comes with it; nothing else on the machine is run.',
+  ),
+];
+
+const SOUND = [
+  forbid(
+    'no-circle',
+    { path: '^src/' },
+    { circular: true },
+    'Files that import each other in a circle cannot be read one after the other.',
+  ),
+  forbid(
+    'resolvable',
+    { path: '^src/' },
+    { couldNotResolve: true },
+    'An import that leads nowhere is invisible to every other rule.',
+  ),
+];
+
+/** What no import may do, each with its reason. */
+export const RULES: IFlattenedRuleSet = { forbidden: [...DIRECTIONS, ...DOORS, ...HOMES, ...OUTSIDE, ...SOUND] };
+
+/** How imports are found: before compilation, so that type imports count. */
+export const OPTIONS: ICruiseOptions = {
+  tsPreCompilationDeps: true,
+  tsConfig: { fileName: 'tsconfig.json' },
+  enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+  doNotFollow: { path: 'node_modules' },
+  exclude: { path: '^(dist|tests)/' },
+};

@@ -1,0 +1,85 @@
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import { cruise, type ICruiseResult } from 'dependency-cruiser';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { OPTIONS, RULES } from './directions.js';
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+const project = resolve(import.meta.dirname, '../..');
+
+async function broken(baseDir: string): Promise<{ modules: number; rules: string[] }> {
+  const options = { ...OPTIONS, validate: true, baseDir, ruleSet: RULES };
+  const { output } = await cruise(['src'], options);
+  const { modules, summary } = output as ICruiseResult;
+  return {
+    modules: modules.filter((module) => module.source.startsWith('src/')).length,
+    rules: summary.violations.map((violation) => `${violation.rule.name}: ${violation.from} -> ${violation.to}`),
+  };
+}
+
+describe('the rooms', () => {
+  it('keep the directions of imports, their doors, their packages and the disk', async () => {
+    const files = readdirSync(join(project, 'src'), { recursive: true, encoding: 'utf8' });
+    const { modules, rules } = await broken(project);
+    expect(rules).toEqual([]);
+    expect(modules).toBe(files.filter((file) => file.endsWith('.ts')).length);
+  });
+});
+
+describe('the rules, tried on a house that breaks them', () => {
+  let root = '';
+  let rules: string[] = [];
+
+  const HOUSE: Readonly<Record<string, string>> = {
+    'src/base/index.ts': "import type { Part } from '../score/index.js';\nexport type B = Part;\n",
+    'src/score/index.ts':
+      "import '../features/index.js';\nexport type { Part } from './part.js';\nexport * from './loop.js';\n",
+    'src/score/part.ts':
+      "import { readFileSync } from 'node:fs';\nexport type Part = string;\nexport const f = readFileSync;\n",
+    'src/score/loop.ts': "import { b } from './back.js';\nexport const a = () => b;\n",
+    'src/score/back.ts': "import { a } from './loop.js';\nexport const b = () => a;\n",
+    'src/features/index.ts': "import type { Part } from '../score/part.js';\nexport type F = Part;\n",
+    'src/align/index.ts': "import type { Part } from '../score/part.js';\nimport 'commander';\nexport type A = Part;\n",
+    'src/judge/index.ts': "import net from 'node:net';\nexport const n = net;\nexport * from './gone.js';\n",
+    'src/attic/index.ts': 'export const old = 1;\n',
+    'src/cli/index.ts':
+      "import { old } from '../attic/index.js';\nimport 'unknown-thing';\nimport 'node:child_process';\nexport const c = old;\n",
+    'node_modules/commander/package.json': '{ "name": "commander", "version": "1.0.0", "main": "index.js" }',
+    'node_modules/commander/index.js': '',
+    'node_modules/unknown-thing/package.json': '{ "name": "unknown-thing", "version": "1.0.0", "main": "index.js" }',
+    'node_modules/unknown-thing/index.js': '',
+    'package.json': '{ "name": "house", "dependencies": { "commander": "1", "unknown-thing": "1" } }',
+  };
+
+  beforeAll(async () => {
+    root = mkdtempSync(join(tmpdir(), 'house-'));
+    for (const [file, text] of Object.entries(HOUSE)) {
+      mkdirSync(join(root, dirname(file)), { recursive: true });
+      writeFileSync(join(root, file), text);
+    }
+    rules = (await broken(root)).rules;
+  });
+
+  afterAll(() => {
+    rmSync(root, { recursive: true });
+  });
+
+  it.each([
+    ['base-only-uses-rooms-above-it', 'src/base/index.ts -> src/score/index.ts'],
+    ['only-through-the-door', 'src/align/index.ts -> src/score/part.ts'],
+    ['features-only-uses-rooms-above-it', 'src/features/index.ts -> src/score/part.ts'],
+    ['every-file-lives-in-a-known-room', 'src/cli/index.ts -> src/attic/index.ts'],
+    ['package-commander-stays-in-cli', 'src/align/index.ts -> node_modules/commander/index.js'],
+    ['no-package-without-a-home', 'src/cli/index.ts -> node_modules/unknown-thing/index.js'],
+    ['score-is-a-stranger-to-decode-features', 'src/score/index.ts -> src/features/index.ts'],
+    ['only-batch-touches-the-disk', 'src/score/part.ts -> fs'],
+    ['no-network', 'src/judge/index.ts -> net'],
+    ['no-other-program', 'src/cli/index.ts -> child_process'],
+    ['no-circle', 'src/score/back.ts -> src/score/loop.ts'],
+    ['resolvable', 'src/judge/index.ts -> ./gone.js'],
+  ])('%s', (rule, where) => {
+    expect(rules).toContain(`${rule}: ${where}`);
+  });
+});

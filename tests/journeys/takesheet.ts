@@ -1,0 +1,72 @@
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { vi } from 'vitest';
+
+// Whole commands take their time on a busy machine.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
+
+/** The folder of the project. */
+export const PROJECT = resolve(import.meta.dirname, '../..');
+
+/** What a command has left behind. */
+export interface Ended {
+  readonly status: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/**
+ * Runs the compiled program as a user does.
+ *
+ * @param folder the working folder
+ * @param words the command line without the program
+ * @returns exit status and what was printed
+ */
+export function takesheet(folder: string, ...words: string[]): Ended {
+  refuseStaleBuild();
+  const program = join(PROJECT, 'bin', 'takesheet.js');
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
+    cwd: folder,
+    encoding: 'utf8',
+  });
+  return { status, stdout, stderr };
+}
+
+/** @returns the lines of a text, without the empty one after the last line break */
+export function lines(text: string): string[] {
+  return text.split('\n').filter((line) => line !== '');
+}
+
+/** Writes files below a folder, making folders as needed. */
+export function put(folder: string, files: Readonly<Record<string, Uint8Array | string>>): void {
+  for (const [file, content] of Object.entries(files)) {
+    mkdirSync(join(folder, dirname(file)), { recursive: true });
+    writeFileSync(join(folder, file), content);
+  }
+}
+
+/** @returns every file below a folder with the SHA-256 of its bytes, in order of names */
+export function everyFile(folder: string): Record<string, string> {
+  const entries = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  const paths = entries.map((entry) => join(entry.parentPath, entry.name)).sort();
+  return Object.fromEntries(paths.map((path) => [relative(folder, path), fingerprint(path)]));
+}
+
+function fingerprint(path: string): string {
+  return createHash('sha256').update(readFileSync(path)).digest('hex');
+}
+
+/** @returns the document in a JSON file */
+export function readJson<T = Record<string, unknown>>(path: string): T {
+  return JSON.parse(readFileSync(path, 'utf8'));
+}
+
+function refuseStaleBuild(): void {
+  const newest = (folder: string): number => {
+    const files = readdirSync(join(PROJECT, folder), { recursive: true, encoding: 'utf8' });
+    return Math.max(0, ...files.map((file) => statSync(join(PROJECT, folder, file)).mtimeMs));
+  };
+  if (newest('src') > newest('dist')) throw new Error('dist is older than src: run `npm run build` first');
+}
