@@ -37,6 +37,9 @@ interface TimedSegment extends DecodedSegment {
 /** An added note must have this much of its time at one pitch. */
 const ADDED_SHARE = 0.5;
 const LEAST_ADDED_SECONDS = 0.05;
+/** So far back from the rough onset its attack is looked for, and no further than this share of the note before. */
+const LOOK_BACK_SECONDS = 0.055;
+const LOOK_BACK_SHARE = 0.5;
 const WEAK_ATTACK = 0.3;
 const HARDLY_ANY_SHARE = 0.3;
 
@@ -88,9 +91,10 @@ function timeSegments(heard: Heard, part: Part, segments: readonly DecodedSegmen
       index === null ? null : judgeSegment(part.notes[index]!, fromFrame, toFrame, evidence, offsetSemitones);
     const playedMidi =
       wanted === null ? evidence.strongest(fromFrame, toFrame).midi - offsetSemitones : wanted.playedMidi;
-    const joined = previous !== undefined && previous.playedMidi !== playedMidi && isJoined(grid, fromFrame);
+    const back = Math.min(LOOK_BACK_SECONDS, LOOK_BACK_SHARE * (rough - (previous?.onsetSeconds ?? 0)));
+    const joined = previous !== undefined && previous.playedMidi !== playedMidi && isJoined(grid, fromFrame, back);
     const before = previous === undefined ? null : previous.playedMidi + offsetSemitones + tuningCents / 100;
-    const onsetSeconds = joined ? rough : Math.max(0, refineOnset(features, rough, before));
+    const onsetSeconds = joined ? rough : Math.max(0, refineOnset(features, rough, before, back));
     const least = previous === undefined ? 0 : previous.onsetSeconds + grid.hopSeconds;
     timed.push({ ...segment, playedMidi, onsetSeconds: Math.max(least, onsetSeconds) });
   }

@@ -1,6 +1,5 @@
 import type { PitchGrid } from './pitch-grid.js';
 
-const BEFORE_SECONDS = 0.045;
 const AFTER_SECONDS = 0.03;
 const SIDE_SECONDS = 0.12;
 /** A level that dips by more than this between two notes is a break, however short. */
@@ -11,13 +10,14 @@ const DIP_DB = 5;
  *
  * @param grid levels a pitch frame
  * @param frame frame of the change
+ * @param beforeSeconds how far back a dip is looked for
  * @returns true when no dip separates the notes
  *
  * Source: definition.
  */
-export function isJoined(grid: PitchGrid, frame: number): boolean {
+export function isJoined(grid: PitchGrid, frame: number, beforeSeconds: number): boolean {
   const { levelDb, hopSeconds } = grid;
-  const from = Math.max(0, frame - Math.round(BEFORE_SECONDS / hopSeconds));
+  const from = Math.max(0, frame - Math.round(beforeSeconds / hopSeconds));
   const to = Math.min(levelDb.length - 1, frame + Math.round(AFTER_SECONDS / hopSeconds));
   const side = Math.round(SIDE_SECONDS / hopSeconds);
   let lowest = Number.POSITIVE_INFINITY;

@@ -1,8 +1,7 @@
 import { midiToHz } from '../base/index.js';
 import type { Features } from '../features/index.js';
 
-/** Stretch searched before and after the rough onset. */
-const BEFORE_SECONDS = 0.05;
+/** Stretch searched after the rough onset. */
 const AFTER_SECONDS = 0.09;
 /** Frames of the residual. */
 const STEP_SECONDS = 0.002;
@@ -18,12 +17,18 @@ const LEAST_RISE_DB = 5;
  * @param features what was heard
  * @param roughSeconds rough onset
  * @param previousMidi fractional MIDI number of the note sounding before, null after silence
+ * @param beforeSeconds stretch searched before the rough onset
  * @returns onset in seconds; the rough one where no rise is seen
  *
  * Source: one-period prediction residual (comb filter), as in pitch-synchronous onset detection; constants ours.
  */
-export function refineOnset(features: Features, roughSeconds: number, previousMidi: number | null): number {
-  const curve = residualDb(features, roughSeconds, previousMidi);
+export function refineOnset(
+  features: Features,
+  roughSeconds: number,
+  previousMidi: number | null,
+  beforeSeconds: number,
+): number {
+  const curve = residualDb(features, roughSeconds, previousMidi, beforeSeconds);
   let peak = 0;
   for (let k = 1; k < curve.length; k++) if (curve[k]! > curve[peak]!) peak = k;
   // the first step that comes close to the peak ends the attack
@@ -36,16 +41,21 @@ export function refineOnset(features: Features, roughSeconds: number, previousMi
   const threshold = low + Math.max(3, RISE_SHARE * rise);
   let at = top;
   while (at > 0 && curve[at - 1]! > threshold) at--;
-  return roughSeconds - BEFORE_SECONDS + at * STEP_SECONDS;
+  return roughSeconds - beforeSeconds + at * STEP_SECONDS + SMOOTHING_SECONDS / 3;
 }
 
-/** Level of the unpredicted sound around an onset, a step each STEP_SECONDS from roughSeconds - BEFORE_SECONDS on. */
-function residualDb(features: Features, roughSeconds: number, previousMidi: number | null): Float64Array {
+/** Level of the unpredicted sound around an onset, a step each STEP_SECONDS from roughSeconds - beforeSeconds on. */
+function residualDb(
+  features: Features,
+  roughSeconds: number,
+  previousMidi: number | null,
+  beforeSeconds: number,
+): Float64Array {
   const { signal, signalRateHz: rate } = features;
-  const steps = Math.round((BEFORE_SECONDS + AFTER_SECONDS) / STEP_SECONDS);
-  const start = Math.round((roughSeconds - BEFORE_SECONDS) * rate);
+  const steps = Math.round((beforeSeconds + AFTER_SECONDS) / STEP_SECONDS);
+  const start = Math.round((roughSeconds - beforeSeconds) * rate);
   const width = Math.max(2, Math.round(SMOOTHING_SECONDS * rate));
-  const length = Math.round((BEFORE_SECONDS + AFTER_SECONDS) * rate) + width;
+  const length = Math.round((beforeSeconds + AFTER_SECONDS) * rate) + width;
   const residual =
     previousMidi === null
       ? signal.subarray(Math.max(0, start), start + length)

@@ -1,5 +1,6 @@
 import type { MisreadingKind } from '../score/index.js';
 
+/** An instrument the synthesiser knows. */
 export type VoiceName = 'clarinet' | 'flute' | 'brass';
 
 /** A note of the part: its index, or the first note at this bar and beat (first pass). */

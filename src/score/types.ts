@@ -13,6 +13,7 @@ export interface Misreading {
   readonly soundingMidi: number;
 }
 
+/** Letter name of a pitch. */
 export type NoteLetter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
 
 /** A pitch as written: letter, alteration in semitones, octave (C4 = middle C). */
@@ -22,6 +23,7 @@ export interface WrittenPitch {
   readonly octave: number;
 }
 
+/** Marks on a note that say how it is begun, held and ended. */
 export type Articulation = 'staccato' | 'staccatissimo' | 'tenuto' | 'accent' | 'strong-accent' | 'detached-legato';
 
 /** Membership of a note in a tuplet bracket (or an unbracketed run of equal time-modification). */

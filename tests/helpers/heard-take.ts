@@ -58,10 +58,11 @@ export function onsetErrors({ alignment, meant }: HeardTake): number[] {
 export const shareWithin = (errors: readonly number[], bound: number): number =>
   errors.filter((error) => error <= bound).length / errors.length;
 
-/** Middle value, by sorting. */
+/** Median, by sorting. */
 export function middle(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+  const half = (sorted.length - 1) / 2;
+  return ((sorted[Math.floor(half)] ?? Number.NaN) + (sorted[Math.ceil(half)] ?? Number.NaN)) / 2;
 }
 
 /** Notes whose status is not what was really played, in words a failing test can show. */

@@ -198,11 +198,15 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
     }),
     hairpins: part.hairpins.map(({ kind, index, toIndex, bar, toBar, pass }) => {
       const riseDb = kind === 'crescendo' ? 4.6 : { notMeasured: 'fewer than four notes of it could be measured' };
-      return { kind, index, toIndex, bar, toBar, pass, riseDb, slopeDbPerBar: riseDb, slopeDbPerSecond: riseDb };
+      const rise = { riseDb, registerAdjustedRiseDb: riseDb, slopeDbPerBar: riseDb, slopeDbPerSecond: riseDb };
+      return { kind, index, toIndex, bar, toBar, pass, ...rise };
     }),
     fermatas: part.notes
       .filter((note) => note.fermata)
       .map(({ index, bar, pass }) => ({ index, bar, pass, writtenSeconds: 0.652, heldSeconds: 1.435, ratio: 2.2 })),
+    transitions: [],
+    groups: [],
+    entries: [],
   };
 }
 

@@ -4,6 +4,8 @@ import type { DecodedSegment, DecodeInput } from './types.js';
 
 const LEAST_VOICED_SECONDS = 0.025;
 const STRONG = 0.5;
+const ATTACK_SECONDS = 0.03;
+const ATTACK_SHARE = 0.25;
 const INSIDE_MARGIN_SECONDS = 0.05;
 
 interface Step {
@@ -175,8 +177,8 @@ class PieceSearch {
 
   private pitchCost(n: number, from: number, to: number): number {
     const { boundaries, evidence, notes, offsetSemitones } = this.input;
-    const a = boundaries.frame[from]!;
     const z = boundaries.frame[to]!;
+    const a = boundaries.frame[from]! + this.attackFrames(z - boundaries.frame[from]!);
     if (evidence.voicedSeconds(a, z) < LEAST_VOICED_SECONDS) return PRICE.unheard;
     const note = notes[n]!;
     const midi = note.soundingMidi + offsetSemitones;
@@ -185,6 +187,11 @@ class PieceSearch {
     const written = PRICE.pitch * (1 - Math.min(1, share));
     if (written <= PRICE.otherPitch) return written;
     return Math.min(written, PRICE.otherPitch + PRICE.pitch * (1 - evidence.strongest(a, z).share));
+  }
+
+  /** Frames at the beginning of a segment that may still be noise of the attack. */
+  private attackFrames(length: number): number {
+    return Math.floor(Math.min(ATTACK_SECONDS / this.input.hopSeconds, ATTACK_SHARE * length));
   }
 
   private addedCost(step: Step, to: number): number {

@@ -1,6 +1,6 @@
 import { isMeasured, type MaybeNumber, median, notMeasured, robustSpread } from '../../base/index.js';
 import type { NoteContext } from '../context.js';
-import { fitRegisterCurve } from '../register-curve.js';
+import { fitOwnLoudness, type OwnLoudness } from '../own-loudness.js';
 import type { ContrastMeasure, LevelMeasure } from '../types.js';
 import { noteLevels } from './levels.js';
 
@@ -17,7 +17,7 @@ const MEDIAN_ERROR_FACTOR = 1.2533;
  * Source: definition; interval from the spread of the notes under each mark.
  */
 export function measureContrasts(context: NoteContext, levels: readonly LevelMeasure[]): ContrastMeasure[] {
-  const curve = fitRegisterCurve(context);
+  const own = fitOwnLoudness(context);
   return levels.slice(1).flatMap((to, k): ContrastMeasure[] => {
     const from = levels[k]!;
     if (from.mark === to.mark) return [];
@@ -29,7 +29,7 @@ export function measureContrasts(context: NoteContext, levels: readonly LevelMea
     const differenceDb = to.levelDb - from.levelDb;
     const error = Math.hypot(medianError(context, from), medianError(context, to));
     const intervalDb = [differenceDb - 1.96 * error, differenceDb + 1.96 * error] as const;
-    return [{ ...place, differenceDb, registerAdjustedDb: adjusted(context, curve, from, to), intervalDb }];
+    return [{ ...place, differenceDb, registerAdjustedDb: adjusted(context, own, from, to), intervalDb }];
   });
 }
 
@@ -38,19 +38,13 @@ function medianError(context: NoteContext, level: LevelMeasure): number {
   return (MEDIAN_ERROR_FACTOR * robustSpread(levels)) / Math.sqrt(levels.length);
 }
 
-function adjusted(
-  context: NoteContext,
-  curve: ReadonlyMap<number, number> | null,
-  from: LevelMeasure,
-  to: LevelMeasure,
-): MaybeNumber {
-  if (curve === null) return notMeasured('too few notes to know how loud the instrument is by itself in each register');
+function adjusted(context: NoteContext, own: OwnLoudness | null, from: LevelMeasure, to: LevelMeasure): MaybeNumber {
+  if (own === null) return notMeasured('too few notes to know how loud the instrument is by itself in each register');
   const level = (mark: LevelMeasure) =>
     median(
-      context.notes.slice(mark.index, mark.toIndex + 1).flatMap((n) => {
-        const midi = context.alignment.notes[n.index]?.playedMidi;
-        return isMeasured(n.levelDb) && midi !== undefined ? [n.levelDb - (curve.get(midi) ?? 0)] : [];
-      }),
+      context.notes
+        .slice(mark.index, mark.toIndex + 1)
+        .flatMap((n) => (isMeasured(n.levelDb) ? [n.levelDb - own.of(n.index)] : [])),
     );
   return level(to) - level(from);
 }

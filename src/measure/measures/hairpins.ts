@@ -1,6 +1,6 @@
 import { fitHuberLine, isMeasured, notMeasured } from '../../base/index.js';
 import type { NoteContext } from '../context.js';
-import { fitRegisterCurve } from '../register-curve.js';
+import { fitOwnLoudness } from '../own-loudness.js';
 import type { HairpinMeasure } from '../types.js';
 
 const LEAST_NOTES = 3;
@@ -17,7 +17,7 @@ const unknownRegister = notMeasured('too few notes to know how loud the instrume
  */
 export function measureHairpins(context: NoteContext): HairpinMeasure[] {
   const { part, alignment, notes } = context;
-  const curve = fitRegisterCurve(context);
+  const loudness = fitOwnLoudness(context);
   return part.hairpins.map((h) => {
     const place = { kind: h.kind, index: h.index, toIndex: h.toIndex, bar: h.bar, toBar: h.toBar, pass: h.pass };
     const seconds: number[] = [];
@@ -28,7 +28,7 @@ export function measureHairpins(context: NoteContext): HairpinMeasure[] {
       if (onset === undefined || !isMeasured(note.levelDb) || part.notes[note.index]!.grace) continue;
       seconds.push(onset);
       levels.push(note.levelDb);
-      own.push(curve?.get(alignment.notes[note.index]!.playedMidi!) ?? 0);
+      own.push(loudness?.of(note.index) ?? 0);
     }
     const span = seconds.at(-1)! - seconds[0]!;
     if (seconds.length < LEAST_NOTES || !(span > 0)) {
@@ -41,7 +41,7 @@ export function measureHairpins(context: NoteContext): HairpinMeasure[] {
       ...place,
       riseDb: line.slope * span,
       registerAdjustedRiseDb:
-        curve === null
+        loudness === null
           ? unknownRegister
           : fitHuberLine(
               seconds,

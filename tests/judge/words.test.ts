@@ -1,0 +1,144 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { noteName, playedName } from '../../src/judge/note-name.js';
+import type { Facts, Praise } from '../../src/judge/observation.js';
+import { WORDS, type Words } from '../../src/judge/wording/words.js';
+import type { MisreadingKind } from '../../src/score/index.js';
+
+const names = fc.constantFrom('C', 'D', 'E', 'F', 'G', 'A', 'B', 'F♯', 'B♭', 'A♭', 'E♭♭');
+const marks = fc.constantFrom('pp', 'p', 'mp', 'mf', 'f', 'ff');
+const bars = fc.integer({ min: 1, max: 200 }).map(String);
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const wedge = fc.constantFrom<'crescendo' | 'diminuendo'>('crescendo', 'diminuendo');
+const entry = fc.record({ milliseconds: number(0, 900), restQuarters: number(0.25, 4) });
+const change = fc.record({ db: number(-12, 12), least: fc.constant(3), byRegister: fc.boolean() });
+const misreading = fc.constantFrom<MisreadingKind>(
+  'key-signature-forgotten',
+  'accidental-forgotten',
+  'dropped-within-bar',
+  'carried-past-barline',
+  'wrong-octave-applied',
+);
+const count = fc.integer({ min: 1, max: 300 });
+const praise = fc.oneof<fc.Arbitrary<Praise>[]>(
+  fc.record({ what: fc.constant('accidentals' as const), count }),
+  fc.record({ what: fc.constant('notes' as const), right: count, of: count }),
+  fc.record({ what: fc.constant('contrast' as const), from: marks, to: marks, db: number(6, 20) }),
+  fc.record({ what: fc.constant('hairpin' as const), kind: wedge, db: number(5, 20) }),
+  fc.record({ what: fc.constant('fermatas' as const), count }),
+  fc.record({ what: fc.constant('steady-tempo' as const), quarterBpm: number(30, 240), percent: number(0, 3) }),
+  fc.record({ what: fc.constant('intonation' as const), share: number(0.75, 1), cents: fc.constant(10) }),
+);
+
+/** Whatever a judge can say of each kind. */
+const FACTS: { readonly [K in keyof Facts]: fc.Arbitrary<Facts[K]> } = {
+  accidental: fc.record({ written: names, played: names, letter: names, misreading }),
+  'wrong-note': fc.record({
+    written: names,
+    played: names,
+    octave: fc.constantFrom<'higher' | 'lower' | null>('higher', 'lower', null),
+  }),
+  'missed-note': fc.record({ written: names, sure: fc.boolean() }),
+  'added-note': fc.record({ played: names, after: fc.option(names) }),
+  'skipped-bars': fc.record({ toBar: bars, atEnd: fc.boolean() }),
+  restart: fc.record({ stoppedAtBar: bars }),
+  'weak-contrast': fc.tuple(change, marks, marks).map(([c, from, to]) => ({ ...c, from, to })),
+  'reversed-contrast': fc.record({ from: marks, to: marks, db: number(-20, -1) }),
+  'weak-hairpin': fc.tuple(change, wedge).map(([c, kind]) => ({ ...c, kind })),
+  'reversed-hairpin': fc.record({ kind: wedge, db: number(-20, -1) }),
+  'fermata-long': fc.record({ ratio: number(3, 12), most: fc.constant(3) }),
+  'fermata-short': fc.record({ ratio: number(0.1, 1.25), least: fc.constant(1.25) }),
+  'late-entry': entry,
+  'early-entry': entry,
+  'uneven-group': fc.record({
+    notes: fc.integer({ min: 2, max: 12 }),
+    tuplet: fc.boolean(),
+    longest: fc.integer({ min: 0, max: 11 }),
+    shortest: fc.integer({ min: 0, max: 11 }),
+  }),
+  hesitation: fc.record({ seconds: number(0.8, 9) }),
+  rushing: fc.record({ percent: number(7, 60) }),
+  dragging: fc.record({ percent: number(7, 60) }),
+  'slur-broken': fc.record({ milliseconds: number(28, 220) }),
+  'staccato-long': fc.record({ percent: number(72, 100), usual: fc.option(number(20, 72)) }),
+  'breath-unmarked': fc.record({ seconds: number(0.22, 2), inSlur: fc.boolean() }),
+  'breath-late': fc.record({ seconds: number(0.35, 0.8) }),
+  'tuning-off': fc.record({ cents: number(-90, 90).filter((cents) => Math.abs(cents) > 15) }),
+  'note-out-of-tune': fc.record({ written: names, cents: number(-90, 90), times: fc.integer({ min: 1, max: 9 }) }),
+  'off-tempo': fc.record({ played: number(30, 240), marked: number(30, 240) }),
+  'went-well': fc.record({ about: praise }),
+};
+
+/** What no player is told: slips of programming, and words of the workshop. */
+const SLIPS = /undefined|NaN|null|Infinity|\[object|-0(?![\d.]*[1-9])|−0(?![\d.]*[1-9])|\s-\d|\d\.\d{3}|\s{2}/;
+const JARGON =
+  /\b(?:dB|dBFS|RMS|Hz|FFT|MIDI|ms|onset|offset|confidence|alignment|threshold|median|standard deviation|semitones?|segment|frame|midi|index|algorithm|detected|outlier|interval)\b/i;
+
+describe.each(Object.keys(WORDS) as (keyof Facts)[])('the words for %s', (kind) => {
+  const speak = WORDS[kind] as (facts: unknown) => Words;
+
+  it('are one or two plain sentences, whatever the facts', () => {
+    fc.assert(
+      fc.property(FACTS[kind] as fc.Arbitrary<unknown>, (facts) => {
+        const { text, practice } = speak(facts);
+        expect(text).not.toMatch(SLIPS);
+        expect(text).not.toMatch(JARGON);
+        expect(text).toMatch(/^[A-Z\d].*\.$/);
+        expect(text.split(/[.!?](?:\s|$)/).filter((sentence) => sentence !== '').length).toBeLessThanOrEqual(2);
+        expect(text.length).toBeLessThan(200);
+        expect(text).not.toMatch(/\ba [AEF]\b|\ban [BCDG]\b/);
+        if (kind === 'went-well') {
+          expect(practice).toBe('');
+          return;
+        }
+        expect(practice).toMatch(/^[A-Z].*\.$/);
+        expect(practice).not.toMatch(SLIPS);
+        expect(practice).not.toMatch(JARGON);
+        expect(practice.length).toBeLessThan(200);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('the names of notes', () => {
+  const written = (step: 'C' | 'E' | 'F' | 'B', alter: number, octave = 4) => ({ step, alter, octave });
+
+  // Source: common practice; accidental signs U+266D and U+266F.
+  it('are letters with their signs', () => {
+    expect(noteName(written('F', 1))).toBe('F♯');
+    expect(noteName(written('B', -1))).toBe('B♭');
+    expect(noteName(written('C', 0))).toBe('C');
+    expect(noteName(written('B', -2))).toBe('B♭♭');
+    expect(noteName(written('F', 2))).toBe('F♯♯');
+  });
+
+  // MIDI numbers: middle C = 60 (MIDI 1.0).
+  it('stay on the letter of the page when a sign was missed', () => {
+    expect(playedName(65, written('F', 1))).toBe('F');
+    expect(playedName(66, written('F', 0))).toBe('F♯');
+    expect(playedName(71, written('B', -1))).toBe('B');
+    expect(playedName(64, written('E', -1))).toBe('E');
+    expect(playedName(63, written('E', 0))).toBe('E♭');
+  });
+
+  it('take the simplest other letter when the note is another one', () => {
+    expect(playedName(69, written('F', 1))).toBe('A');
+    expect(playedName(70, written('E', -1))).toBe('B♭');
+    expect(playedName(68, written('C', 0))).toBe('G♯');
+    expect(playedName(72, written('F', 0))).toBe('C');
+  });
+
+  it('are never more than a letter and signs', () => {
+    const pitch = fc.record({
+      step: fc.constantFrom('C', 'D', 'E', 'F', 'G', 'A', 'B' as const),
+      alter: fc.integer({ min: -2, max: 2 }),
+      octave: fc.integer({ min: 0, max: 8 }),
+    });
+    fc.assert(
+      fc.property(fc.integer({ min: 10, max: 110 }), pitch, (midi, on) => {
+        expect(playedName(midi, on as Parameters<typeof playedName>[1])).toMatch(/^[A-G](?:♯|♭)?$/);
+      }),
+    );
+  });
+});
