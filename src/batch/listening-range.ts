@@ -1,9 +1,7 @@
 import type { PitchRange } from '../features/index.js';
 import type { Part } from '../score/index.js';
 
-/** Room below the part's lowest note. Every semitone here lengthens the window and blurs what happens in time. */
-const BELOW_SEMITONES = 0;
-/** Room above the part's highest note, for wrong notes; a take in another octave or transposition is heard by its lower notes. */
+/** Room above the part's highest note, for wrong notes. Below there is none: it would lengthen the window and blur time. */
 const ABOVE_SEMITONES = 4;
 
 /**
@@ -15,7 +13,7 @@ const ABOVE_SEMITONES = 4;
 export function listeningRange(part: Part): PitchRange {
   const pitches = part.notes.map((note) => note.soundingMidi);
   return {
-    lowestMidi: Math.min(...pitches) - BELOW_SEMITONES,
+    lowestMidi: Math.min(...pitches),
     highestMidi: Math.max(...pitches) + ABOVE_SEMITONES,
   };
 }

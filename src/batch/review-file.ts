@@ -18,7 +18,7 @@ export interface SharedWork {
   /** as the teacher wants it, when there is a brief */
   readonly part: Part;
   /** null without one */
-  readonly brief: Brief | null;
+  readonly brief?: Brief | null;
   readonly score: { readonly file: string; readonly sha256: string };
   readonly outFolder: string;
   readonly jsonOnly: boolean;

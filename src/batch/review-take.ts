@@ -1,12 +1,10 @@
-import { alignTake } from '../align/index.js';
 import type { Brief } from '../brief/index.js';
 import { decodeWav } from '../decode/index.js';
-import { listen } from '../features/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
 import { drawTakeReport, type PaperSize, type TakeResult, toTakeResult } from '../report/index.js';
 import type { Part } from '../score/index.js';
-import { listeningRange } from './listening-range.js';
+import { hearTake } from './hear-take.js';
 import { pageDate } from './page-date.js';
 import { playerAndDate } from './player-and-date.js';
 import { sha256 } from './sha256.js';
@@ -46,8 +44,7 @@ export interface ReviewedTake {
 export async function reviewTake(request: TakeRequest): Promise<ReviewedTake> {
   const { bytes, file, part, score, tool } = request;
   const take = decodeWav(bytes);
-  const features = listen(take, listeningRange(part));
-  const alignment = alignTake(features, part);
+  const { features, alignment } = hearTake(take, part);
   const measurements = measureTake({ take, features, part, alignment });
   const judgement = judgeTake({ part, alignment, measurements, ...(request.brief ? { brief: request.brief } : {}) });
   const who = playerAndDate(file.replace(/\.[^.]*$/, ''));

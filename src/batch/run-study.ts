@@ -1,4 +1,4 @@
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { InputError } from '../base/index.js';
 import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
@@ -37,8 +37,7 @@ export interface StudySummary {
  *
  * @param request the score, the brief, where to write and how
  * @returns what was written
- * @throws InputError when the request is wrong; then nothing has been written, except the starter brief when only the
- * sheet's own place cannot be written to
+ * @throws InputError when the request is wrong; then nothing has been written
  *
  * Source: definition.
  */
@@ -50,8 +49,13 @@ export async function runStudy(request: StudyRequest): Promise<StudySummary> {
   const sheetPath = placeOf(request);
   refuseSameFile(request, sheetPath);
   const content = await contentOf(request, read, brief);
-  namingFile(sheetPath, () => writeWhole(sheetPath, content));
   if (starter) namingFile(briefPath, () => writeWhole(briefPath, writeStarterBrief(read.part)));
+  try {
+    namingFile(sheetPath, () => writeWhole(sheetPath, content));
+  } catch (error) {
+    if (starter) rmSync(briefPath, { force: true });
+    throw error;
+  }
   return { sheetPath, brief: briefPath === undefined ? null : starter ? 'starter-written' : 'read' };
 }
 

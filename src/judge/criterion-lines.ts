@@ -97,6 +97,10 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
   continuity: (input) => {
     const { restarts, skips } = input.alignment;
     if (restarts.length + skips.length === 0) return 'played through';
-    return `begun again ${restarts.length} times, jumped ahead ${skips.length} times`;
+    return `begun again ${times(restarts.length)}, jumped ahead ${times(skips.length)}`;
   },
 };
+
+function times(count: number): string {
+  return count === 0 ? 'never' : count === 1 ? 'once' : `${count} times`;
+}

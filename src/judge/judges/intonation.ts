@@ -1,8 +1,13 @@
-import { isMeasured } from '../../base/index.js';
+import { isMeasured, median } from '../../base/index.js';
+import type { NoteMeasure } from '../../measure/index.js';
+import type { PartNote } from '../../score/index.js';
 import type { JudgeInput } from '../judge-input.js';
 import { placeOf } from '../judge-input.js';
 import { noteName } from '../note-name.js';
 import type { Observation } from '../observation.js';
+
+/** So often the same note must stray the same way to be a tendency. */
+const LEAST_TIMES = 3;
 
 /**
  * The tuning of the take as a whole, and held notes that stand out from the player's own tuning.
@@ -39,29 +44,52 @@ function wholeTake(input: JudgeInput): Observation[] {
   ];
 }
 
+/** Notes that stray; the same note straying the same way several times is one tendency, told once. */
 function singleNotes(input: JudgeInput): Observation[] {
+  const strays = input.measurements.notes.flatMap((m) => strayOf(input, m) ?? []);
+  const tendencies = new Map<string, Stray[]>();
+  for (const stray of strays) {
+    const key = `${stray.note.writtenMidi} ${Math.sign(stray.cents)}`;
+    tendencies.set(key, [...(tendencies.get(key) ?? []), stray]);
+  }
+  return [...tendencies.values()].flatMap((alike) =>
+    alike.length < LEAST_TIMES ? alike.map((stray) => tell(input, stray, [stray])) : [tell(input, worst(alike), alike)],
+  );
+}
+
+interface Stray {
+  readonly note: PartNote;
+  readonly cents: number;
+  readonly weight: 'fix' | 'watch';
+}
+
+function strayOf(input: JudgeInput, measure: NoteMeasure): Stray | null {
   const { noteWatch, noteFix, noteSeconds } = input.standards;
-  return input.measurements.notes.flatMap((m): Observation[] => {
-    const aligned = input.alignment.notes[m.index]!;
-    const cents = m.centsFromOwnTuning;
-    if (aligned.status !== 'as-written' || !isMeasured(cents) || Math.abs(cents) <= noteWatch.value) return [];
-    const seconds = aligned.offsetSeconds! - aligned.onsetSeconds!;
-    const held = seconds >= noteSeconds.value;
-    if (!held && Math.abs(cents) <= noteFix.value) return [];
-    const note = input.part.notes[m.index]!;
-    const weight = held && Math.abs(cents) > noteFix.value ? 'fix' : 'watch';
-    const measured = { value: cents, unit: 'cents', expected: `within ${noteWatch.value}` };
-    const facts = { written: noteName(note.written), cents, times: 1 };
-    return [
-      {
-        kind: 'note-out-of-tune',
-        criterion: 'intonation',
-        weight,
-        size: Math.abs(cents) / 40,
-        ...placeOf(input, note),
-        measured,
-        facts,
-      },
-    ];
-  });
+  const aligned = input.alignment.notes[measure.index]!;
+  const cents = measure.centsFromOwnTuning;
+  if (aligned.status !== 'as-written' || !isMeasured(cents) || Math.abs(cents) <= noteWatch.value) return null;
+  const held = aligned.offsetSeconds! - aligned.onsetSeconds! >= noteSeconds.value;
+  if (!held && Math.abs(cents) <= noteFix.value) return null;
+  const weight = held && Math.abs(cents) > noteFix.value ? 'fix' : 'watch';
+  return { note: input.part.notes[measure.index]!, cents, weight };
+}
+
+function worst(alike: readonly Stray[]): Stray {
+  const sure = alike.filter((s) => s.weight === 'fix');
+  return (sure.length > 0 ? sure : alike).reduce((a, b) => (Math.abs(b.cents) > Math.abs(a.cents) ? b : a));
+}
+
+function tell(input: JudgeInput, stray: Stray, alike: readonly Stray[]): Observation {
+  const cents = median(alike.map((s) => s.cents));
+  const measured = { value: cents, unit: 'cents', expected: `within ${input.standards.noteWatch.value}` };
+  const facts = { written: noteName(stray.note.written), cents, times: alike.length };
+  return {
+    kind: 'note-out-of-tune',
+    criterion: 'intonation',
+    weight: stray.weight,
+    size: Math.abs(cents) / 40 + alike.length / 20,
+    ...placeOf(input, stray.note),
+    measured,
+    facts,
+  };
 }

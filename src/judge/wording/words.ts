@@ -73,24 +73,24 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
   'weak-contrast': (f) => ({
     text: f.byRegister
       ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it.`
-      : `From ${f.from} to ${f.to} the sound hardly changes: ${spoken(Math.abs(f.db))} decibels. Listeners need at least ${whole(f.least)} to hear two levels.`,
+      : `From ${f.from} to ${f.to} the sound hardly changes: ${spoken(f.db)}. Listeners need at least ${whole(f.least)} to hear two levels.`,
     practice: `Play one long note in ${f.from}, then in ${f.to}, and make the difference bigger than you think you need. Then play the place.`,
   }),
   'reversed-contrast': (f) => ({
-    text: `At the change from ${f.from} to ${f.to} the sound goes the other way, by ${spoken(Math.abs(f.db))} decibels.`,
+    text: `At the change from ${f.from} to ${f.to} the sound goes the other way, by ${spoken(f.db)}.`,
     practice: `Say the marks aloud as you come to them. Play the last bar of ${f.from} and the first of ${f.to} until the change is plain.`,
   }),
   'weak-hairpin': (f) => ({
     text: f.byRegister
       ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
-      : `The ${f.kind} hardly moves: ${spoken(Math.abs(f.db))} decibels from first to last note. It needs at least ${whole(f.least)}.`,
+      : `The ${f.kind} hardly moves: ${spoken(f.db)} from first to last note. It needs at least ${whole(f.least)}.`,
     practice:
       f.kind === 'crescendo'
         ? 'Begin it softer than you think. Play it on one note first, growing a little on every beat, then as written.'
         : 'Begin it with a full sound. Play it on one note first, giving back a little on every beat, then as written.',
   }),
   'reversed-hairpin': (f) => ({
-    text: `The ${f.kind} goes the other way: the sound ${f.kind === 'crescendo' ? 'falls' : 'grows'} by ${spoken(Math.abs(f.db))} decibels.`,
+    text: `The ${f.kind} goes the other way: the sound ${f.kind === 'crescendo' ? 'falls' : 'grows'} by ${spoken(f.db)}.`,
     practice: 'Play it on one note first, following the wedge with your hand or your eyes, then as written.',
   }),
   'fermata-long': (f) => ({
@@ -151,7 +151,7 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: `Warm up, tune again, and ${f.cents > 0 ? 'pull out' : 'push in'} a little before you record.`,
   }),
   'note-out-of-tune': (f) => ({
-    text: `The ${f.written} is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of your own tuning.`,
+    text: `The ${f.written} is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of your own tuning${f.times > 1 ? `, and so it is ${f.times} times in this take` : ''}.`,
     practice: 'Hold this note against a drone or a tuner, then come to it from the note before and check again.',
   }),
   'off-tempo': (f) => ({
@@ -190,9 +190,10 @@ function counting(restQuarters: number): string {
   return restQuarters < 0.5 ? '“one-e-and-a”' : '“one and two and”';
 }
 
-/** A count of decibels in words that never says minus nought. */
+/** A size in decibels in words. */
 function spoken(db: number): string {
-  return Math.abs(db) < 0.5 ? 'less than one' : tenth(db);
+  const size = tenth(Math.abs(db));
+  return Math.abs(db) < 0.5 ? 'less than one decibel' : `${size} ${size === '1' ? 'decibel' : 'decibels'}`;
 }
 
 /** What a player adds to a change that the instrument makes by itself. */
