@@ -93,7 +93,8 @@ function createState(plan: FramePlan, frames: number): State {
     windowGain: windowGain(window, OVERSAMPLING * longestLag),
     bandOfBin,
     bands,
-    bandPower: new Float32Array(frames * bands),
+    // one frame more than there are, because they are transformed in pairs
+    bandPower: new Float32Array((frames + 1) * bands),
     firstBin,
     lag: new Float64Array(CANDIDATES),
     value: new Float64Array(CANDIDATES),
@@ -119,18 +120,20 @@ function windowGain(window: Float64Array, longestLag: number): Float64Array {
 
 /** Leaves the autocorrelations of frames `frame` and `frame + 1` in the real and imaginary parts of `correlation`. */
 function transformPair(samples: Float32Array, plan: FramePlan, state: State, frame: number): void {
-  const { input, spectrum, powers, correlation, window, fft } = state;
+  const { input, spectrum, powers, correlation, window, fft, bands, bandOfBin, bandPower } = state;
   const { fftSize, windowSamples, hopSamples } = plan;
   const first = frame * hopSamples - windowSamples / 2;
+  const inside = first >= 0 && first + hopSamples + windowSamples <= samples.length;
+  const from = inside ? samples : padded(samples, first, hopSamples + windowSamples);
+  const start = inside ? first : 0;
   for (let i = 0; i < windowSamples; i++) {
     const weight = window[i]!;
-    input[2 * i] = weight * (samples[first + i] ?? 0);
-    input[2 * i + 1] = weight * (samples[first + hopSamples + i] ?? 0);
+    input[2 * i] = weight * from[start + i]!;
+    input[2 * i + 1] = weight * from[start + hopSamples + i]!;
   }
   fft.transform(spectrum, input);
-  powers.fill(0);
   const half = fftSize / 2;
-  const rows = [frame * state.bands, (frame + 1) * state.bands] as const;
+  const row = frame * bands;
   for (let k = state.firstBin; k <= half; k++) {
     const m = fftSize - k;
     const mirror = OVERSAMPLING * fftSize - k;
@@ -144,12 +147,16 @@ function transformPair(samples: Float32Array, plan: FramePlan, state: State, fra
     powers[2 * k + 1] = b;
     powers[2 * mirror] = a;
     powers[2 * mirror + 1] = b;
-    const band = state.bandOfBin[k]!;
-    state.bandPower[rows[0] + band] = state.bandPower[rows[0] + band]! + a;
-    const second = rows[1] + band;
-    if (second < state.bandPower.length) state.bandPower[second] = state.bandPower[second]! + b;
+    const band = bandOfBin[k]!;
+    bandPower[row + band] = bandPower[row + band]! + a;
+    bandPower[row + bands + band] = bandPower[row + bands + band]! + b;
   }
   state.inverse.inverseTransform(correlation, powers);
+}
+
+/** A stretch that reaches beyond the recording, silent there. */
+function padded(samples: Float32Array, first: number, length: number): Float32Array {
+  return Float32Array.from({ length }, (_, i) => samples[first + i] ?? 0);
 }
 
 /** Finds the periodicity peaks of one frame and writes its candidates. */

@@ -13,10 +13,11 @@ import { judgeRhythm } from './judges/rhythm.js';
 import { judgeTempo } from './judges/tempo.js';
 import type { Observation } from './observation.js';
 import { observe } from './observe.js';
+import { shareCauses } from './share-causes.js';
 import { STANDARDS } from './standards/standards.js';
 import { standardsFor } from './standards/standards-for.js';
 import type { Finding, Judgement, Weight } from './types.js';
-import { WORDS, type Words } from './wording/words.js';
+import { alsoIn, WORDS, type Words } from './wording/words.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -50,12 +51,13 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
   if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, []) };
-  const observations = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
+  const observations = shareCauses(JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse));
   let fixes = 0;
-  const findings = observations.map((o): Finding => {
+  const findings = observations.map(({ observation: o, alsoInBars }): Finding => {
+    const words = wordsFor(o);
     const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
     const { facts: _facts, size: _size, ...place } = o;
-    return { ...place, ...misreadingOf(o), weight, ...wordsFor(o) };
+    return { ...place, ...misreadingOf(o), weight, ...words, text: words.text + alsoIn(alsoInBars) };
   });
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
   return { findings: sorted, criteria: criterionLines(full, sorted) };

@@ -172,12 +172,31 @@ const PRAISE: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
   contrast: (p) => `The change from ${p.from} to ${p.to} is plain to hear: ${whole(p.db)} decibels.`,
   hairpin: (p) =>
     `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}: ${whole(p.db)} decibels from first to last note.`,
-  fermatas: (p) => (p.count === 1 ? 'The fermata has a good length.' : `All ${p.count} fermatas have a good length.`),
+  fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
   'steady-tempo': (p) =>
     `Your tempo is steady: ${whole(p.quarterBpm)} quarter notes a minute, nearly every bar within ${Math.max(1, Math.ceil(p.percent))} percent.`,
   intonation: (p) =>
     `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
 };
+
+const FERMATAS: Readonly<Record<number, string>> = {
+  1: 'The fermata has a good length.',
+  2: 'Both fermatas have a good length.',
+};
+
+/**
+ * @param bars other bars in which the same shows
+ * @returns a sentence that names them, with a space before it; nothing when there are none
+ *
+ * Source: definition.
+ */
+export function alsoIn(bars: readonly string[]): string {
+  const last = bars.at(-1);
+  if (last === undefined) return '';
+  return bars.length === 1
+    ? ` The same happens in bar ${last}.`
+    : ` The same happens in bars ${bars.slice(0, -1).join(', ')} and ${last}.`;
+}
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
 

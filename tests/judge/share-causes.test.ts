@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import type { Observation } from '../../src/judge/observation.js';
+import { shareCauses } from '../../src/judge/share-causes.js';
+import { alsoIn } from '../../src/judge/wording/words.js';
+
+const group = (bar: string, index: number, weight: 'fix' | 'watch' = 'fix'): Observation => ({
+  kind: 'uneven-group',
+  criterion: 'rhythm',
+  weight,
+  size: 1,
+  bar,
+  pass: 1,
+  index,
+  facts: { notes: 3, tuplet: true, longest: 0, shortest: 2 },
+});
+
+const wrong = (bar: string, index: number): Observation => ({
+  kind: 'wrong-note',
+  criterion: 'notes',
+  weight: 'fix',
+  size: 1,
+  bar,
+  pass: 1,
+  index,
+  facts: { written: 'C', played: 'D', octave: null },
+});
+
+// Source: definition (a habit is one thing to work on; a wrong note is a matter of its own)
+describe('findings that share a cause', () => {
+  it('are led by the most useful one, which names the other bars in the order of the music', () => {
+    const led = shareCauses([group('9', 40), group('14', 60), group('6', 20)]);
+    expect(led.map((l) => l.observation.weight)).toEqual(['fix', 'watch', 'watch']);
+    expect(led[0]!.alsoInBars).toEqual(['6', '14']);
+    expect(led[1]!.alsoInBars).toEqual([]);
+  });
+
+  it('keep what was only watched as it is, and out of the sentence', () => {
+    const led = shareCauses([group('9', 40), group('6', 20, 'watch')]);
+    expect(led.map((l) => l.observation.weight)).toEqual(['fix', 'watch']);
+    expect(led[0]!.alsoInBars).toEqual([]);
+  });
+
+  it('leave wrong notes alone', () => {
+    const led = shareCauses([wrong('3', 4), wrong('5', 9)]);
+    expect(led.every((l) => l.observation.weight === 'fix' && l.alsoInBars.length === 0)).toBe(true);
+  });
+
+  it('name a bar once, and never the leader’s own', () => {
+    const led = shareCauses([group('9', 40), group('9', 44), group('6', 20), group('6', 24)]);
+    expect(led[0]!.alsoInBars).toEqual(['6']);
+  });
+});
+
+describe('the sentence about the other bars', () => {
+  it.each([
+    [[], ''],
+    [['6'], ' The same happens in bar 6.'],
+    [['6', '14'], ' The same happens in bars 6 and 14.'],
+    [['6', '9', '14'], ' The same happens in bars 6, 9 and 14.'],
+  ])('for %j', (bars, sentence) => {
+    expect(alsoIn(bars)).toBe(sentence);
+  });
+});
