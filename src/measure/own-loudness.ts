@@ -122,22 +122,22 @@ function smooth(
   notes: readonly SteadyNote[],
   weights: readonly number[],
   keyOf: (n: SteadyNote) => number,
-  valueOf: (n: SteadyNote, i: number) => number,
+  levelOf: (n: SteadyNote, i: number) => number,
   reach: number,
 ): Map<number, number> {
   const own = [...grouped(notes, weights, keyOf)].map(([key, rows]) => ({
     key,
-    value: mean(rows.map(({ n, w, i }) => [valueOf(n, i), w])),
+    value: mean(rows.map(({ n, w, i }) => [levelOf(n, i), w])),
     count: rows.reduce((sum, { w }) => sum + w, 0),
   }));
   const curve = new Map(
     own.map((here) => {
-      const near = own.map((other) => {
+      const nearby = own.map((other) => {
         const share =
           other === here ? 1 : Math.exp(-(((other.key - here.key) / reach) ** 2)) / (1 + here.count / SMOOTHNESS);
         return [other.value, share * other.count] as const;
       });
-      return [here.key, mean(near)] as const;
+      return [here.key, mean(nearby)] as const;
     }),
   );
   const centre = mean(notes.map((n, i) => [curve.get(keyOf(n))!, weights[i]!]));

@@ -6,6 +6,6 @@
  * notes, bars and marks come in performed order (repeats unfolded, tied notes merged), bars carry the number printed;
  * `printedId` is `n<k>`, k counting the `note` elements of the part from 1 in document order.
  */
-export { midiOfWritten } from './pitch.js';
+export { engravingCopy } from './engraving/engraving-copy.js';
 export { type ReadPartOptions, readPart } from './read-part.js';
 export type * from './types.js';

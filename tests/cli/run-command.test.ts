@@ -20,7 +20,7 @@ describe('the command line', () => {
     expect(await run('--version')).toEqual({ status: 0, stdout: `${manifest.version}\n`, stderr: '' });
   });
 
-  it.each([['--help'], ['review', '--help'], ['demo', '--help'], ['schema', '--help']])(
+  it.each([['--help'], ['study', '--help'], ['review', '--help'], ['demo', '--help'], ['schema', '--help']])(
     'explains itself: %s',
     async (...words) => {
       const ended = await run(...words);

@@ -4,21 +4,41 @@ import type { ICruiseOptions, IFlattenedRuleSet, IRegularForbiddenRuleType } fro
  * Who may import whom. The rooms read as the pipeline: a room imports only from rooms above it in this list, and only
  * through their door `index.ts`. Type imports count. `rooms.test.ts` beside this file runs these rules on `src`.
  */
-const ROOMS = ['base', 'decode', 'features', 'score', 'align', 'measure', 'judge', 'report', 'batch', 'demo', 'cli'];
+const ROOMS = [
+  'base',
+  'decode',
+  'features',
+  'score',
+  'brief',
+  'align',
+  'measure',
+  'judge',
+  'study',
+  'report',
+  'batch',
+  'demo',
+  'cli',
+];
 
 /** Pairs that the order would allow but that must not know each other, with the reason. */
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
   ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
+  ['study', 'align|measure|judge', 'A study sheet is written before anyone plays: it knows no take.'],
   ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
-  ['demo', 'features|align|measure|judge|report|batch', 'The demo plays; it must not know how it is listened to.'],
+  [
+    'demo',
+    'features|brief|align|measure|judge|study|report|batch',
+    'The demo plays; it must not know how it is listened to.',
+  ],
 ];
 
 /** npm packages and the only rooms that may import them. A package that is not named here may be imported nowhere. */
 const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: string])[] = [
   ['fft\\.js', 'features', 'The transform behind pitch and spectral change.'],
-  ['fast-xml-parser', 'score', 'Only score reads XML.'],
+  ['fast-xml-parser', 'score|report', 'Score reads the part; report reads back what the engraver draws.'],
+  ['verovio', 'report', 'Only report engraves.'],
   ['fflate', 'score', 'Only score opens compressed MusicXML.'],
-  ['yaml', 'judge|cli', 'Pages written by a teacher are read there.'],
+  ['yaml', 'brief', 'The page written by a teacher is read there.'],
   ['zod', 'report|batch', 'The result documents are defined there.'],
   ['pdfkit', 'report', 'Only report draws.'],
   ['@expo-google-fonts/source-serif-4', 'report', 'Only report sets type.'],

@@ -39,6 +39,7 @@ describe('the examples of the README', () => {
     for (const file of ['section.pdf', 'section.csv', 'section.json', 'takes/2026-03-02_Ada-Lindqvist.pdf']) {
       expect(written).toContain(`sheets/${file}`);
     }
+    expect(written).toEqual(expect.arrayContaining(['etude.study.pdf', 'etude.brief.yaml']));
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
   });
@@ -46,7 +47,9 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['review', 'demo', 'schema'].map((command) => takesheet(root, command, '--help').stdout).join('\n');
+    const help = ['study', 'review', 'demo', 'schema']
+      .map((command) => takesheet(root, command, '--help').stdout)
+      .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));
     expect(named.size).toBeGreaterThan(4);
     for (const option of named) expect(help).toContain(option);

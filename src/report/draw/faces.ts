@@ -6,6 +6,8 @@ import type { Face } from '../layout/drawing.js';
 export interface OpenFont {
   readonly postscriptName: string;
   readonly unitsPerEm: number;
+  /** glyphs handed out so far, by number */
+  _glyphs: Record<number, unknown>;
   hasGlyphForCodePoint(codePoint: number): boolean;
   layout(text: string): { readonly advanceWidth: number };
 }
@@ -19,21 +21,26 @@ const FILES: Readonly<Record<Face, string>> = {
   music: '@vexflow-fonts/bravura/bravura.otf',
 };
 
+let opened: Readonly<Record<Face, OpenFont>> | undefined;
+
 /**
- * Opens the faces: Source Serif 4 and Bravura, both under the SIL Open Font License. Each document needs faces of its
- * own: an opened font remembers glyphs from embedding them, and what one document remembers would change the next.
+ * Opens the faces once a process: Source Serif 4 and Bravura, both under the SIL Open Font License. An opened font
+ * remembers the glyphs it has handed out, and with them the characters they stood for; what one document leaves there
+ * would change the text of the next, so the memory is emptied first.
  *
- * @returns the four faces, freshly opened
+ * @returns the four faces, remembering nothing
  *
  * Source: definition.
  */
 export function openFaces(): Readonly<Record<Face, OpenFont>> {
-  return {
+  opened ??= {
     regular: openFace('regular'),
     semibold: openFace('semibold'),
     italic: openFace('italic'),
     music: openFace('music'),
   };
+  for (const face of Object.values(opened)) face._glyphs = {};
+  return opened;
 }
 
 /** PDFKit opens the font and hands out what it embeds from. */

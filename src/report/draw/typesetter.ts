@@ -6,17 +6,13 @@ const REMEMBERED = 20_000;
 
 const remembered = new Map<string, number>();
 
-/** Faces that only ever measure: nothing is embedded from them. */
-let measuring: ReturnType<typeof openFaces> | undefined;
-
 /**
  * @returns widths and coverage of the faces as PDFKit will set them: word by word, spaces without kerning
  *
  * Source: OpenType horizontal advances and kerning, read from the font files.
  */
 export function createTypesetter(): Typesetter {
-  measuring ??= openFaces();
-  const faces = measuring;
+  const faces = openFaces();
   const widthOfWord = (word: string, face: Face): number => {
     const key = `${face} ${word}`;
     const known = remembered.get(key);

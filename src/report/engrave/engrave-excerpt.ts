@@ -4,7 +4,7 @@ import { readSvg } from './read-svg.js';
 import { type Glyph, scoreIn, svgItems } from './svg-items.js';
 
 /** Points a staff space takes in an excerpt; a staff is four of them. */
-export const STAFF_SPACE = 4.4;
+const STAFF_SPACE = 4.4;
 
 const UNITS_A_SPACE = 180;
 /** White after the last barline, for a breath mark that stands there, points. */
@@ -34,6 +34,9 @@ export interface Excerpt {
   /** by `printedId` of the note */
   readonly noteheads: ReadonlyMap<string, Notehead>;
 }
+
+/** Engraves printed bars, counted from 0, in a width of so many points; null when that is not possible. */
+export type Engrave = (fromBarIndex: number, toBarIndex: number, width: number) => Excerpt | null;
 
 /**
  * Engraves some bars in written pitch.
@@ -66,7 +69,7 @@ export function engraveExcerpt(
   const noteheads = new Map<string, Notehead>();
   for (const [id, signs] of glyphs) {
     const head = signs.find(({ group }) => group === 'notehead');
-    if (head !== undefined && /^n\d+$/.test(id)) noteheads.set(id, noteheadOf(head, signs));
+    if (head !== undefined) noteheads.set(id, noteheadOf(head, signs));
   }
   return { items, width: Math.min(unitsWide * scale, right + MARGIN_RIGHT), height: unitsHigh * scale, noteheads };
 }

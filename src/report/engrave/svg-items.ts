@@ -15,6 +15,8 @@ const FACE_OF_CLASS: Readonly<Record<string, Face>> = {
   dynam: 'italic',
   mNum: 'italic',
 };
+/** Ids that the copy for engraving gives to notes. */
+const NOTE_ID = /^n\d+$/;
 const MUSIC_FAMILIES = /Bravura|Leipzig|Leland|Petaluma|Gootville|VerovioText/;
 
 /** What is known on the way down the tree. */
@@ -28,7 +30,7 @@ interface Place {
 /** What an SVG of the engraver becomes. */
 export interface SvgItems {
   readonly items: readonly Item[];
-  /** `use` elements of each element with an id, with their places in points */
+  /** `use` elements of each note by its id, with their places in points */
   readonly glyphs: ReadonlyMap<string, readonly Glyph[]>;
   readonly bars: number;
   /** where the lines furthest to the right end, points */
@@ -122,7 +124,8 @@ class SvgReader {
     const href = (a.href ?? a['xlink:href'] ?? '').slice(1);
     const [x, y] = mapped(place.matrix, 0, 0);
     const glyph = { code: href.slice(0, 4), group, x, y, space: scaleOf(place.matrix) * 250 };
-    for (const id of ids) this.glyphs.set(id, [...(this.glyphs.get(id) ?? []), glyph]);
+    for (const id of ids.filter((one) => NOTE_ID.test(one)))
+      this.glyphs.set(id, [...(this.glyphs.get(id) ?? []), glyph]);
     for (const child of this.#definitions.get(href)?.children ?? []) this.read(child, place, [], group);
   }
 

@@ -67,7 +67,7 @@ function introduction(count: number, seconds: number): string {
 
 function whereFrom({ takenFrom, secondsAvailable }: BreathPlace): string {
   if (takenFrom === 'end-of-note' && secondsAvailable < HARDLY_SECONDS) {
-    return 'hardly any: leave the note before it early, and be on time after it';
+    return 'hardly any: let go of the note early';
   }
   return SOURCES[takenFrom];
 }

@@ -30,13 +30,12 @@ export function levelOf(mark: string): number {
  * Source: definition.
  */
 export function dynamicsLine({ hairpins }: Pick<StudyPlan, 'hairpins'>, part: Part): DynamicsLine {
-  const targets = new Map(hairpins.map((one) => [`${one.kind} ${one.bar} ${one.beat}`, one.toMark]));
   const marks = part.dynamics.map(({ atQuarters, mark }) => ({
     from: atQuarters,
     level: levelOf(mark),
     hairpin: null,
   }));
-  const swells = part.hairpins.map((hairpin) => ({ from: hairpin.startQuarters, level: 0, hairpin }));
+  const swells = hairpins.map((hairpin) => ({ from: hairpin.startQuarters, level: 0, hairpin }));
   const events = [...marks, ...swells].sort((a, b) => a.from - b.from || (a.hairpin === null ? -1 : 1));
   const points: [number, number][] = [];
   let level: number | null = null;
@@ -47,8 +46,7 @@ export function dynamicsLine({ hairpins }: Pick<StudyPlan, 'hairpins'>, part: Pa
     } else points.push([Math.max(from, points.at(-1)?.[0] ?? 0), level]);
     if (hairpin === null) level = marked;
     else {
-      const beat = part.notes[hairpin.index]?.beat ?? 1;
-      const target = targets.get(`${hairpin.kind} ${hairpin.bar} ${beat}`) ?? null;
+      const target = hairpin.toMark;
       const sense = hairpin.kind === 'crescendo' ? 1 : -1;
       const reached: number = target === null ? level + sense * OPEN_END_STEPS : levelOf(target);
       const grows: boolean = (reached - level) * sense > 0;

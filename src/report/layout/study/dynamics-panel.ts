@@ -19,6 +19,8 @@ const NUMBERS_HEIGHT = 11;
 const COMMA = '\u{E4CE}';
 const FERMATA = '\u{E4C0}';
 const FERMATA_SIZE = 12;
+/** A breath after a hold stands clear of its sign, points. */
+const AFTER_FERMATA = 1;
 const COMMA_SIZES = { full: 17, quick: 10 } as const;
 /** Letters of dynamic marks. Source: SMuFL 1.4, Dynamics. */
 const LETTERS: Readonly<Record<string, string>> = { p: '\u{E520}', m: '\u{E521}', f: '\u{E522}' };
@@ -98,9 +100,10 @@ function barLines(sheet: Sheet, row: BarRow, xOf: (quarters: number) => number, 
 function breathItems({ breaths }: StudyPlan, row: BarRow, xOf: (q: number) => number, baseline: number): Item[] {
   return breaths
     .filter(({ atQuarters }) => atQuarters > row.fromQuarters && atQuarters <= row.toQuarters)
-    .map(({ atQuarters, kind }): Item => {
+    .map(({ atQuarters, kind, takenFrom }): Item => {
       const size = COMMA_SIZES[kind];
-      return { kind: 'text', x: xOf(atQuarters) - size / 6, baseline, text: COMMA, face: 'music', size, ink: 'text' };
+      const x = xOf(atQuarters) + (takenFrom === 'fermata' ? AFTER_FERMATA : -size / 6);
+      return { kind: 'text', x, baseline, text: COMMA, face: 'music', size, ink: 'text' };
     });
 }
 

@@ -1,5 +1,5 @@
 import type { Part } from '../../../score/index.js';
-import type { HairpinStep, LevelStep, StudyPlan } from '../../../study/index.js';
+import type { HairpinStep, StudyPlan } from '../../../study/index.js';
 import { numberInWords } from '../../words/numbers.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
@@ -49,7 +49,7 @@ export function drawDynamics(sheet: Sheet, plan: StudyPlan, part: Part): void {
     });
     sheet.y += height + 6;
   }
-  for (const text of [...contrastWords(plan), ...plan.hairpins.map(hairpinWords)]) {
+  for (const text of [...contrastWords(plan), ...hairpinsInWords(plan.hairpins)]) {
     sheet.write('P', text, STYLES.body);
     sheet.space(2);
   }
@@ -70,11 +70,31 @@ function contrastWords({ levels, hairpins }: StudyPlan): string[] {
   return [`Plainly different, so that a listener hears two levels at once: ${said.join('; ')}.`];
 }
 
+/** Bars to a quarter of a bar: `2`, `1¾`. */
+function barCount(bars: number): string {
+  return `${Math.floor(bars)}${['', '¼', '½', '¾'][Math.round((bars % 1) * 4)] ?? ''}`;
+}
+
+/** Each once; one that leads elsewhere when it is repeated is told again. */
+function hairpinsInWords(hairpins: readonly HairpinStep[]): string[] {
+  const places = new Set<string>();
+  const told = new Set<string>();
+  return hairpins.flatMap((step) => {
+    const words = hairpinWords(step);
+    if (told.has(words)) return [];
+    told.add(words);
+    const place = `${step.kind} ${step.bar} ${step.beat}`;
+    const again = places.has(place);
+    places.add(place);
+    return [again ? `When it is repeated: ${words.charAt(0).toLowerCase()}${words.slice(1)}` : words];
+  });
+}
+
 function hairpinWords(step: HairpinStep): string {
   const { kind, bar, toBar, bars, seconds, fromMark, toMark } = step;
   const crescendo = kind === 'crescendo';
   const place = barsInWords(bar, toBar).toLowerCase();
-  const length = bars >= 1 ? `${numberInWords(bars, 2)} ${bars === 1 ? 'bar' : 'bars'}, ` : '';
+  const length = bars >= 1 ? `${barCount(bars)} ${bars === 1 ? 'bar' : 'bars'}, ` : '';
   const opposite = fromMark !== null && toMark !== null && levelOf(toMark) > levelOf(fromMark) !== crescendo;
   const ends = [
     fromMark === null ? '' : ` from ${fromMark}`,

@@ -1,6 +1,6 @@
 import type { Part } from '../../../score/index.js';
 import type { StudyPlan } from '../../../study/index.js';
-import type { Excerpt } from '../../engrave/engrave-excerpt.js';
+import type { Engrave } from '../../engrave/engrave-excerpt.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { LETTERS_MISSING_NOTE, type PaperSize, Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
@@ -19,9 +19,6 @@ export interface StudySheetContent {
   readonly paper: PaperSize;
 }
 
-/** Engraves printed bars, counted from 0, in a width of so many points; null when that is not possible. */
-export type Engrave = (fromBarIndex: number, toBarIndex: number, width: number) => Excerpt | null;
-
 /**
  * Lays out a study sheet.
  *
@@ -37,7 +34,7 @@ export function layoutStudySheet(content: StudySheetContent, typesetter: Typeset
   const title = plan.title.trim() === '' ? 'Étude' : plan.title;
   const foot = [title, 'Study sheet'].join('  ·  ');
   const sheet = new Sheet({ typesetter, paper, title: `${title} – Study sheet`, foot });
-  drawStudyHead(sheet, plan, title);
+  drawStudyHead(sheet, plan, title, part.bars[0]?.bar ?? '');
   drawTraps(sheet, plan, engrave);
   drawBreaths(sheet, plan);
   drawDynamics(sheet, plan, part);

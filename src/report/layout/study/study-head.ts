@@ -12,14 +12,15 @@ import { barsInWords } from './places-in-words.js';
  * @param sheet pages being filled, at the top of the first
  * @param plan what the étude asks for
  * @param title the étude's title
+ * @param firstBar printed number of the first bar
  *
  * Source: definition.
  */
-export function drawStudyHead(sheet: Sheet, plan: StudyPlan, title: string): void {
+export function drawStudyHead(sheet: Sheet, plan: StudyPlan, title: string, firstBar: string): void {
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
   sheet.write('P', ['Study sheet', plan.partName].filter(Boolean).join('  ·  '), STYLES.subtitle);
-  for (const line of factsOf(plan)) sheet.write('P', line, STYLES.soft);
+  for (const line of factsOf(plan, firstBar)) sheet.write('P', line, STYLES.soft);
   sheet.y += 7;
   const ends = [sheet.left, sheet.left + sheet.width].map((x) => [x, sheet.y] as const);
   sheet.furnish([{ kind: 'path', d: lineThrough(ends), stroke: 'accent', width: 1 }]);
@@ -27,7 +28,7 @@ export function drawStudyHead(sheet: Sheet, plan: StudyPlan, title: string): voi
   drawWatch(sheet, plan);
 }
 
-function factsOf({ bars, seconds, range, tempo }: StudyPlan): string[] {
+function factsOf({ bars, seconds, range, tempo }: StudyPlan, firstBar: string): string[] {
   const bpm = numberInWords(tempo.quarterBpm, 1);
   const from = numberInWords(tempo.lowestQuarterBpm, 0);
   const to = numberInWords(tempo.highestQuarterBpm, 0);
@@ -36,13 +37,14 @@ function factsOf({ bars, seconds, range, tempo }: StudyPlan): string[] {
     : `if ${bpm} quarter notes a minute are assumed: no tempo is marked`;
   return [
     `${bars} ${bars === 1 ? 'bar' : 'bars'}, about ${lengthInWords(seconds)} ${speed}.`,
-    `Written range from ${range.lowest.name} (bar ${range.lowest.bar}) up to ${range.highest.name} (bar ${range.highest.bar}).`,
+    `Written range from ${range.lowest.name} (bar ${range.lowest.bar}) up to ${range.highest.name} (bar ${range.highest.bar}).${firstBar === '0' ? ' Bar 0 is the pick-up.' : ''}`,
   ];
 }
 
 function lengthInWords(seconds: number): string {
   const whole = Math.round(seconds);
-  return whole < 60 ? `${whole} seconds` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
+  if (whole < 60) return `${whole} seconds`;
+  return `${Math.floor(whole / 60)} min${whole % 60 === 0 ? '' : ` ${whole % 60} s`}`;
 }
 
 function drawWatch(sheet: Sheet, { watch }: StudyPlan): void {

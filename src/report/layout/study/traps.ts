@@ -1,10 +1,9 @@
 import type { StudyPlan, Trap } from '../../../study/index.js';
-import type { Excerpt } from '../../engrave/engrave-excerpt.js';
+import type { Engrave, Excerpt } from '../../engrave/engrave-excerpt.js';
 import { shifted } from '../../engrave/shift-items.js';
 import type { Sheet } from '../sheet.js';
 import { MARGIN_COLUMN, MARGIN_GAP, STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
-import type { Engrave } from './layout-study-sheet.js';
 import { NUMBERS_HEIGHT, pencilMarks } from './pencil-marks.js';
 import { barsInWords } from './places-in-words.js';
 import { type TrapGroup, trapGroups } from './trap-groups.js';

@@ -1,0 +1,62 @@
+import type { Part, PartNote } from '../score/index.js';
+import type { BriefNode } from './brief-node.js';
+
+/** A beat written with a few decimals is the beat. */
+const BEAT_TOLERANCE = 0.04;
+
+/**
+ * @param node number of a bar as printed
+ * @param part the part
+ * @returns the number, when the part has such a bar
+ * @throws InputError `bad-brief` when it has none
+ *
+ * Source: definition.
+ */
+export function readBar(node: BriefNode, part: Part): string {
+  const bar = node.text();
+  if (part.bars.some((one) => one.bar === bar)) return bar;
+  const [first, last] = [part.bars[0]?.bar, part.bars.reduce((a, b) => (b.barIndex > a.barIndex ? b : a)).bar];
+  return node.fail(`is "${bar}"`, `the part has bars ${first} to ${last}`);
+}
+
+/**
+ * @param node fields `bar`, `beat` and perhaps `pass`
+ * @param part the part
+ * @returns the notes that begin there, one for every pass unless one is named
+ * @throws InputError `bad-brief` when no note begins there
+ *
+ * Source: definition.
+ */
+export function readNotePlace(node: BriefNode, part: Part): PartNote[] {
+  const fields = node.fields(['bar', 'beat', 'pass']);
+  if (fields.bar === undefined || fields.beat === undefined)
+    node.fail('lacks a bar or a beat', 'bar and beat are needed');
+  const bar = readBar(fields.bar, part);
+  const beat = fields.beat.number(0, 100);
+  const inBar = part.notes.filter((note) => note.bar === bar && !note.grace);
+  const there = inBar.filter((note) => Math.abs(note.beat - beat) < BEAT_TOLERANCE);
+  if (there.length === 0) {
+    const beats = [...new Set(inBar.map((note) => String(roundBeat(note.beat))))];
+    const has =
+      beats.length === 0 ? `no note begins in bar ${bar}` : `notes of bar ${bar} begin on ${beats.join(', ')}`;
+    fields.beat.fail(`is ${beat}`, has);
+  }
+  if (fields.pass === undefined) return there;
+  const pass = fields.pass.number(1, 1000);
+  const passed = there.filter((note) => note.pass === pass);
+  if (passed.length > 0) return passed;
+  return fields.pass.fail(
+    `is ${pass}`,
+    `bar ${bar} is played ${there.length === 1 ? 'once' : `${there.length} times`}`,
+  );
+}
+
+/**
+ * @param beat 1-based, fractional
+ * @returns the beat with at most two decimals, as a brief writes it
+ *
+ * Source: definition.
+ */
+export function roundBeat(beat: number): number {
+  return Math.round(beat * 100) / 100;
+}

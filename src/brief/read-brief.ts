@@ -1,0 +1,123 @@
+import { LineCounter, type Node, parseDocument } from 'yaml';
+import { InputError } from '../base/index.js';
+import type { Part } from '../score/index.js';
+import { atTempo } from './apply-brief.js';
+import { BriefNode } from './brief-node.js';
+import { defaultBrief } from './default-brief.js';
+import { readBar, readNotePlace } from './places.js';
+import { readTempo } from './read-tempo.js';
+import { readContrast, readCriteria, readFermata, readIntonation } from './read-thresholds.js';
+import type { Brief, BriefBreath, BriefWatch } from './types.js';
+
+const LARGEST_BRIEF = 64 * 1024;
+const MOST_DB = 40;
+const WAYS = ['as-written', 'all-slurred', 'under-tempo'] as const;
+const KINDS = ['full', 'quick'] as const;
+/** Faults whose usual words speak to programmers. */
+const SAID: Readonly<Record<string, string>> = {
+  MULTIPLE_DOCS: 'a second page begins here',
+  DUPLICATE_KEY: 'this field stands there twice',
+};
+const FIELDS = [
+  'title',
+  'tempo',
+  'played',
+  'breaths',
+  'watch',
+  'fermata',
+  'contrast',
+  'hairpin',
+  'intonation',
+  'criteria',
+] as const;
+
+/**
+ * Reads a teacher's brief. Every field may be left out; an empty page is a brief.
+ *
+ * @param text YAML 1.2, at most 64 KB, without references from one place to another
+ * @param part the part it is for
+ * @returns the brief with every field filled in
+ * @throws InputError `bad-brief`: the line, what stands there and what is allowed
+ *
+ * Source: YAML 1.2.2; the fields: definition.
+ */
+export function readBrief(text: string, part: Part): Brief {
+  if (text.length > LARGEST_BRIEF) {
+    throw new InputError('bad-brief', `the brief has ${text.length} letters; at most ${LARGEST_BRIEF} are read`);
+  }
+  const fields = openPage(text).fields(FIELDS);
+  const tempo =
+    fields.tempo === undefined ? defaultBrief(part).tempo : readTempo(fields.tempo, defaultBrief(part).tempo);
+  const standing = defaultBrief(atTempo(part, tempo));
+  const played = fields.played?.oneOf(WAYS) ?? standing.played;
+  const criteria = fields.criteria === undefined ? standing.criteria : readCriteria(fields.criteria, standing.criteria);
+  return {
+    title: fields.title?.text() ?? standing.title,
+    tempo,
+    played,
+    breaths: fields.breaths === undefined ? standing.breaths : readBreaths(fields.breaths, part),
+    watch: fields.watch === undefined ? standing.watch : fields.watch.list().map((item) => readWatch(item, part)),
+    fermata: fields.fermata === undefined ? standing.fermata : readFermata(fields.fermata, part, standing.fermata),
+    contrast:
+      fields.contrast === undefined ? standing.contrast : readContrast(fields.contrast, part, standing.contrast),
+    hairpin: { leastDb: fields.hairpin?.fields(['leastDb']).leastDb?.number(0, MOST_DB) ?? standing.hairpin.leastDb },
+    intonation:
+      fields.intonation === undefined ? standing.intonation : readIntonation(fields.intonation, standing.intonation),
+    criteria: judgedWhenPlayed(played, criteria),
+  };
+}
+
+/** Slurred for practice, articulation says nothing; below the tempo, tempo says nothing. */
+function judgedWhenPlayed(played: Brief['played'], criteria: Brief['criteria']): Brief['criteria'] {
+  if (played === 'all-slurred') return { ...criteria, articulation: { ...criteria.articulation, judged: false } };
+  if (played === 'under-tempo') return { ...criteria, tempo: { ...criteria.tempo, judged: false } };
+  return criteria;
+}
+
+function openPage(text: string): BriefNode {
+  const lines = new LineCounter();
+  const document = parsed(text, lines);
+  const fault = document.errors[0];
+  if (fault !== undefined) {
+    if (/call stack/i.test(fault.message)) throw tooDeep();
+    const said = (SAID[fault.code] ?? fault.message).replace(/\s+/g, ' ').replace(/\.$/, '');
+    const { line } = lines.linePos(fault.pos[0]);
+    throw new InputError('bad-brief', `line ${line}: this is no YAML: ${said}; fields are written as name: value`);
+  }
+  return new BriefNode(document.contents as Node | null, '', lines, document.contents?.range?.[0] ?? 0);
+}
+
+function parsed(text: string, lineCounter: LineCounter): ReturnType<typeof parseDocument> {
+  try {
+    return parseDocument(text, { lineCounter, prettyErrors: false, merge: false });
+  } catch (error) {
+    if (error instanceof RangeError) throw tooDeep();
+    throw error;
+  }
+}
+
+/** A page nested deeper than its reader can follow. */
+function tooDeep(): InputError {
+  return new InputError('bad-brief', 'the brief nests its fields too deep; three levels are needed');
+}
+
+function readBreaths(node: BriefNode, part: Part): BriefBreath[] {
+  const breaths = new Map<number, BriefBreath>();
+  for (const item of node.list()) {
+    const { after, kind } = item.fields(['after', 'kind']);
+    if (after === undefined) return item.fail('names no place', 'after is needed, with bar and beat');
+    const breath = kind?.oneOf(KINDS) ?? 'quick';
+    for (const { index, bar, beat, pass } of readNotePlace(after, part)) {
+      if (breaths.has(index)) item.fail('names a place twice', 'one breath a place is needed');
+      breaths.set(index, { index, bar, beat, pass, kind: breath });
+    }
+  }
+  return [...breaths.values()].sort((a, b) => a.index - b.index);
+}
+
+function readWatch(item: BriefNode, part: Part): BriefWatch {
+  const { bar, toBar, reason } = item.fields(['bar', 'toBar', 'reason']);
+  if (bar === undefined) return item.fail('names no bar', 'bar is needed');
+  const from = readBar(bar, part);
+  return { bar: from, toBar: toBar === undefined ? from : readBar(toBar, part), reason: reason?.text() ?? '' };
+}

@@ -1,0 +1,120 @@
+import type { Part } from '../score/index.js';
+import type { BriefNode } from './brief-node.js';
+import { CRITERIA } from './default-brief.js';
+import { readBar } from './places.js';
+import type { Brief, ContrastPlace, CriterionWish, FermataRange } from './types.js';
+
+const LEAST_TIMES = 0.5;
+const MOST_TIMES = 20;
+const MOST_DB = 40;
+const MOST_CENTS = 100;
+const MOST_POINTS = 1000;
+
+/**
+ * @param node `leastTimes`, `mostTimes` and a list `bars` of the same with a bar each
+ * @param part the part
+ * @param standing what holds otherwise
+ * @returns how long fermatas may last
+ * @throws InputError `bad-brief`
+ *
+ * Source: definition.
+ */
+export function readFermata(node: BriefNode, part: Part, standing: Brief['fermata']): Brief['fermata'] {
+  const fields = node.fields(['leastTimes', 'mostTimes', 'bars']);
+  const overall = readTimes(fields, standing);
+  const held = new Set(part.notes.filter((note) => note.fermata).map((note) => note.bar));
+  const bars = (fields.bars?.list() ?? []).map((item) => {
+    const own = item.fields(['bar', 'leastTimes', 'mostTimes']);
+    if (own.bar === undefined) return item.fail('names no bar', 'bar is needed');
+    const bar = readBar(own.bar, part);
+    if (!held.has(bar)) {
+      const where = held.size === 0 ? 'the part has no fermata' : `fermatas stand in bar ${[...held].join(', ')}`;
+      own.bar.fail(`is ${bar}, where no fermata stands`, where);
+    }
+    return { bar, ...readTimes(own, overall) };
+  });
+  return { ...overall, bars };
+}
+
+function readTimes(fields: { leastTimes?: BriefNode; mostTimes?: BriefNode }, standing: FermataRange): FermataRange {
+  const leastTimes = fields.leastTimes?.number(LEAST_TIMES, MOST_TIMES) ?? standing.leastTimes;
+  const mostTimes = fields.mostTimes?.number(LEAST_TIMES, MOST_TIMES) ?? standing.mostTimes;
+  if (leastTimes > mostTimes) {
+    fields.leastTimes?.fail(`is ${leastTimes}`, `at most mostTimes, ${mostTimes}, is needed`);
+    fields.mostTimes?.fail(`is ${mostTimes}`, `at least leastTimes, ${leastTimes}, is needed`);
+  }
+  return { leastTimes, mostTimes };
+}
+
+/**
+ * @param node `leastDb`, and a list `places`, each with a bar or with two marks
+ * @param part the part
+ * @param standing what holds otherwise
+ * @returns how large contrasts must be
+ * @throws InputError `bad-brief`
+ *
+ * Source: definition.
+ */
+export function readContrast(node: BriefNode, part: Part, standing: Brief['contrast']): Brief['contrast'] {
+  const fields = node.fields(['leastDb', 'places']);
+  const leastDb = fields.leastDb?.number(0, MOST_DB) ?? standing.leastDb;
+  const places = (fields.places?.list() ?? []).map((item): ContrastPlace => {
+    const own = item.fields(['bar', 'from', 'to', 'leastDb']);
+    if (own.leastDb === undefined) return item.fail('says no level', 'leastDb is needed');
+    const least = own.leastDb.number(0, MOST_DB);
+    if (own.bar !== undefined) {
+      (own.from ?? own.to)?.fail('stands beside a bar', 'give either bar, or from and to');
+      return { bar: readMarkedBar(own.bar, part), leastDb: least };
+    }
+    if (own.from === undefined || own.to === undefined) {
+      return item.fail('names no place', 'give either bar, or from and to');
+    }
+    const marks = [...new Set(part.dynamics.map(({ mark }) => mark))];
+    if (marks.length === 0) own.from.fail('names a mark', 'the part has no dynamic marks');
+    return { from: own.from.oneOf(marks), to: own.to.oneOf(marks), leastDb: least };
+  });
+  return { leastDb, places };
+}
+
+function readMarkedBar(node: BriefNode, part: Part): string {
+  const bar = readBar(node, part);
+  const marked = [...new Set(part.dynamics.map((mark) => mark.bar))];
+  if (marked.includes(bar)) return bar;
+  const where = marked.length === 0 ? 'the part has no dynamic marks' : `marks stand in bar ${marked.join(', ')}`;
+  return node.fail(`is ${bar}, where no dynamic mark stands`, where);
+}
+
+/**
+ * @param node `watchCents` and `fixCents`
+ * @param standing what holds otherwise
+ * @returns from where on a note is out of tune
+ * @throws InputError `bad-brief`
+ *
+ * Source: definition.
+ */
+export function readIntonation(node: BriefNode, standing: Brief['intonation']): Brief['intonation'] {
+  const fields = node.fields(['watchCents', 'fixCents']);
+  const watchCents = fields.watchCents?.number(1, MOST_CENTS) ?? standing.watchCents;
+  const fixCents = fields.fixCents?.number(1, MOST_CENTS) ?? Math.max(standing.fixCents, watchCents);
+  if (watchCents > fixCents) fields.fixCents?.fail(`is ${fixCents}`, `at least watchCents, ${watchCents}, is needed`);
+  return { watchCents, fixCents };
+}
+
+/**
+ * @param node each criterion with its points, or `off`
+ * @param standing what holds otherwise
+ * @returns what is judged, and what it is worth
+ * @throws InputError `bad-brief`
+ *
+ * Source: definition.
+ */
+export function readCriteria(node: BriefNode, standing: Brief['criteria']): Brief['criteria'] {
+  const fields = node.fields(CRITERIA);
+  const wishes = CRITERIA.map((name): [string, CriterionWish] => {
+    const wish = fields[name];
+    if (wish === undefined) return [name, standing[name]];
+    if (wish.is('off')) return [name, { judged: false, points: 0 }];
+    return [name, { judged: true, points: wish.number(0, MOST_POINTS, ', or off,') }];
+  });
+  return Object.fromEntries(wishes) as Brief['criteria'];
+}

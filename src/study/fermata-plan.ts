@@ -1,0 +1,36 @@
+import { type Brief, secondsBetween } from '../brief/index.js';
+import type { Part } from '../score/index.js';
+import { firstPasses } from './first-passes.js';
+import type { FermataPlan } from './types.js';
+
+/** About twice is usual, at the player's discretion. Source: reference texts. */
+const USUAL_TIMES = 2;
+/** A short note under a fermata stays modest. Source: common practice. */
+const SHORT_TIMES = 1.5;
+/** Up to this long a note is short, quarters. */
+const SHORT_QUARTERS = 1;
+
+/**
+ * @param part the part, with the tempo asked for
+ * @param brief the teacher's brief, which says how long fermatas may last
+ * @returns each fermata on a note with a length that suits it
+ *
+ * Source: as at the constants.
+ */
+export function fermataPlan(part: Part, brief: Brief): FermataPlan[] {
+  return firstPasses(part)
+    .filter((note) => note.fermata)
+    .map(({ bar, beat, onsetQuarters, durationQuarters }) => {
+      const { leastTimes, mostTimes } = brief.fermata.bars.find((own) => own.bar === bar) ?? brief.fermata;
+      const short = durationQuarters <= SHORT_QUARTERS;
+      const suggestedTimes = Math.min(mostTimes, Math.max(leastTimes, short ? SHORT_TIMES : USUAL_TIMES));
+      const writtenSeconds = secondsBetween(part.tempos, onsetQuarters, onsetQuarters + durationQuarters);
+      const suggestedSeconds = suggestedTimes * writtenSeconds;
+      const said = (seconds: number): string => `${Math.round(seconds * 10) / 10} s`;
+      const why = short ? 'The note is short, so keep the hold modest' : 'Count the written beats once more inside';
+      const words =
+        `Written it lasts ${said(writtenSeconds)}; hold it about ${said(suggestedSeconds)} (${suggestedTimes === 2 ? 'twice' : `${Math.round(suggestedTimes * 100) / 100} times`} its length). ` +
+        `${why}: never less than ${said(leastTimes * writtenSeconds)}, never more than ${said(mostTimes * writtenSeconds)}.`;
+      return { bar, beat, writtenSeconds, leastTimes, mostTimes, suggestedTimes, suggestedSeconds, words };
+    });
+}

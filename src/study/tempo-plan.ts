@@ -1,0 +1,56 @@
+import type { Brief } from '../brief/index.js';
+import type { Part } from '../score/index.js';
+import { beatName } from './names.js';
+import type { TempoPlan } from './types.js';
+
+/** Range around a tempo that had to be assumed. */
+const ASSUMED_SHARE = 0.1;
+
+/**
+ * @param part the part, with the tempo asked for
+ * @param brief the teacher's brief
+ * @returns the tempo, its range, and where it changes
+ *
+ * Source: definition.
+ */
+export function tempoPlan(part: Part, brief: Brief): TempoPlan {
+  const first = part.tempos[0]?.quarterBpm ?? 96;
+  const jumps = part.tempos.slice(1).map(({ atQuarters, quarterBpm }) => ({
+    atQuarters,
+    words: `from here ${Math.round(quarterBpm)} quarter notes a minute`,
+  }));
+  const bends = part.tempoBends.map(({ kind, startQuarters, endQuarters }) => {
+    const end = placeAt(part, endQuarters);
+    const until = end === null ? 'to the end' : `until bar ${end.bar}, beat ${beatName(end.beat)}`;
+    return { atQuarters: startQuarters, words: `getting ${kind}, ${until}` };
+  });
+  const changes = [...jumps, ...bends]
+    .sort((a, b) => a.atQuarters - b.atQuarters)
+    .flatMap(({ atQuarters, words }) => {
+      const place = placeAt(part, atQuarters);
+      return place === null ? [] : [{ ...place, words }];
+    });
+  const seen = new Set<string>();
+  return {
+    quarterBpm: first,
+    marked: brief.tempo !== null,
+    lowestQuarterBpm: brief.tempo?.lowestQuarterBpm ?? Math.round(first * (1 - ASSUMED_SHARE)),
+    highestQuarterBpm: brief.tempo?.highestQuarterBpm ?? Math.round(first * (1 + ASSUMED_SHARE)),
+    changes: changes.filter(({ bar, beat, words }) => {
+      const key = `${bar} ${beat} ${words}`;
+      return !seen.has(key) && seen.add(key);
+    }),
+  };
+}
+
+/** Bar and beat at a score time, null at or after the end. */
+function placeAt(part: Part, quarters: number): { bar: string; beat: number } | null {
+  const inBar = part.bars.find(
+    ({ startQuarters, lengthQuarters }) =>
+      quarters >= startQuarters - 1e-6 && quarters < startQuarters + lengthQuarters - 1e-6,
+  );
+  if (inBar === undefined) return null;
+  const missing = inBar.beats - (inBar.lengthQuarters * inBar.beatType) / 4;
+  const pickUp = inBar.barIndex === 0 && missing > 0 ? missing : 0;
+  return { bar: inBar.bar, beat: ((quarters - inBar.startQuarters) * inBar.beatType) / 4 + 1 + pickUp };
+}
