@@ -7,6 +7,8 @@ const STRONG = 0.5;
 const ATTACK_SECONDS = 0.03;
 const ATTACK_SHARE = 0.25;
 const INSIDE_MARGIN_SECONDS = 0.05;
+const INSIDE_SECONDS = 0.08;
+const OTHERWISE_SHARE = 0.35;
 
 interface Step {
   readonly note: number;
@@ -93,7 +95,7 @@ class PieceSearch {
       }
     }
     if (n <= MOST_MISSED) {
-      const value = onset + missedPrice(n);
+      const value = onset + missedPrice(n) + this.unexplainedCost(n, b);
       if (value < cost) [cost, previous] = [value, null];
     }
     return Number.isFinite(cost) ? { note: n, boundary: b, added: false, previous, cost } : null;
@@ -214,10 +216,27 @@ class PieceSearch {
       if (frame - boundaries.frame[from]! < margin || boundaries.frame[to]! - frame < margin) continue;
       const attack = boundaries.attack[b]!;
       if (attack <= STRONG) continue;
-      if (boundaries.pitchChange[b]! > STRONG) other += PRICE.insideNote * attack;
+      if (this.soundsOtherwise(n, frame, to)) other += PRICE.insideNote * attack;
       else retongued += PRICE.retongued * attack;
     }
     return Math.min(PRICE.mostInside, other + Math.min(PRICE.mostRetongued, retongued));
+  }
+
+  /** Whether something else than note n is heard right after a moment inside it. */
+  private soundsOtherwise(n: number, frame: number, to: number): boolean {
+    const { boundaries, evidence, hopSeconds, notes, offsetSemitones } = this.input;
+    const until = Math.min(boundaries.frame[to]!, frame + Math.round(INSIDE_SECONDS / hopSeconds));
+    if (evidence.voicedSeconds(frame, until) < LEAST_VOICED_SECONDS) return false;
+    return evidence.share(notes[n]!.soundingMidi + offsetSemitones, frame, until) < OTHERWISE_SHARE;
+  }
+
+  /** Price of sound before the first note found that would have to be those passed over. */
+  private unexplainedCost(n: number, b: number): number {
+    if (n === 0) return 0;
+    const { boundaries, evidence, hopSeconds, notes, pace, startSeconds } = this.input;
+    const before = evidence.voicedSeconds(Math.round(startSeconds / hopSeconds), boundaries.frame[b]!);
+    const passedOver = (notes[n]!.onsetQuarters - notes[0]!.onsetQuarters) * pace[0]!;
+    return PRICE.unexplainedNote * n * Math.min(1, before / Math.max(0.05, passedOver));
   }
 
   private onsetCost(n: number, b: number): number {

@@ -6,6 +6,7 @@ export const PRICE = {
   otherPitch: 1.5,
   unheard: 2.5,
   missed: 2.3,
+  unexplainedNote: 1.5,
   added: 2.2,
   grace: 0.4,
   onset: 1.6,
@@ -17,13 +18,14 @@ export const PRICE = {
   slurredRepeat: 1,
   pause: 1.2,
   pauseSecond: 0.3,
+  rushed: 2.5,
   bendDuration: 3,
   mostDuration: 15,
 } as const;
 /** Notes that may be passed over at once, at most; after the first few each costs less, as in a skipped bar. */
 export const MOST_MISSED = 12;
 const SINGLY_MISSED = 2;
-const ALSO_MISSED_PRICE = 1.5;
+const ALSO_MISSED_PRICE = 2;
 
 /**
  * @param count notes passed over at once
@@ -47,12 +49,16 @@ export function durationCost(seconds: number, expected: number, note: PartNote):
   const longer = seconds > expected;
   const free = note.fermata ? 2 : note.breathAfter !== null ? 0.6 : 0.3;
   const width = 0.03 + (longer ? free : 0.3) * expected;
-  const off = Math.abs(seconds - expected) / width;
+  const rushed = Math.max(0, 1 - seconds / (RUSHED_SHARE * expected)) * PRICE.rushed;
+  const off = rushed + Math.abs(seconds - expected) / width;
   return Math.min(
     PRICE.mostDuration,
     off < PRICE.bendDuration ? off : PRICE.bendDuration + 0.6 * (off - PRICE.bendDuration),
   );
 }
+
+/** Nobody plays a note in less than this share of its time without meaning to. */
+const RUSHED_SHARE = 0.5;
 
 /** Rounding of frames at both ends of a pause. */
 const PAUSE_MARGIN_SECONDS = 0.06;

@@ -3,6 +3,9 @@ import type { JudgeInput } from '../judge-input.js';
 import { placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
+/** A note that seems to have less of its time than this was more likely misheard than rushed. */
+const LEAST_BELIEVED = 0.4;
+
 /**
  * Entries after rests, and groups of equal notes.
  *
@@ -47,7 +50,8 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const doubt = (Math.SQRT2 * onsetError.value) / group.seconds;
   if (off - doubt <= groupWatch.value) return [];
   const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
-  const sure = off - doubt > groupFix.value && indexes.every((i) => isSure(input, i));
+  const believable = group.shares.every((share, k) => share > LEAST_BELIEVED * group.written[k]!);
+  const sure = believable && off - doubt > groupFix.value && indexes.every((i) => isSure(input, i));
   const note = input.part.notes[group.index]!;
   const measured = { value: 100 * off, unit: '%', expected: 'the shares as written' };
   const facts = {
