@@ -46,6 +46,7 @@ export interface Facts {
   dragging: { readonly percent: number };
   'slur-broken': { readonly milliseconds: number };
   'staccato-long': { readonly percent: number; readonly usual: number | null };
+  'accent-weak': { readonly db: number };
   'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
   'breath-late': { readonly seconds: number };
   'tuning-off': { readonly cents: number };

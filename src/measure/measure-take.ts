@@ -1,4 +1,5 @@
 import type { MeasureContext } from './context.js';
+import { measureAccents } from './measures/accents.js';
 import { measureContrasts } from './measures/contrasts.js';
 import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
@@ -36,5 +37,6 @@ export function measureTake(context: MeasureContext): Measurements {
     transitions: measureTransitions(context),
     groups: measureGroups(context),
     entries: measureEntries(context),
+    accents: measureAccents(withNotes),
   };
 }

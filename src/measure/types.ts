@@ -141,6 +141,17 @@ export interface EntryMeasure {
   readonly secondsAQuarter: number;
 }
 
+/** How far one accented note stands out. */
+export interface AccentMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** attack over the unaccented notes around it */
+  readonly overDb: number;
+  /** how far those differ among themselves: distance of their quartiles */
+  readonly spreadDb: number;
+}
+
 /** Everything measured in one take. Numbers with units, no adjectives. */
 export interface Measurements {
   readonly recording: RecordingMeasure;
@@ -154,4 +165,5 @@ export interface Measurements {
   readonly transitions: readonly TransitionMeasure[];
   readonly groups: readonly GroupMeasure[];
   readonly entries: readonly EntryMeasure[];
+  readonly accents: readonly AccentMeasure[];
 }

@@ -207,6 +207,7 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
     transitions: [],
     groups: [],
     entries: [],
+    accents: [],
   };
 }
 

@@ -61,6 +61,7 @@ const FACTS: { readonly [K in keyof Facts]: fc.Arbitrary<Facts[K]> } = {
   dragging: fc.record({ percent: number(7, 60) }),
   'slur-broken': fc.record({ milliseconds: number(28, 220) }),
   'staccato-long': fc.record({ percent: number(72, 100), usual: fc.option(number(20, 72)) }),
+  'accent-weak': fc.record({ db: number(-9, 0.5) }),
   'breath-unmarked': fc.record({ seconds: number(0.22, 2), inSlur: fc.boolean() }),
   'breath-late': fc.record({ seconds: number(0.35, 0.8) }),
   'tuning-off': fc.record({ cents: number(-90, 90).filter((cents) => Math.abs(cents) > 15) }),

@@ -9,22 +9,36 @@ const LEAST_OTHERS = 3;
 const MOST_OTHERS = 0.8;
 
 /**
- * Slurs that break and staccato notes that are held.
+ * Slurs that break, staccato notes that are held, accents that do not stand out.
  *
  * @param input one take
  * @returns observations
  *
- * Source: standards slurGap, staccatoMost. A gap as long as a breath inside a slur is the breath's.
+ * Source: standards slurGapWatch, slurGapFix, staccatoWatch, staccatoFix, accentWatch. A gap as long as a breath inside a slur is the breath's.
  */
 export function judgeArticulation(input: JudgeInput): Observation[] {
   const transitions = input.measurements.transitions.filter((t) => bothAsWritten(input, t));
   return [
+    ...judgeAccents(input),
     ...transitions.flatMap((t) => judgeSlur(input, t)),
     ...judgeStaccatos(
       input,
       transitions.filter((t) => isPlainStaccato(input, t)),
     ),
   ];
+}
+
+/** An accent is only ever watched: much of it is colour, which the level does not show. */
+function judgeAccents(input: JudgeInput): Observation[] {
+  const { accentWatch, accentSpread } = input.standards;
+  return input.measurements.accents.flatMap((a): Observation[] => {
+    if (a.overDb >= accentWatch.value || a.spreadDb > accentSpread.value) return [];
+    if (input.measurements.recording.levelRiding || input.alignment.notes[a.index]?.status !== 'as-written') return [];
+    const note = input.part.notes[a.index]!;
+    const measured = { value: a.overDb, unit: 'dB', expected: 'plainly louder than the notes around it' };
+    const place = { ...placeOf(input, note), measured, facts: { db: a.overDb } };
+    return [{ kind: 'accent-weak', criterion: 'articulation', weight: 'watch', size: 0.5, ...place }];
+  });
 }
 
 function bothAsWritten(input: JudgeInput, transition: TransitionMeasure): boolean {

@@ -81,6 +81,12 @@ export const STANDARDS = {
   },
   staccatoFix: { value: 0.82, unit: 'share', source: 'as staccatoWatch, plus the measuring error of an offset' },
   staccatoSeconds: { value: 0.15, unit: 's', source: 'working value: shorter notes leave the release no room' },
+  accentWatch: {
+    value: 0.5,
+    unit: 'dB',
+    source: 'an accent is about 4 dB (Povel & Okkerman 1981); 1 dB is just noticeable (Slade et al. 2022)',
+  },
+  accentSpread: { value: 4, unit: 'dB', source: 'working value: among notes this uneven an accent cannot be told' },
   breathGap: { value: 0.22, unit: 's', source: 'a quick breath takes 0.2 to 0.5 s (from memory)' },
   breathLate: { value: 0.35, unit: 's', source: 'working value, common practice' },
   hesitation: { value: 0.8, unit: 's', source: 'working value, common practice: more than a breath' },

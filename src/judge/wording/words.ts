@@ -135,6 +135,11 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     text: `This staccato note is held for ${whole(f.percent)} percent of its time${f.usual === null ? '' : `; your others take ${whole(f.usual)}`}.`,
     practice: 'Stop the note early and leave silence. Play four of them in a row on one pitch and listen to the gaps.',
   }),
+  'accent-weak': (f) => ({
+    text: `The accent does not stand out: ${f.db < 0 ? 'it is softer than the notes around it' : 'it is as loud as the notes around it'}.`,
+    practice:
+      'Start the note with faster air and a clear tongue, then relax at once. Leave the notes around it as they are.',
+  }),
   'breath-unmarked': (f) => ({
     text: f.inSlur
       ? 'There is a breath inside the slur after this note.'
