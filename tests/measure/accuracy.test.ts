@@ -121,6 +121,6 @@ it('has a row for each condition', () => {
   const heads = Object.keys(rows[0]!);
   const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
   const table = [line(heads), line(heads.map(() => '---')), ...rows.map((r) => line(Object.values(r)))].join('\n');
-  if (process.env['ACCURACY']) console.log(table);
+  if (process.env.ACCURACY) console.log(table);
   expect(table.split('\n')).toHaveLength(Object.keys(CONDITIONS).length + 2);
 });
