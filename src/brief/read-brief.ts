@@ -119,5 +119,8 @@ function readWatch(item: BriefNode, part: Part): BriefWatch {
   const { bar, toBar, reason } = item.fields(['bar', 'toBar', 'reason']);
   if (bar === undefined) return item.fail('names no bar', 'bar is needed');
   const from = readBar(bar, part);
-  return { bar: from, toBar: toBar === undefined ? from : readBar(toBar, part), reason: reason?.text() ?? '' };
+  const to = toBar === undefined ? from : readBar(toBar, part);
+  const order = (name: string) => part.bars.findIndex((b) => b.bar === name);
+  if (order(to) < order(from)) toBar?.fail(`is ${to}, before bar ${from}`, `a bar from ${from} on is needed`);
+  return { bar: from, toBar: to, reason: reason?.text() ?? '' };
 }

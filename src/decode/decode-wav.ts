@@ -38,10 +38,14 @@ function countFrames(chunks: WavChunks, format: WavFormat): number {
   return frames;
 }
 
+function breaksOff(chunks: WavChunks): boolean {
+  return !chunks.openEnded && chunks.announcedDataBytes !== null;
+}
+
 function lengthCautions(chunks: WavChunks, format: WavFormat, frames: number): string[] {
   if (chunks.openEnded)
     return ['the recorder did not write the length of the recording; it was read to the end of the file'];
-  if (chunks.announcedDataBytes === null) return [];
+  if (!breaksOff(chunks) || chunks.announcedDataBytes === null) return [];
   const bytesPerSecond = format.sampleBytes * format.channels * format.sampleRateHz;
   const announced = (chunks.announcedDataBytes / bytesPerSecond).toFixed(1);
   return [
@@ -72,6 +76,7 @@ export function decodeWav(bytes: Uint8Array): Take {
     samples: mix.samples,
     sampleRateHz: format.sampleRateHz,
     channels: format.channels,
+    ...(breaksOff(chunks) ? { breaksOff: true } : {}),
     cautions: [...lengthCautions(chunks, format, frames), ...mix.cautions],
   };
 }

@@ -29,7 +29,7 @@ export function criterionLines(input: JudgeInput, findings: readonly Finding[]):
   return CRITERIA.map((criterion) => ({
     criterion,
     fix: findings.filter((f) => f.criterion === criterion && f.weight === 'fix').length,
-    watch: findings.filter((f) => f.criterion === criterion && f.weight === 'watch').length,
+    watch: findings.filter((f) => f.criterion === criterion && f.weight === 'watch' && f.ledByBar === undefined).length,
     summary: leftOut(input, criterion) ?? SUMMARIES[criterion](input),
   }));
 }

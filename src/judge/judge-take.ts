@@ -17,7 +17,7 @@ import { shareCauses } from './share-causes.js';
 import { STANDARDS } from './standards/standards.js';
 import { standardsFor } from './standards/standards-for.js';
 import type { Finding, Judgement, Weight } from './types.js';
-import { alsoIn, WORDS, type Words } from './wording/words.js';
+import { alsoIn, perhapsIn, WORDS, type Words } from './wording/words.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -53,11 +53,19 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
   if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, []) };
   const observations = shareCauses(JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse));
   let fixes = 0;
-  const findings = observations.map(({ observation: o, alsoInBars }): Finding => {
+  const findings = observations.map(({ observation: o, alsoInBars, perhapsInBars, ledByBar }): Finding => {
     const words = wordsFor(o);
+    const led = ledByBar === undefined ? {} : { ledByBar };
     const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
     const { facts: _facts, size: _size, ...place } = o;
-    return { ...place, ...misreadingOf(o), weight, ...words, text: words.text + alsoIn(alsoInBars) };
+    return {
+      ...place,
+      ...misreadingOf(o),
+      weight,
+      ...words,
+      text: words.text + alsoIn(alsoInBars) + perhapsIn(perhapsInBars),
+      ...led,
+    };
   });
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
   return { findings: sorted, criteria: criterionLines(full, sorted) };

@@ -12,7 +12,7 @@ export interface Facts {
   'wrong-note': { readonly written: string; readonly played: string; readonly octave: 'higher' | 'lower' | null };
   'missed-note': { readonly written: string; readonly sure: boolean };
   'added-note': { readonly played: string; readonly after: string | null };
-  'skipped-bars': { readonly toBar: string; readonly atEnd: boolean };
+  'skipped-bars': { readonly toBar: string; readonly atEnd: boolean; readonly fileEnds: boolean };
   restart: { readonly stoppedAtBar: string };
   /** byRegister: the change is there, but it is the instrument's own; `db` is what the player adds to it */
   'weak-contrast': {
@@ -38,14 +38,15 @@ export interface Facts {
   'uneven-group': {
     readonly notes: number;
     readonly tuplet: boolean;
-    readonly longest: number;
-    readonly shortest: number;
+    readonly which: number;
+    readonly share: number;
+    readonly written: number;
   };
   hesitation: { readonly seconds: number };
   rushing: { readonly percent: number };
   dragging: { readonly percent: number };
   'slur-broken': { readonly milliseconds: number };
-  'staccato-long': { readonly percent: number; readonly usual: number | null };
+  'staccato-long': { readonly percent: number; readonly usual: number | null; readonly all: boolean };
   'accent-weak': { readonly db: number };
   'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
   'breath-late': { readonly seconds: number };

@@ -61,6 +61,8 @@ export interface Finding {
   /** seconds from the first sample */
   readonly onset?: number;
   readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
+  /** bar of another finding of this kind that speaks for this one too, so that pages need not repeat it */
+  readonly ledByBar?: string;
   /** one or two plain sentences to the player */
   readonly text: string;
   /** one plain sentence on how to practise it; empty for praise */

@@ -7,6 +7,8 @@ export interface RecordingMeasure {
   readonly clippedShare: number;
   readonly signalToNoiseDb: MaybeNumber;
   readonly levelRiding: boolean;
+  /** the file holds less than it should: what is missing at the end is not the player's fault */
+  readonly breaksOff: boolean;
   /** plain-word cautions for the reader, usually none */
   readonly cautions: readonly string[];
 }

@@ -162,7 +162,14 @@ function alignedNote(note: PartNote): AlignedNote {
 
 function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
   return {
-    recording: { peakDbfs: -4.312, clippedShare: 0, signalToNoiseDb: 46.28, levelRiding: false, cautions },
+    recording: {
+      peakDbfs: -4.312,
+      clippedShare: 0,
+      signalToNoiseDb: 46.28,
+      levelRiding: false,
+      breaksOff: false,
+      cautions,
+    },
     tuning: { centsFromA440: 4.26, a4Hz: 441.084 },
     tempo: {
       markedQuarterBpm: 96,

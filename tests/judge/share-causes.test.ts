@@ -11,7 +11,7 @@ const group = (bar: string, index: number, weight: 'fix' | 'watch' = 'fix'): Obs
   bar,
   pass: 1,
   index,
-  facts: { notes: 3, tuplet: true, longest: 0, shortest: 2 },
+  facts: { notes: 3, tuplet: true, which: 0, share: 0.46, written: 1 / 3 },
 });
 
 const wrong = (bar: string, index: number): Observation => ({

@@ -18,13 +18,12 @@ const MOST_OTHERS = 0.8;
  */
 export function judgeArticulation(input: JudgeInput): Observation[] {
   const transitions = input.measurements.transitions.filter((t) => bothAsWritten(input, t));
+  const staccatos = transitions.filter((t) => isPlainStaccato(input, t));
   return [
     ...judgeAccents(input),
     ...transitions.flatMap((t) => judgeSlur(input, t)),
-    ...judgeStaccatos(
-      input,
-      transitions.filter((t) => isPlainStaccato(input, t)),
-    ),
+    ...allHeld(input, staccatos),
+    ...judgeStaccatos(input, staccatos),
   ];
 }
 
@@ -69,6 +68,17 @@ function isPlainStaccato(input: JudgeInput, transition: TransitionMeasure): bool
   return short && !note.slurredToNext && !note.fermata && next.restBeforeQuarters === 0 && note.breathAfter === null;
 }
 
+/** When nearly every dot is held it is a habit, or the room: one thing to listen to, not many. */
+function allHeld(input: JudgeInput, staccatos: readonly TransitionMeasure[]): Observation[] {
+  const usual = median(staccatos.map((t) => t.soundedShare));
+  if (staccatos.length <= LEAST_OTHERS || usual <= input.standards.staccatoWatch.value) return [];
+  const note = input.part.notes[staccatos[0]!.index]!;
+  const measured = { value: 100 * usual, unit: '%', expected: 'about half' };
+  const facts = { percent: 100 * usual, usual: null, all: true };
+  const place = { ...placeOf(input, note), measured, facts };
+  return [{ kind: 'staccato-long', criterion: 'articulation', weight: 'watch', size: usual, ...place }];
+}
+
 function judgeStaccatos(input: JudgeInput, staccatos: readonly TransitionMeasure[]): Observation[] {
   const { staccatoWatch, staccatoFix, staccatoSeconds } = input.standards;
   return staccatos.flatMap((t): Observation[] => {
@@ -80,7 +90,7 @@ function judgeStaccatos(input: JudgeInput, staccatos: readonly TransitionMeasure
       share > staccatoFix.value && others.length >= LEAST_OTHERS && quantile(others, MOST_OTHERS) < staccatoWatch.value;
     const note = input.part.notes[t.index]!;
     const measured = { value: 100 * share, unit: '%', expected: 'about half' };
-    const facts = { percent: 100 * share, usual: usual === null ? null : 100 * usual };
+    const facts = { percent: 100 * share, usual: usual === null ? null : 100 * usual, all: false };
     const place = { ...placeOf(input, note), measured, facts };
     return sure || usual === null || usual < staccatoWatch.value
       ? [

@@ -25,18 +25,21 @@ export function judgeContinuity(input: JudgeInput): Observation[] {
       facts: { stoppedAtBar: stopped.bar },
     };
   });
-  const skips = alignment.skips.map((s): Observation => {
+  // what was left unclear by an attempt that was given up was not jumped over
+  const plain = alignment.skips.filter((s) => !alignment.restarts.some((r) => r.resumedAtIndex === s.toIndex + 1));
+  const skips = plain.map((s): Observation => {
     const first = part.notes[s.fromIndex]!;
     const last = part.notes[s.toIndex]!;
     const atEnd = s.toIndex === part.notes.length - 1;
+    const missing = atEnd && input.measurements.recording.breaksOff;
     const place = { ...placeOf(input, first), toBar: last.bar, toIndex: s.toIndex, onset: s.onsetSeconds };
     return {
       kind: 'skipped-bars',
       criterion: 'continuity',
-      weight: 'fix',
+      weight: missing ? 'watch' : 'fix',
       size: 2.5,
       ...place,
-      facts: { toBar: last.bar, atEnd },
+      facts: { toBar: last.bar, atEnd, fileEnds: missing },
     };
   });
   return [...restarts, ...skips];

@@ -38,7 +38,7 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
   const measured = {
     value: contrast.differenceDb,
     unit: 'dB',
-    expected: `${direction > 0 ? 'at least' : 'at most'} ${direction * least}`,
+    expected: direction > 0 ? `at least ${least}` : `at most −${least}`,
   };
   const place = {
     criterion: 'dynamics',
@@ -48,7 +48,7 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
     measured,
   } as const;
   const marks = { from: contrast.from, to: contrast.to };
-  if (both < -input.standards.contrastReversed.value)
+  if (raw < -input.standards.contrastReversed.value && adjusted < least)
     return [{ kind: 'reversed-contrast', ...place, facts: { ...marks, db: raw } }];
   const byRegister = raw >= least;
   return [{ kind: 'weak-contrast', ...place, facts: { ...marks, db: byRegister ? adjusted : raw, least, byRegister } }];
@@ -68,7 +68,7 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
   const measured = {
     value: hairpin.riseDb,
     unit: 'dB',
-    expected: `${direction > 0 ? 'at least' : 'at most'} ${direction * least}`,
+    expected: direction > 0 ? `at least ${least}` : `at most −${least}`,
   };
   const place = {
     criterion: 'dynamics',
@@ -80,8 +80,8 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
     measured,
   } as const;
   const { kind } = hairpin;
-  if (rise < -input.standards.contrastReversed.value && rise + error < 0)
-    return [{ kind: 'reversed-hairpin', ...place, facts: { kind, db: rise } }];
+  if (raw < -input.standards.contrastReversed.value && adjusted < least)
+    return [{ kind: 'reversed-hairpin', ...place, facts: { kind, db: raw } }];
   const byRegister = raw >= least;
   return [{ kind: 'weak-hairpin', ...place, facts: { kind, db: byRegister ? adjusted : raw, least, byRegister } }];
 }

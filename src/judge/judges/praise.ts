@@ -32,22 +32,23 @@ export function judgePraise(input: JudgeInput): Observation[] {
   return grounds.filter((o) => o !== null).slice(0, MOST_PRAISE);
 }
 
-function praise(input: JudgeInput, index: number, criterion: Observation['criterion'], about: Praise): Observation {
-  return {
-    kind: 'went-well',
-    criterion,
-    weight: 'well',
-    size: 1,
-    ...placeOf(input, input.part.notes[index]!),
-    facts: { about },
-  };
+/** Praise at a note, or, without one, for the take as a whole: then it has a bar, where the take begins, but no beat. */
+function praise(
+  input: JudgeInput,
+  index: number | null,
+  criterion: Observation['criterion'],
+  about: Praise,
+): Observation {
+  const first = input.part.notes[0]!;
+  const place = index === null ? { bar: first.bar, pass: first.pass } : placeOf(input, input.part.notes[index]!);
+  return { kind: 'went-well', criterion, weight: 'well', size: 1, ...place, facts: { about } };
 }
 
 function accidentals(input: JudgeInput): Observation | null {
   const traps = input.part.notes.filter((n) => n.misreadings.some((m) => m.kind !== 'key-signature-forgotten'));
   const right = traps.every((n) => input.alignment.notes[n.index]!.status === 'as-written');
   if (traps.length < LEAST_TRAPS || !right) return null;
-  return praise(input, traps[0]!.index, 'notes', { what: 'accidentals', count: traps.length });
+  return praise(input, null, 'notes', { what: 'accidentals', count: traps.length });
 }
 
 function contrast(input: JudgeInput): Observation | null {
@@ -82,26 +83,33 @@ function steadyTempo(input: JudgeInput): Observation | null {
   const off = tempo.bars.map((b) => Math.abs(b.quarterBpm / tempo.playedQuarterBpm - 1));
   const usual = quantile(off, 0.9);
   if (usual > input.standards.tempoSteady.value) return null;
-  return praise(input, 0, 'tempo', { what: 'steady-tempo', quarterBpm: tempo.playedQuarterBpm, percent: 100 * usual });
+  return praise(input, null, 'tempo', {
+    what: 'steady-tempo',
+    quarterBpm: tempo.playedQuarterBpm,
+    percent: 100 * usual,
+  });
 }
 
 function fermatas(input: JudgeInput): Observation | null {
   const { fermataLeast, fermataMost } = input.standards;
   const ratios = input.measurements.fermatas.map((f) => f.ratio).filter(isMeasured<number>);
   if (ratios.length === 0 || !ratios.every((r) => r >= fermataLeast.value && r <= fermataMost.value)) return null;
-  return praise(input, input.measurements.fermatas[0]!.index, 'rhythm', { what: 'fermatas', count: ratios.length });
+  return praise(input, ratios.length === 1 ? input.measurements.fermatas[0]!.index : null, 'rhythm', {
+    what: 'fermatas',
+    count: ratios.length,
+  });
 }
 
 function intonation(input: JudgeInput): Observation | null {
   const cents = input.measurements.notes.map((n) => n.centsFromOwnTuning).filter(isMeasured<number>);
   const share = cents.filter((c) => Math.abs(c) <= input.standards.inTune.value).length / Math.max(1, cents.length);
   if (cents.length < LEAST_BARS || share < IN_TUNE_SHARE) return null;
-  return praise(input, 0, 'intonation', { what: 'intonation', share, cents: input.standards.inTune.value });
+  return praise(input, null, 'intonation', { what: 'intonation', share, cents: input.standards.inTune.value });
 }
 
 function notes(input: JudgeInput): Observation | null {
   const played = input.alignment.notes.filter((n) => input.part.notes[n.index]!.grace === false);
   const right = played.filter((n) => n.status === 'as-written').length;
   if (right / Math.max(1, played.length) < MOST_NOTES_RIGHT) return null;
-  return praise(input, 0, 'notes', { what: 'notes', right, of: played.length });
+  return praise(input, null, 'notes', { what: 'notes', right, of: played.length });
 }

@@ -46,19 +46,25 @@ function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
 function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const { groupWatch, groupFix, onsetError } = input.standards;
   const away = group.shares.map((share, k) => share - group.written[k]!);
-  const off = Math.max(...away.map(Math.abs));
+  const which = away.findIndex((a) => Math.abs(a) === Math.max(...away.map(Math.abs)));
+  const off = Math.abs(away[which]!);
   const doubt = (Math.SQRT2 * onsetError.value) / group.seconds;
   if (off - doubt <= groupWatch.value) return [];
   const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
   const believable = group.shares.every((share, k) => share > LEAST_BELIEVED * group.written[k]!);
   const sure = believable && off - doubt > groupFix.value && indexes.every((i) => isSure(input, i));
   const note = input.part.notes[group.index]!;
-  const measured = { value: 100 * off, unit: '%', expected: 'the shares as written' };
+  const measured = {
+    value: 100 * group.shares[which]!,
+    unit: '%',
+    expected: `${Math.round(100 * group.written[which]!)} %`,
+  };
   const facts = {
     notes: group.shares.length,
     tuplet: group.tuplet,
-    longest: away.indexOf(Math.max(...away)),
-    shortest: away.indexOf(Math.min(...away)),
+    which,
+    share: group.shares[which]!,
+    written: group.written[which]!,
   };
   const place = { ...placeOf(input, note), toIndex: group.toIndex, measured, facts };
   return [{ kind: 'uneven-group', criterion: 'rhythm', weight: sure ? 'fix' : 'watch', size: 0.5 + 4 * off, ...place }];

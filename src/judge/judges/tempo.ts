@@ -1,10 +1,11 @@
-import { isMeasured, median } from '../../base/index.js';
+import { fitHuberLine, isMeasured, median } from '../../base/index.js';
 import type { BarTempo } from '../../measure/index.js';
 import type { JudgeInput } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /** One bar alone is no drift. */
 const LEAST_DRIFT_BARS = 3;
+const LEAST_BARS_FOR_SLOPE = 8;
 
 /**
  * @param input one take
@@ -13,7 +14,27 @@ const LEAST_DRIFT_BARS = 3;
  * Source: standards tempoWatch and drift.
  */
 export function judgeTempo(input: JudgeInput): Observation[] {
-  return [...wholeTake(input), ...drifts(input)];
+  const stretches = drifts(input);
+  return [...wholeTake(input), ...(stretches.length > 0 ? stretches : steadyDrift(input))];
+}
+
+/** A tempo that climbs or sinks all through the take, too evenly for any stretch to stand out. */
+function steadyDrift(input: JudgeInput): Observation[] {
+  const { tempo } = input.measurements;
+  if (!isMeasured(tempo) || tempo.bars.length < LEAST_BARS_FOR_SLOPE) return [];
+  const bars = tempo.bars.map((_, k) => k);
+  const line = fitHuberLine(
+    bars,
+    tempo.bars.map((b) => b.quarterBpm),
+  );
+  const change = (line.slope * (bars.length - 1)) / tempo.playedQuarterBpm;
+  const error = (2 * line.slopeError * (bars.length - 1)) / tempo.playedQuarterBpm;
+  if (Math.abs(change) - error <= input.standards.drift.value) return [];
+  const place = { bar: tempo.bars[0]!.bar, toBar: tempo.bars.at(-1)!.bar, pass: tempo.bars[0]!.pass };
+  const measured = { value: 100 * change, unit: '%', expected: 'the same tempo from beginning to end' };
+  const facts = { percent: Math.abs(100 * change) };
+  const kind = change > 0 ? 'rushing' : 'dragging';
+  return [{ kind, criterion: 'tempo', weight: 'watch', size: 5 * Math.abs(change), ...place, measured, facts }];
 }
 
 /** Stretches of several bars that run ahead or sink, one observation a stretch. */

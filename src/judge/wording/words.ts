@@ -61,10 +61,14 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: 'Play this spot slowly and move all fingers at the same moment.',
   }),
   'skipped-bars': (f) => ({
-    text: f.atEnd
-      ? 'The music stops here: what follows was not played.'
-      : `The music jumps ahead here, over what is written up to bar ${f.toBar}.`,
-    practice: 'Mark the place with a bracket. Start two bars earlier and play through it without stopping.',
+    text: f.fileEnds
+      ? 'The recording breaks off here. What follows cannot be judged.'
+      : f.atEnd
+        ? 'The music stops here: what follows was not played.'
+        : `The music jumps ahead here, over what is written up to bar ${f.toBar}.`,
+    practice: f.fileEnds
+      ? 'Save the recording again, or record the take anew.'
+      : 'Mark the place with a bracket. Start two bars earlier and play through it without stopping.',
   }),
   restart: (f) => ({
     text: `You stopped in bar ${f.stoppedAtBar} and began again here. What you played the second time is what counts in this report.`,
@@ -110,7 +114,7 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: `Give the rest its full length: say ${counting(f.restQuarters)} aloud through it, then play.`,
   }),
   'uneven-group': (f) => ({
-    text: `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.longest] ?? 'last'} is too long, the ${ORDINALS[f.shortest] ?? 'last'} too short.`,
+    text: `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.which] ?? 'last'} takes ${whole(100 * f.share)} percent of the time instead of ${whole(100 * f.written)}.`,
     practice:
       'Tap the beat and say the group on one syllable each. Play it on one note first, then as written, slurred, then tongued.',
   }),
@@ -132,7 +136,9 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
       'Keep the air moving through the change. Play the two notes slurred, slowly, ten times, without the tongue.',
   }),
   'staccato-long': (f) => ({
-    text: `This staccato note is held for ${whole(f.percent)} percent of its time${f.usual === null ? '' : `; your others take ${whole(f.usual)}`}.`,
+    text: f.all
+      ? `Most staccato notes sound for ${whole(f.percent)} percent of their time. It may be the room: listen whether the gaps are there.`
+      : `This staccato note is held for ${whole(f.percent)} percent of its time${f.usual === null ? '' : `; your others take ${whole(f.usual)}`}.`,
     practice: 'Stop the note early and leave silence. Play four of them in a row on one pitch and listen to the gaps.',
   }),
   'accent-weak': (f) => ({
@@ -196,11 +202,21 @@ const FERMATAS: Readonly<Record<number, string>> = {
  * Source: definition.
  */
 export function alsoIn(bars: readonly string[]): string {
-  const last = bars.at(-1);
-  if (last === undefined) return '';
-  return bars.length === 1
-    ? ` The same happens in bar ${last}.`
-    : ` The same happens in bars ${bars.slice(0, -1).join(', ')} and ${last}.`;
+  return bars.length === 0 ? '' : ` The same happens in ${barList(bars)}.`;
+}
+
+/**
+ * @param bars other bars in which the same may show
+ * @returns a sentence that names them, with a space before it; nothing when there are none
+ *
+ * Source: definition.
+ */
+export function perhapsIn(bars: readonly string[]): string {
+  return bars.length === 0 ? '' : ` Listen to ${barList(bars)} as well.`;
+}
+
+function barList(bars: readonly string[]): string {
+  return bars.length === 1 ? `bar ${bars[0]}` : `bars ${bars.slice(0, -1).join(', ')} and ${bars.at(-1)}`;
 }
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
@@ -216,7 +232,8 @@ function counting(restQuarters: number): string {
 
 /** A size in decibels in words. */
 function spoken(db: number): string {
-  const size = tenth(Math.abs(db));
+  // rounded down, so that what is just too little never reads as enough
+  const size = String(Math.floor(10 * Math.abs(db)) / 10);
   return Math.abs(db) < 0.5 ? 'less than one decibel' : `${size} ${size === '1' ? 'decibel' : 'decibels'}`;
 }
 

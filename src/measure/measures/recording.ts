@@ -28,8 +28,25 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     cautions.push('The recording is too loud in places and clips: loud notes cannot be compared exactly.');
   if (isMeasured(signalToNoiseDb) && signalToNoiseDb < NOISY_DB)
     cautions.push('There is much noise in the recording: soft notes may be lost in it.');
+  const { offsetSemitones } = context.alignment;
+  if (offsetSemitones !== 0) cautions.push(otherPitch(offsetSemitones));
   if (levelRiding) cautions.push('The recorder seems to have changed its level by itself, so dynamics are not judged.');
-  return { peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)), clippedShare, signalToNoiseDb, levelRiding, cautions };
+  return {
+    peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)),
+    clippedShare,
+    signalToNoiseDb,
+    levelRiding,
+    breaksOff: context.take.breaksOff === true,
+    cautions,
+  };
+}
+
+/** A whole take at another pitch is compared at that pitch, and it is said. */
+function otherPitch(semitones: number): string {
+  const size = Math.abs(semitones) === 12 ? 'an octave' : `${Math.abs(semitones)} semitones`;
+  const where = semitones > 0 ? 'higher' : 'lower';
+  const guess = Math.abs(semitones) === 12 ? '' : ' It may have been read from the part for another instrument.';
+  return `The whole take sounds ${size} ${where} than this part.${guess} Everything else here is compared at that pitch.`;
 }
 
 function peakAndClipping(take: Take): { peak: number; clippedShare: number } {

@@ -149,6 +149,7 @@ const findingSchema = z.object({
   onset: z.number().optional(),
   measured: z.object({ value: z.number(), unit: z.string(), expected: z.string().optional() }).optional(),
   text: z.string().meta({ description: 'one or two plain sentences to the player' }),
+  ledByBar: bar.optional().meta({ description: 'bar of another finding of this kind that speaks for this one too' }),
   practice: z.string().meta({ description: 'one plain sentence on how to practise it; empty for praise' }),
 });
 

@@ -10,7 +10,7 @@ const NOT_MEASURED = 'not measured';
  * One row a take under one row of heads. Text that a spreadsheet would run as a formula gets an apostrophe in front.
  *
  * @param section the section's document
- * @returns CSV text, lines end in CR LF
+ * @returns CSV text, lines end in CR LF; a byte order mark in front tells spreadsheets that it is UTF-8
  *
  * Source: RFC 4180; OWASP, "CSV Injection", for the characters guarded.
  */
@@ -21,7 +21,7 @@ export function sectionCsv(section: SectionResult): string {
     ...criterionSchema.options.flatMap((criterion) => [`${criterion}_fix`, `${criterion}_watch`]),
     ...['first', 'second', 'third'],
   ];
-  return stringify([heads, ...section.takes.map(row)], { record_delimiter: 'windows' });
+  return stringify([heads, ...section.takes.map(row)], { record_delimiter: 'windows', bom: true });
 }
 
 function row(take: SectionTake): string[] {

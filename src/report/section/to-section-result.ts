@@ -13,7 +13,7 @@ export interface SectionInput {
   readonly score: { readonly file: string; readonly sha256: string };
   readonly part: Part;
   /** in the order in which they are to be listed; the name is the one the take's own documents are written under */
-  readonly takes: readonly { readonly name: string; readonly result: TakeResult }[];
+  readonly takes: readonly NamedResult[];
   /** takes that got no document */
   readonly failures: readonly { readonly file: string; readonly code: string; readonly message: string }[];
 }
@@ -28,7 +28,6 @@ export interface SectionInput {
  * Source: definition.
  */
 export function toSectionResult(input: SectionInput): SectionResult {
-  const results = input.takes.map(({ result }) => result);
   const bars = [...new Set(input.part.bars.toSorted((a, b) => a.barIndex - b.barIndex).map((bar) => bar.bar))];
   return sectionResultSchema.parse({
     format: 'section-result',
@@ -43,15 +42,18 @@ export function toSectionResult(input: SectionInput): SectionResult {
       bars: input.part.printedBars,
       notes: input.part.notes.length,
     },
-    players: new Set(results.map(playerOf)).size,
+    players: new Set(input.takes.map(playerOf)).size,
     bars,
     takes: input.takes.map(({ name, result }) => takeLine(name, result, bars)),
-    troubles: troublesOf(results, bars),
+    troubles: troublesOf(input.takes, bars),
     failures: input.failures.map(({ file, code, message }) => ({ file, code, message })),
   });
 }
 
-const playerOf = (result: TakeResult) => result.take.player ?? result.take.file;
+type NamedResult = { readonly name: string; readonly result: TakeResult };
+
+/** Who played: by name, or else each take is taken for a player of its own. */
+const playerOf = ({ name, result }: NamedResult) => result.take.player ?? name;
 
 const isTrouble = (finding: ResultFinding) => finding.weight !== 'well';
 
@@ -70,7 +72,10 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
     playedQuarterBpm: 'notMeasured' in result.tempo ? result.tempo : rounded(result.tempo.playedQuarterBpm, 'tempo'),
     centsFromA440: 'notMeasured' in result.tuning ? result.tuning : result.tuning.centsFromA440,
     criteria: result.criteria.map(({ criterion, fix, watch }) => ({ criterion, fix, watch })),
-    first: troubles.slice(0, 3).map((finding) => `${placeInWords(finding)}: ${wordsFor(finding).headline}`),
+    first: troubles
+      .filter((finding) => finding.ledByBar === undefined)
+      .slice(0, 3)
+      .map((finding) => `${placeInWords(finding)}: ${wordsFor(finding).headline}`),
     barTroubles: barCounts(troubles, bars),
   };
 }
@@ -87,11 +92,11 @@ function barCounts(troubles: readonly ResultFinding[], bars: readonly string[]):
     .sort((a, b) => (order.get(a.bar) ?? bars.length) - (order.get(b.bar) ?? bars.length));
 }
 
-function troublesOf(results: readonly TakeResult[], bars: readonly string[]): SectionResult['troubles'] {
+function troublesOf(takes: readonly NamedResult[], bars: readonly string[]): SectionResult['troubles'] {
   const order = new Map(bars.map((bar, i) => [bar, i]));
   const place = (bar: string | null) => (bar === null ? -1 : (order.get(bar) ?? bars.length));
-  const all = results.flatMap((result) =>
-    result.findings.filter(isTrouble).map((finding) => ({ finding, player: playerOf(result) })),
+  const all = takes.flatMap((take) =>
+    take.result.findings.filter(isTrouble).map((finding) => ({ finding, player: playerOf(take) })),
   );
   const groups = groupBy(all, ({ finding }) =>
     JSON.stringify([concernsWholeTake(finding.kind) ? null : finding.bar, finding.kind]),

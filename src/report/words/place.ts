@@ -45,7 +45,7 @@ export interface Place {
  * Source: definition.
  */
 export function placeInWords({ kind, bar, toBar, pass, beat }: Place): string {
-  if (concernsWholeTake(kind)) return 'The whole take';
+  if (concernsWholeTake(kind) || (kind === 'went-well' && beat === undefined)) return 'The whole take';
   const again = pass > 1 ? ` (${pass === 2 ? 'second' : pass === 3 ? 'third' : `${pass}th`} time)` : '';
   if (toBar !== undefined && toBar !== bar) return `Bars ${bar}–${toBar}${again}`;
   return `Bar ${bar}${beat === undefined ? '' : `, beat ${beatInWords(beat)}`}${again}`;

@@ -5,7 +5,7 @@ import { parseXml } from './parse-xml.js';
 import { childNamed, childrenNamed, type XmlElement } from './xml-element.js';
 
 /** Largest document that is read, in bytes after inflating. An orchestral movement is about 10 MB. */
-const LARGEST_DOCUMENT_BYTES = 48 * 1024 * 1024;
+const LARGEST_DOCUMENT_BYTES = 16 * 1024 * 1024;
 /** Notation programs reach about 40:1; a bomb reaches 1000:1. Small files may be anything. */
 const LARGEST_RATIO = 200;
 const RATIO_MATTERS_BYTES = 1024 * 1024;

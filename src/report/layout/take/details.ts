@@ -17,7 +17,9 @@ import { notMeasuredLines } from './not-measured-lines.js';
  */
 export function drawDetails(sheet: Sheet, result: TakeResult, told: readonly ResultFinding[]): void {
   const praised = result.findings.filter((finding) => finding.weight === 'well').slice(0, 3);
-  const rest = result.findings.filter((finding) => !told.includes(finding) && !praised.includes(finding));
+  const rest = result.findings.filter(
+    (finding) => !told.includes(finding) && !praised.includes(finding) && finding.ledByBar === undefined,
+  );
   if (rest.length > 0) drawRest(sheet, rest, result);
   drawList(sheet, 'About the recording', result.recording.cautions);
   drawList(sheet, 'What was not measured', notMeasuredLines(result));

@@ -18,7 +18,9 @@ const MOST = 3;
  * Source: definition.
  */
 export function drawFirstThings(sheet: Sheet, result: TakeResult): ResultFinding[] {
-  const first = result.findings.filter((finding) => finding.weight !== 'well').slice(0, MOST);
+  const first = result.findings
+    .filter((finding) => finding.weight !== 'well' && finding.ledByBar === undefined)
+    .slice(0, MOST);
   const entries = first.map(entryOf);
   sheet.space(13);
   const needed = entries[0] === undefined ? 3 * STYLES.body.leading : entryHeight(sheet, entries[0]);

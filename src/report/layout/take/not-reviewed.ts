@@ -46,10 +46,6 @@ export function drawNotReviewed(sheet: Sheet, result: TakeResult, outcome: keyof
   sheet.write('H2', words.heading, STYLES.section);
   sheet.space(3);
   sheet.write('P', words.what, STYLES.body);
-  const share = Math.round(result.fit.share * 100);
-  if (outcome === 'not-this-score') {
-    sheet.write('P', `Of the part’s ${result.score.notes} notes, about ${share} % could be found.`, STYLES.body);
-  }
   sheet.space(12);
   sheet.write('H2', 'What to try', STYLES.section);
   sheet.space(3);
