@@ -63,7 +63,8 @@ export function alignTake(features: Features, part: Part): Alignment {
   const right = notes.filter((n) => n.status === 'as-written').length;
   const wrong = notes.filter((n) => n.status === 'other-pitch').length + added.length;
   const share = right / notes.length;
-  if (share < LEAST_SHARE || right < LEAST_RIGHT_OF_HEARD * (right + wrong)) return nothingFound(part, 'other', tuningCents);
+  if (share < LEAST_SHARE || right < LEAST_RIGHT_OF_HEARD * (right + wrong))
+    return nothingFound(part, 'other', tuningCents);
   return {
     fit: 'this-part',
     share,

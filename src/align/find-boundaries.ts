@@ -84,14 +84,10 @@ function pitchChangeCurve(grid: PitchGrid): Float32Array {
   const before = new Float64Array(pitches);
   const after = new Float64Array(pitches);
   const curve = new Float32Array(frames);
-  for (let f = 0; f < Math.min(side, frames); f++) addFrame(grid, after, f, 1);
+  for (let f = 0; f < Math.min(side, frames); f++) slide(grid, after, -1, f);
   for (let f = 1; f < frames; f++) {
-    addFrame(grid, before, f - 1, 1);
-    addFrame(grid, after, f - 1, -1);
-    if (f + side - 1 < frames) addFrame(grid, after, f + side - 1, 1);
-    if (f - side - 1 >= 0) addFrame(grid, before, f - side - 1, -1);
-    const old = indexOfMost(before);
-    const next = indexOfMost(after);
+    const old = slide(grid, before, f - side - 1, f - 1);
+    const next = slide(grid, after, f - 1, f + side - 1);
     const mostAfter = after[next]!;
     if (mostAfter < LEAST_EVIDENCE * side) continue;
     const heard = Math.min(1, mostAfter / (0.6 * side));
@@ -103,15 +99,26 @@ function pitchChangeCurve(grid: PitchGrid): Float32Array {
   return curve;
 }
 
-function addFrame(grid: PitchGrid, sums: Float64Array, frame: number, sign: number): void {
-  const weight = sign * grid.voicing[frame]!;
-  if (weight === 0) return;
-  const row = frame * grid.pitches;
-  for (let p = 0; p < grid.pitches; p++) sums[p] = sums[p]! + weight * grid.salience[row + p]!;
-}
-
-function indexOfMost(values: Float64Array): number {
+/**
+ * Moves sums over a stretch of frames on by one frame; a frame outside the recording counts nothing.
+ *
+ * @returns the semitone with the largest sum
+ */
+function slide(grid: PitchGrid, sums: Float64Array, leaving: number, entering: number): number {
+  const { frames, pitches, salience, voicing } = grid;
+  const weightOut = leaving >= 0 ? voicing[leaving]! : 0;
+  const weightIn = entering < frames ? voicing[entering]! : 0;
+  const rowOut = Math.max(0, leaving) * pitches;
+  const rowIn = Math.min(frames - 1, entering) * pitches;
   let at = 0;
-  for (let k = 1; k < values.length; k++) if (values[k]! > values[at]!) at = k;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let p = 0; p < pitches; p++) {
+    const sum = sums[p]! + weightIn * salience[rowIn + p]! - weightOut * salience[rowOut + p]!;
+    sums[p] = sum;
+    if (sum > most) {
+      most = sum;
+      at = p;
+    }
+  }
   return at;
 }

@@ -36,16 +36,19 @@ export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
     voicedSeconds: (from, to) => (voiced[inside(to)]! - voiced[inside(from)]!) * hopSeconds,
     share: (midi, from, to) => shareAt(midi - lowestMidi, inside(from), inside(to)),
     strongest(from, to) {
+      const start = inside(from) * pitches;
+      const end = inside(to) * pitches;
       let best = 0;
-      let share = -1;
+      let most = Number.NEGATIVE_INFINITY;
       for (let p = 0; p < pitches; p++) {
-        const value = shareAt(p, inside(from), inside(to));
-        if (value > share) {
-          share = value;
+        const sum = sums[end + p]! - sums[start + p]!;
+        if (sum > most) {
+          most = sum;
           best = p;
         }
       }
-      return { midi: best + lowestMidi, share: Math.max(0, share) };
+      const share = shareAt(best, inside(from), inside(to));
+      return share > 0 ? { midi: best + lowestMidi, share } : { midi: lowestMidi, share: 0 };
     },
   };
 }

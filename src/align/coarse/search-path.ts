@@ -57,6 +57,11 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
   let heard = new Float64Array(count);
   const soundAfter = new Float64Array(steps + 1);
   for (let s = steps - 1; s >= 0; s--) soundAfter[s] = soundAfter[s + 1]! + voicing[s]!;
+  const enterPrice = Float64Array.from(entryPrice, (price, i) => Math.min(JUMP_PRICE + price, i * MISSED_PRICE));
+  const leavePrice = Float64Array.from(pitchOf, (_, i) => Math.min(JUMP_PRICE, (count - 1 - i) * MISSED_PRICE));
+  const farPrice = Float64Array.from(pitchOf, (_, away) => FAR_JUMP_PRICE * Math.log2(1 + away));
+  /** best state of the step before */
+  let from = 0;
   let entry = 0;
   let best = Number.NEGATIVE_INFINITY;
   let lastStep = -1;
@@ -64,7 +69,6 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
   const longSilence = Math.max(SILENCE_SECONDS / pooled.stepSeconds, SILENCE_NOTES / unit);
   let silent = 0;
   for (let s = 0; s < steps; s++) {
-    const from = indexOfMost(before);
     const top = before[from]!;
     jumpFrom[s] = from;
     const voiced = voicing[s]!;
@@ -73,6 +77,9 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
     const jumpPrice = afterSilence ? JUMP_PRICE_AFTER_SILENCE : JUMP_PRICE;
     const resumed = afterSilence && voiced >= 0.5;
     silent = voiced < 0.5 ? silent + 1 : 0;
+    const tail = Math.min(MOST_OUTSIDE_PRICE, unit * OUTSIDE_SOUND_PRICE * soundAfter[s + 1]!);
+    let mostNow = Number.NEGATIVE_INFINITY;
+    let mostAt = 0;
     for (let i = 0; i < count; i++) {
       const unexpected = resumed && !afterRest[i];
       let value =
@@ -80,7 +87,7 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
       let way = STAY;
       for (let ahead = 1; ahead <= MOST_MISSED + 1 && ahead <= i; ahead++) {
         const left = i - ahead;
-        if (before[left]! <= value) continue;
+        if (before[left]! - (ahead - 1) * MISSED_PRICE <= value) continue;
         const cut = 1 - heardBefore[left]! / leastSteps[left]!;
         const broken = unexpected && heardBefore[left]! < BROKEN_SHARE * mostSteps[left]! ? BROKEN_NOTE_PRICE : 0;
         const other = before[left]! - (ahead - 1 + Math.max(cut, 0)) * MISSED_PRICE - broken;
@@ -89,13 +96,13 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
           way = ahead;
         }
       }
-      const enter = entry - Math.min(JUMP_PRICE + entryPrice[i]!, i * MISSED_PRICE);
+      const enter = entry - enterPrice[i]!;
       if (enter > value) {
         value = enter;
         way = ENTER;
       }
       if ((i !== from || afterSilence) && top - jumpPrice > value) {
-        const jump = top - jumpPrice - entryPrice[i]! - FAR_JUMP_PRICE * Math.log2(1 + Math.abs(i - from));
+        const jump = top - jumpPrice - entryPrice[i]! - farPrice[Math.abs(i - from)]!;
         if (jump > value) {
           value = jump;
           way = JUMP;
@@ -105,27 +112,17 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
       heard[i] = soFar + voiced;
       let match = 2 * (salience[s * pitches + pitchOf[i]!] ?? 0) - 1;
       if (match > 0 && soFar >= mostSteps[i]!) match = 0;
-      now[i] = value + unit * (voiced * match - silence);
+      const here = value + unit * (voiced * match - silence);
+      now[i] = here;
       back[s * count + i] = way;
+      if (here > mostNow) [mostNow, mostAt] = [here, i];
+      const whole = here - leavePrice[i]! - tail;
+      if (whole > best) [best, lastStep, lastState] = [whole, s, i];
     }
+    from = mostAt;
     entry = Math.max(-MOST_OUTSIDE_PRICE, entry - unit * voiced * OUTSIDE_SOUND_PRICE);
-    const tail = Math.min(MOST_OUTSIDE_PRICE, unit * OUTSIDE_SOUND_PRICE * soundAfter[s + 1]!);
-    for (let i = 0; i < count; i++) {
-      const value = now[i]! - Math.min(JUMP_PRICE, (count - 1 - i) * MISSED_PRICE) - tail;
-      if (value > best) {
-        best = value;
-        lastStep = s;
-        lastState = i;
-      }
-    }
     [before, now] = [now, before];
     [heardBefore, heard] = [heard, heardBefore];
   }
   return { back, jumpFrom, lastStep, lastState };
-}
-
-function indexOfMost(values: Float64Array): number {
-  let at = 0;
-  for (let i = 1; i < values.length; i++) if (values[i]! > values[at]!) at = i;
-  return at;
 }

@@ -8,6 +8,8 @@ const ATTACK_SECONDS = 0.03;
 const ATTACK_SHARE = 0.25;
 const INSIDE_MARGIN_SECONDS = 0.05;
 const INSIDE_SECONDS = 0.08;
+/** Far more than a sum of prices can be off by rounding. */
+const ROUNDING = 1e-9;
 const OTHERWISE_SHARE = 0.35;
 
 interface Step {
@@ -85,7 +87,7 @@ class PieceSearch {
       const price = onset + missedPrice(missed);
       for (const step of reached[p]!) {
         if (step.boundary >= b || step.cost + price >= cost) continue;
-        const value = step.cost + price + this.noteCost(p, step.boundary, b, n);
+        const value = step.cost + price + this.noteCost(p, step.boundary, b, n, cost - step.cost - price);
         if (value < cost) [cost, previous] = [value, step];
       }
       for (const step of addedAfter[p]!) {
@@ -112,9 +114,14 @@ class PieceSearch {
       if (Math.max(boundaries.attack[b]!, boundaries.pitchChange[b]!) < STRONG) continue;
       let cost = Number.POSITIVE_INFINITY;
       let previous: Step | null = null;
-      for (const step of [...here, ...steps]) {
+      for (const step of here) {
         if (step.boundary >= b || step.cost >= cost) continue;
-        const own = step.added ? this.addedCost(step, b) : this.pitchCost(n, step.boundary, b);
+        const own = this.pitchCost(n, step.boundary, b, cost - step.cost);
+        if (step.cost + own < cost) [cost, previous] = [step.cost + own, step];
+      }
+      for (const step of steps) {
+        if (step.cost >= cost) continue;
+        const own = this.addedCost(step, b);
         if (step.cost + own < cost) [cost, previous] = [step.cost + own, step];
       }
       if (previous !== null)
@@ -160,8 +167,11 @@ class PieceSearch {
     return segments;
   }
 
-  /** Price of note n sounding from boundary `from` until note `next` begins at `to`. */
-  private noteCost(n: number, from: number, to: number, next: number): number {
+  /**
+   * Price of note n sounding from boundary `from` until note `next` begins at `to`. It grows part by part, none below 0, and
+   * the search is over as soon as it is plainly beyond `limit`: what is returned then is too low, but beyond the limit.
+   */
+  private noteCost(n: number, from: number, to: number, next: number, limit: number): number {
     const { boundaries, evidence, hopSeconds, notes, pace } = this.input;
     const seconds = (boundaries.frame[to]! - boundaries.frame[from]!) * hopSeconds;
     const note = notes[n]!;
@@ -174,10 +184,13 @@ class PieceSearch {
       next > n + 1 ? durationCost(seconds, short, note) : PRICE.mostDuration,
       next > n + 1 ? pauseCost(seconds, short, silence) : PRICE.mostDuration,
     );
-    return duration + this.pitchCost(n, from, to) + this.insideCost(n, from, to);
+    if (duration > limit + ROUNDING) return duration;
+    const sounding = duration + this.pitchCost(n, from, to, limit - duration);
+    return sounding > limit + ROUNDING ? sounding : sounding + this.insideCost(n, from, to);
   }
 
-  private pitchCost(n: number, from: number, to: number): number {
+  /** Price of what is heard against note n, or something too low but beyond `limit`. */
+  private pitchCost(n: number, from: number, to: number, limit: number): number {
     const { boundaries, evidence, notes, offsetSemitones } = this.input;
     const z = boundaries.frame[to]!;
     const a = boundaries.frame[from]! + this.attackFrames(z - boundaries.frame[from]!);
@@ -188,6 +201,7 @@ class PieceSearch {
     if (note.ornament !== null) for (const away of [-2, -1, 1, 2]) share += evidence.share(midi + away, a, z);
     const written = PRICE.pitch * (1 - Math.min(1, share));
     if (written <= PRICE.otherPitch) return written;
+    if (PRICE.otherPitch > limit + ROUNDING) return PRICE.otherPitch;
     return Math.min(written, PRICE.otherPitch + PRICE.pitch * (1 - evidence.strongest(a, z).share));
   }
 

@@ -52,17 +52,22 @@ function otherPitch(semitones: number): string {
 function peakAndClipping(take: Take): { peak: number; clippedShare: number } {
   const { samples } = take;
   let peak = 0;
-  for (let i = 0; i < samples.length; i++) peak = Math.max(peak, Math.abs(samples[i]!));
+  for (let i = 0; i < samples.length; i++) {
+    const size = Math.abs(samples[i]!);
+    if (size > peak) peak = size;
+  }
   if (peak < LOUD_PEAK) return { peak, clippedShare: 0 };
+  const top = NEAR_PEAK * peak;
   let clipped = 0;
   let run = 0;
-  for (let i = 0; i <= samples.length; i++) {
-    if (i < samples.length && Math.abs(samples[i]!) >= NEAR_PEAK * peak) run++;
-    else {
+  for (let i = 0; i < samples.length; i++) {
+    if (Math.abs(samples[i]!) >= top) run++;
+    else if (run > 0) {
       if (run >= FLAT_SAMPLES) clipped += run;
       run = 0;
     }
   }
+  if (run >= FLAT_SAMPLES) clipped += run;
   return { peak, clippedShare: samples.length === 0 ? 0 : clipped / samples.length };
 }
 

@@ -1,7 +1,7 @@
-import PDFDocument from 'pdfkit';
 import type { Drawing, DrawingElement, Face, Item, PageMarks, PathItem, TextItem } from '../layout/drawing.js';
 import { type OpenFont, openFaces } from './faces.js';
 import { INKS } from './inks.js';
+import { loadPdfKit } from './pdf-kit.js';
 
 /**
  * Draws a document as a tagged PDF 1.7 with embedded faces.
@@ -44,6 +44,7 @@ function openDocument(drawing: Drawing, creationDate: Date, font: OpenFont): PDF
     font,
     info: { Title: drawing.title, CreationDate: creationDate, Creator: 'takesheet', Producer: 'PDFKit' },
   };
+  const PDFDocument = loadPdfKit();
   const doc = new PDFDocument(options as unknown as PDFKit.PDFDocumentOptions);
   const endMetadata = doc.endMetadata.bind(doc);
   // PDFKit writes the title into the XML metadata as it stands, where & and < would break it

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
-import PDFDocument from 'pdfkit';
 import type { Face } from '../layout/drawing.js';
+import { loadPdfKit } from './pdf-kit.js';
 
 /** The part of an opened font that is used here. */
 export interface OpenFont {
@@ -46,6 +46,7 @@ export function openFaces(): Readonly<Record<Face, OpenFont>> {
 /** PDFKit opens the font and hands out what it embeds from. */
 function openFace(face: Face): OpenFont {
   const options = { font: require.resolve(FILES[face]), autoFirstPage: false };
+  const PDFDocument = loadPdfKit();
   const holder = new PDFDocument(options) as unknown as { _font: { font: OpenFont } };
   return holder._font.font;
 }
