@@ -107,7 +107,14 @@ describe('contrasts', () => {
   it('are not judged when they were not measured or the recorder moved its level', () => {
     const why = { notMeasured: 'too few notes' };
     expect(weightOf(contrast(0, { differenceDb: why, registerAdjustedDb: why }), 'weak-contrast')).toBeNull();
-    const recording = { peakDbfs: -6, clippedShare: 0, signalToNoiseDb: 40, levelRiding: true, breaksOff: false, cautions: [] };
+    const recording = {
+      peakDbfs: -6,
+      clippedShare: 0,
+      signalToNoiseDb: 40,
+      levelRiding: true,
+      breaksOff: false,
+      cautions: [],
+    };
     const contrasts = [{ from: 'p', to: 'f', index: 8, ...PLACE, differenceDb: 0, registerAdjustedDb: 0 }];
     const riding = withMeasured({ contrasts, recording });
     expect(riding.findings.filter((f) => f.criterion === 'dynamics')).toEqual([]);

@@ -98,7 +98,8 @@ describe('the section’s document', () => {
 
 describe('the section’s CSV', () => {
   // csv-parse is the reference reader; it is strict about RFC 4180.
-  const read = (csv: string) => parse(csv, { bom: true, columns: true, record_delimiter: '\r\n' }) as Record<string, string>[];
+  const read = (csv: string) =>
+    parse(csv, { bom: true, columns: true, record_delimiter: '\r\n' }) as Record<string, string>[];
 
   it('is one row a take under one row of heads, as RFC 4180 has it', () => {
     const rows = read(sectionCsv(three));
