@@ -3,10 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { INKS } from '../../src/report/draw/inks.js';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { toTakeResult } from '../../src/report/index.js';
+import type { DrawingElement } from '../../src/report/layout/drawing.js';
 import { MISSING_LETTER, placeText, setText } from '../../src/report/layout/set-text.js';
 import { STYLES } from '../../src/report/layout/styles.js';
 import { barRows, numberedBars } from '../../src/report/layout/take/bar-rows.js';
 import { dynamicsLane } from '../../src/report/layout/take/dynamics-lane.js';
+import { layoutTakeReport } from '../../src/report/layout/take/layout-take-report.js';
 import { loudnessCurve } from '../../src/report/layout/take/loudness-curve.js';
 import { timeStretches } from '../../src/report/layout/take/score-axis.js';
 import { samplePart, sampleReview } from '../helpers/sample-review.js';
@@ -227,6 +229,34 @@ describe('the printed dynamics', () => {
       const [startUp, endUp, startDown, endDown] = ys as [number, number, number, number];
       const opens = Math.abs(endUp - endDown) > Math.abs(startUp - startDown);
       expect(opens).toBe(hairpin.kind === 'crescendo');
+    }
+  });
+});
+
+describe('the picture of the whole take', () => {
+  const pagesOf = (element: DrawingElement): number[] =>
+    element.children.flatMap((child) => ('tag' in child ? pagesOf(child) : [child.page]));
+  const flat = (element: DrawingElement): DrawingElement[] => [
+    element,
+    ...element.children.flatMap((child) => ('tag' in child ? flat(child) : [])),
+  ];
+
+  // Source: common practice of typesetting: a heading is never the last thing on a page.
+  it('stands on the page of its heading, however much is said before it', () => {
+    for (const paper of ['a4', 'letter'] as const) {
+      for (let more = 0; more <= 60; more++) {
+        const plain = sampleReview();
+        const { findings, criteria } = plain.judgement;
+        const wordy = findings.map((f, i) =>
+          i === 0 ? { ...f, text: `${f.text}${' Once more.'.repeat(6 * more)}` } : f,
+        );
+        const { part, loudness, ...rest } = { ...plain, judgement: { findings: wordy, criteria } };
+        const content = { result: toTakeResult({ part, ...rest }), part, loudness, paper };
+        const elements = flat(layoutTakeReport(content, typesetter).root);
+        const figure = elements.findIndex((element) => element.tag === 'Figure');
+        const heading = elements.slice(0, figure).findLast((element) => element.tag === 'H2')!;
+        expect([paper, more, pagesOf(heading)[0]]).toEqual([paper, more, pagesOf(elements[figure]!)[0]]);
+      }
     }
   });
 });

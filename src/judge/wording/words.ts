@@ -77,7 +77,7 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
   'weak-contrast': (f) => ({
     text: f.byRegister
       ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it.`
-      : `From ${f.from} to ${f.to} the sound hardly changes: ${spoken(f.db)}. Listeners need at least ${whole(f.least)} to hear two levels.`,
+      : `From ${f.from} to ${f.to} the sound hardly changes: ${tooLittle(f.db, f.least)}. Listeners need at least ${whole(f.least)} to hear two levels.`,
     practice: `Play one long note in ${f.from}, then in ${f.to}, and make the difference bigger than you think you need. Then play the place.`,
   }),
   'reversed-contrast': (f) => ({
@@ -87,7 +87,7 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
   'weak-hairpin': (f) => ({
     text: f.byRegister
       ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
-      : `The ${f.kind} hardly moves: ${spoken(f.db)} from first to last note. It needs at least ${whole(f.least)}.`,
+      : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. It needs at least ${whole(f.least)}.`,
     practice:
       f.kind === 'crescendo'
         ? 'Begin it softer than you think. Play it on one note first, growing a little on every beat, then as written.'
@@ -232,9 +232,13 @@ function counting(restQuarters: number): string {
 
 /** A size in decibels in words. */
 function spoken(db: number): string {
-  // rounded down, so that what is just too little never reads as enough
-  const size = String(Math.floor(10 * Math.abs(db)) / 10);
+  const size = tenth(Math.abs(db));
   return Math.abs(db) < 0.5 ? 'less than one decibel' : `${size} ${size === '1' ? 'decibel' : 'decibels'}`;
+}
+
+/** A size that falls short; one that would read as enough when rounded is said to be just under. */
+function tooLittle(db: number, least: number): string {
+  return Number(tenth(db)) >= least ? `just under ${tenth(least)} decibels` : spoken(db);
 }
 
 /** What a player adds to a change that the instrument makes by itself. */

@@ -15,6 +15,8 @@ const TEMPO_HEIGHT = 36;
 const TEMPO_GAP = 6;
 const ROW_GAP = 10;
 const HEADING_GAP = 13;
+/** What rounding may take, so that a picture made to fit the page still fits it. */
+const SLACK = 1;
 /** Heights of the loudness panel: one row takes what the page offers between these, several rows take the least. */
 const LEAST_PANEL = 56;
 const MOST_PANEL = 96;
@@ -39,8 +41,8 @@ export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loud
   const around = loudnessRowHeight(0) + ('notMeasured' in result.tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);
   const headHeight = STYLES.section.leading + captionHeight + 2;
   sheet.space(HEADING_GAP);
-  sheet.ensure(headHeight + around + LEAST_PANEL);
-  const offered = sheet.room - headHeight - around;
+  sheet.ensure(headHeight + around + LEAST_PANEL + SLACK);
+  const offered = sheet.room - headHeight - around - SLACK;
   const panelHeight = rows.length > 1 ? LEAST_PANEL : Math.max(LEAST_PANEL, Math.min(MOST_PANEL, offered));
   const rowHeight = around + panelHeight;
   sheet.write('H2', 'The whole take at a glance', STYLES.section);
