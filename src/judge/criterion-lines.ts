@@ -1,20 +1,10 @@
 import { isMeasured } from '../base/index.js';
+import { CRITERIA } from '../brief/index.js';
 import type { JudgeInput } from './judge-input.js';
 import type { Criterion, CriterionLine, Finding } from './types.js';
 
 /** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
 const BREATH_SECONDS = 0.12;
-
-const CRITERIA: readonly Criterion[] = [
-  'notes',
-  'rhythm',
-  'tempo',
-  'dynamics',
-  'articulation',
-  'breath',
-  'intonation',
-  'continuity',
-];
 
 /**
  * One line a criterion for tables: counts of findings and the key figure in plain words.

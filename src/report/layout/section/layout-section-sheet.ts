@@ -1,6 +1,6 @@
 import type { SectionResult } from '../../section/section-result-schema.js';
 import type { Drawing, Typesetter } from '../drawing.js';
-import { lineThrough } from '../path.js';
+import { drawHeadRule } from '../head-rule.js';
 import { type PaperSize, Sheet } from '../sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { STYLES } from '../styles.js';
@@ -31,20 +31,7 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
   sheet.write('P', factsOf(section), STYLES.subtitle);
-  sheet.y += 7;
-  const right = sheet.left + sheet.width;
-  sheet.furnish([
-    {
-      kind: 'path',
-      d: lineThrough([
-        [sheet.left, sheet.y],
-        [right, sheet.y],
-      ]),
-      stroke: 'accent',
-      width: 1,
-    },
-  ]);
-  sheet.y += 5;
+  drawHeadRule(sheet);
   drawRehearseTable(sheet, section);
   drawTakesTable(sheet, section);
   drawTroubleMap(sheet, section);

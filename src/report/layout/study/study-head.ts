@@ -1,6 +1,6 @@
 import type { StudyPlan } from '../../../study/index.js';
 import { numberInWords } from '../../words/numbers.js';
-import { lineThrough } from '../path.js';
+import { drawHeadRule } from '../head-rule.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawEntry } from '../take/margin-note.js';
@@ -21,10 +21,7 @@ export function drawStudyHead(sheet: Sheet, plan: StudyPlan, title: string, firs
   sheet.space(2);
   sheet.write('P', ['Study sheet', plan.partName].filter(Boolean).join('  ·  '), STYLES.subtitle);
   for (const line of factsOf(plan, firstBar)) sheet.write('P', line, STYLES.soft);
-  sheet.y += 7;
-  const ends = [sheet.left, sheet.left + sheet.width].map((x) => [x, sheet.y] as const);
-  sheet.furnish([{ kind: 'path', d: lineThrough(ends), stroke: 'accent', width: 1 }]);
-  sheet.y += 5;
+  drawHeadRule(sheet);
   drawWatch(sheet, plan);
 }
 

@@ -1,6 +1,6 @@
 import type { TakeResult } from '../../result/take-result-schema.js';
 import { dateInWords } from '../../words/dates.js';
-import { lineThrough } from '../path.js';
+import { drawHeadRule } from '../head-rule.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 
@@ -20,20 +20,7 @@ export function drawHead(sheet: Sheet, result: TakeResult): void {
   const line = who.filter((text) => text !== null && text !== '').join('  ·  ');
   if (line !== '') sheet.write('P', line, STYLES.subtitle);
   sheet.write('P', `${take.file}, ${lengthInWords(take.durationSeconds)}`, STYLES.soft);
-  sheet.y += 7;
-  const right = sheet.left + sheet.width;
-  sheet.furnish([
-    {
-      kind: 'path',
-      d: lineThrough([
-        [sheet.left, sheet.y],
-        [right, sheet.y],
-      ]),
-      stroke: 'accent',
-      width: 1,
-    },
-  ]);
-  sheet.y += 5;
+  drawHeadRule(sheet);
 }
 
 /**
