@@ -6,7 +6,7 @@ import type { Boundaries } from './find-boundaries.js';
 import { decodePiece } from './fine/decode-piece.js';
 import type { DecodedSegment } from './fine/types.js';
 import { isJoined } from './is-joined.js';
-import { judgeSegment } from './judge-segment.js';
+import { judgeSegment, type SegmentVerdict } from './judge-segment.js';
 import type { PitchGrid } from './pitch-grid.js';
 import { refineOffset } from './refine-offset.js';
 import { refineOnset } from './refine-onset.js';
@@ -30,6 +30,8 @@ export interface PieceNotes {
 }
 
 interface TimedSegment extends DecodedSegment {
+  /** null for a segment that is no note of the part */
+  readonly verdict: SegmentVerdict | null;
   readonly onsetSeconds: number;
   readonly playedMidi: number;
 }
@@ -87,32 +89,30 @@ function timeSegments(heard: Heard, part: Part, segments: readonly DecodedSegmen
     const { index, fromFrame, toFrame } = segment;
     const rough = fromFrame * grid.hopSeconds;
     const previous = timed.at(-1);
-    const wanted =
+    const verdict =
       index === null ? null : judgeSegment(part.notes[index]!, fromFrame, toFrame, evidence, offsetSemitones);
-    const playedMidi =
-      wanted === null ? evidence.strongest(fromFrame, toFrame).midi - offsetSemitones : wanted.playedMidi;
+    const playedMidi = verdict?.playedMidi ?? evidence.strongest(fromFrame, toFrame).midi - offsetSemitones;
     const back = Math.min(LOOK_BACK_SECONDS, LOOK_BACK_SHARE * (rough - (previous?.onsetSeconds ?? 0)));
     const joined = previous !== undefined && previous.playedMidi !== playedMidi && isJoined(grid, fromFrame, back);
     const before = previous === undefined ? null : previous.playedMidi + offsetSemitones + tuningCents / 100;
     const onsetSeconds = joined ? rough : Math.max(0, refineOnset(features, rough, before, back));
     const least = previous === undefined ? 0 : previous.onsetSeconds + grid.hopSeconds;
-    timed.push({ ...segment, playedMidi, onsetSeconds: Math.max(least, onsetSeconds) });
+    timed.push({ ...segment, verdict, playedMidi, onsetSeconds: Math.max(least, onsetSeconds) });
   }
   return timed;
 }
 
 function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[], endSeconds: number): PieceNotes {
-  const { features, evidence, offsetSemitones } = heard;
+  const { features, evidence } = heard;
   const notes: AlignedNote[] = [];
   const added: AddedNote[] = [];
   let lastIndex = -1;
   segments.forEach((segment, s) => {
     const next = segments[s + 1]?.onsetSeconds ?? Math.max(endSeconds, segment.onsetSeconds + 0.02);
-    const { index, fromFrame, toFrame, onsetSeconds } = segment;
+    const { index, verdict, fromFrame, toFrame, onsetSeconds } = segment;
     const offsetSeconds = refineOffset(features, onsetSeconds, next);
-    if (index !== null && vanishes(heard, segments[s - 1], segment, offsetSeconds, next)) return;
-    if (index !== null) {
-      const verdict = judgeSegment(part.notes[index]!, fromFrame, toFrame, evidence, offsetSemitones);
+    if (index !== null && verdict !== null) {
+      if (vanishes(heard, segments[s - 1], segment, offsetSeconds, next)) return;
       notes.push({ index, ...verdict, onsetSeconds, offsetSeconds });
       lastIndex = index;
       return;
@@ -120,29 +120,11 @@ function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[
     const sure = evidence.strongest(fromFrame, toFrame).share >= ADDED_SHARE;
     const midi = segment.playedMidi;
     const meant = noteMeant(part.notes, lastIndex + 1, midi, segments[s + 1]?.index ?? part.notes.length);
-    if (meant !== null) {
-      notes.push({
-        index: meant,
-        status: 'as-written',
-        playedMidi: midi,
-        onsetSeconds,
-        offsetSeconds,
-        confidence: 0.5,
-      });
-      lastIndex = meant;
-      return;
-    }
-    const grace = graceMeant(part.notes, lastIndex + 1, midi, notes);
-    if (grace !== null) {
-      notes.push({
-        index: grace,
-        status: 'as-written',
-        playedMidi: midi,
-        onsetSeconds,
-        offsetSeconds,
-        confidence: 0.6,
-      });
-      lastIndex = grace;
+    const found = meant ?? graceMeant(part.notes, lastIndex + 1, midi, notes);
+    if (found !== null) {
+      const confidence = meant === null ? 0.6 : 0.5;
+      notes.push({ index: found, status: 'as-written', playedMidi: midi, onsetSeconds, offsetSeconds, confidence });
+      lastIndex = found;
     } else if (sure && offsetSeconds - onsetSeconds >= LEAST_ADDED_SECONDS) {
       added.push({ onsetSeconds, offsetSeconds, midi, afterIndex: lastIndex });
     }

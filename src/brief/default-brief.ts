@@ -3,7 +3,7 @@ import { breathsOfPart } from './breaths-of-part.js';
 import type { Brief, BriefCriterion, BriefTempo } from './types.js';
 
 /** Criteria in the order in which they are listed. */
-export const CRITERIA: readonly BriefCriterion[] = [
+export const CRITERIA = [
   'notes',
   'rhythm',
   'tempo',
@@ -12,7 +12,7 @@ export const CRITERIA: readonly BriefCriterion[] = [
   'breath',
   'intonation',
   'continuity',
-];
+] as const satisfies readonly BriefCriterion[];
 
 /** The tempo may be this share off on both sides. Source: working value, common practice. */
 const TEMPO_SHARE = 0.1;

@@ -16,3 +16,15 @@ export interface MeasureContext {
 export interface NoteContext extends MeasureContext {
   readonly notes: readonly NoteMeasure[];
 }
+
+/** How many dB a note is louder or softer than others for reasons of its own: its pitch on this instrument, its length. */
+export interface OwnLoudness {
+  /** dB for a note of the part; 0 when nothing is known of it */
+  of(index: number): number;
+}
+
+/** What measures that compare levels may look at as well. */
+export interface LevelContext extends NoteContext {
+  /** how loud each note is by itself; null when there are too few notes to tell */
+  readonly ownLoudness: OwnLoudness | null;
+}

@@ -11,6 +11,7 @@ import { measureRecording } from './measures/recording.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
+import { fitOwnLoudness } from './own-loudness.js';
 import type { Measurements } from './types.js';
 
 /**
@@ -25,18 +26,19 @@ export function measureTake(context: MeasureContext): Measurements {
   const notes = measureNotes(context);
   const withNotes = { ...context, notes };
   const levels = measureLevels(withNotes);
+  const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
     notes,
     levels,
     recording: measureRecording(withNotes),
     tuning: measureTuning(withNotes),
     tempo: measureTempo(context),
-    contrasts: measureContrasts(withNotes, levels),
-    hairpins: measureHairpins(withNotes),
+    contrasts: measureContrasts(withLoudness, levels),
+    hairpins: measureHairpins(withLoudness),
     fermatas: measureFermatas(context),
     transitions: measureTransitions(context),
     groups: measureGroups(context),
     entries: measureEntries(context),
-    accents: measureAccents(withNotes),
+    accents: measureAccents(withLoudness),
   };
 }

@@ -1,11 +1,5 @@
 import { isMeasured } from '../base/index.js';
-import type { NoteContext } from './context.js';
-
-/** How many dB a note is louder or softer than others for reasons of its own: its pitch on this instrument, its length. */
-export interface OwnLoudness {
-  /** dB for a note of the part; 0 when nothing is known of it */
-  of(index: number): number;
-}
+import type { NoteContext, OwnLoudness } from './context.js';
 
 /** Weight of the wish for a smooth curve, in notes. */
 const SMOOTHNESS = 1.5;

@@ -1,6 +1,5 @@
 import { median, quantile } from '../../base/index.js';
-import type { NoteContext } from '../context.js';
-import { fitOwnLoudness } from '../own-loudness.js';
+import type { LevelContext, NoteContext } from '../context.js';
 import type { AccentMeasure } from '../types.js';
 
 /** The attack: so long after the onset, in frames of so long. */
@@ -19,9 +18,9 @@ const LEAST_NEIGHBOURS = 3;
  *
  * Source: definition.
  */
-export function measureAccents(context: NoteContext): AccentMeasure[] {
+export function measureAccents(context: LevelContext): AccentMeasure[] {
   const { part, alignment } = context;
-  const own = fitOwnLoudness(context);
+  const own = context.ownLoudness;
   const attacks = alignment.notes.map((n) => attackDb(context, n.index) - (own?.of(n.index) ?? 0));
   const accented = (index: number) =>
     part.notes[index]!.articulations.some((a) => a === 'accent' || a === 'strong-accent') ||

@@ -1,6 +1,5 @@
 import { isMeasured, type MaybeNumber, median, notMeasured, robustSpread } from '../../base/index.js';
-import type { NoteContext } from '../context.js';
-import { fitOwnLoudness, type OwnLoudness } from '../own-loudness.js';
+import type { LevelContext, NoteContext, OwnLoudness } from '../context.js';
 import type { ContrastMeasure, LevelMeasure } from '../types.js';
 import { noteLevels } from './levels.js';
 
@@ -16,8 +15,8 @@ const MEDIAN_ERROR_FACTOR = 1.2533;
  *
  * Source: definition; interval from the spread of the notes under each mark.
  */
-export function measureContrasts(context: NoteContext, levels: readonly LevelMeasure[]): ContrastMeasure[] {
-  const own = fitOwnLoudness(context);
+export function measureContrasts(context: LevelContext, levels: readonly LevelMeasure[]): ContrastMeasure[] {
+  const own = context.ownLoudness;
   return levels.slice(1).flatMap((to, k): ContrastMeasure[] => {
     const from = levels[k]!;
     if (from.mark === to.mark) return [];

@@ -1,6 +1,5 @@
 import { fitHuberLine, isMeasured, notMeasured } from '../../base/index.js';
-import type { NoteContext } from '../context.js';
-import { fitOwnLoudness } from '../own-loudness.js';
+import type { LevelContext, NoteContext } from '../context.js';
 import type { HairpinMeasure } from '../types.js';
 
 const LEAST_NOTES = 3;
@@ -15,9 +14,9 @@ const unknownRegister = notMeasured('too few notes to know how loud the instrume
  * Source: robust line through the notes' levels over their onsets (Huber 1981); slope a bar at the bar's written length
  * and the pace of the passage.
  */
-export function measureHairpins(context: NoteContext): HairpinMeasure[] {
+export function measureHairpins(context: LevelContext): HairpinMeasure[] {
   const { part, alignment, notes } = context;
-  const loudness = fitOwnLoudness(context);
+  const loudness = context.ownLoudness;
   return part.hairpins.map((h) => {
     const place = { kind: h.kind, index: h.index, toIndex: h.toIndex, bar: h.bar, toBar: h.toBar, pass: h.pass };
     const seconds: number[] = [];

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import type { Criterion, FindingKind, Weight } from '../../judge/index.js';
+import { CRITERIA } from '../../brief/index.js';
+import type { FindingKind, Weight } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
 
 const FINDING_KINDS = [
@@ -31,17 +32,6 @@ const FINDING_KINDS = [
   'tuning-off',
   'went-well',
 ] as const satisfies readonly FindingKind[];
-
-const CRITERIA = [
-  'notes',
-  'rhythm',
-  'tempo',
-  'dynamics',
-  'articulation',
-  'breath',
-  'intonation',
-  'continuity',
-] as const satisfies readonly Criterion[];
 
 const WEIGHTS = ['fix', 'watch', 'well'] as const satisfies readonly Weight[];
 
