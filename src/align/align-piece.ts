@@ -44,6 +44,7 @@ const LOOK_BACK_SECONDS = 0.055;
 const LOOK_BACK_SHARE = 0.5;
 const WEAK_ATTACK = 0.3;
 const HARDLY_ANY_SHARE = 0.3;
+const ECHOES = new Set([12, 19, 24]);
 
 /**
  * Finds the notes of one uninterrupted piece of playing and times them.
@@ -125,7 +126,7 @@ function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[
       const confidence = meant === null ? 0.6 : 0.5;
       notes.push({ index: found, status: 'as-written', playedMidi: midi, onsetSeconds, offsetSeconds, confidence });
       lastIndex = found;
-    } else if (sure && offsetSeconds - onsetSeconds >= LEAST_ADDED_SECONDS) {
+    } else if (sure && !echoes(segments[s - 1], midi) && offsetSeconds - onsetSeconds >= LEAST_ADDED_SECONDS) {
       added.push({ onsetSeconds, offsetSeconds, midi, afterIndex: lastIndex });
     }
   });
@@ -144,6 +145,11 @@ function vanishes(
   const at = heard.boundaries.frame.indexOf(segment.fromFrame);
   const sounding = (offsetSeconds - segment.onsetSeconds) / (nextSeconds - segment.onsetSeconds);
   return (heard.boundaries.attack[at] ?? 1) < WEAK_ATTACK && sounding < HARDLY_ANY_SHARE;
+}
+
+/** Whether an extra sound is only an octave, a twelfth or two octaves of the note before it, rung on or misheard. */
+function echoes(previous: TimedSegment | undefined, midi: number): boolean {
+  return previous !== undefined && ECHOES.has(Math.abs(midi - previous.playedMidi));
 }
 
 /** The note passed over here that an extra sound of its pitch must be. */

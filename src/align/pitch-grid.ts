@@ -8,7 +8,9 @@ export interface PitchGrid {
   readonly pitches: number;
   /** frame-major, 0 to 1: evidence that this semitone sounds */
   readonly salience: Float32Array;
-  /** a frame, 0 to 1: evidence that anything is played */
+  /** a frame, 0 to 1: evidence that there is any tone */
+  readonly sounding: Float32Array;
+  /** a frame, 0 to 1: evidence that a tone is being played, what is left of a louder one counted less */
   readonly voicing: Float32Array;
   /** semitone of the strongest evidence a frame, -1 where nothing is played */
   readonly strongest: Int16Array;
@@ -27,6 +29,11 @@ const VOICING_WIDTH_DB = 8;
 /** Sound this far below the loud notes is what is left of them in the room. */
 const LOWEST_PLAYING_DB = 48;
 const LEAST_CLARITY = 0.45;
+/** What falls quicker than this behind a louder sound is its release and the room, and counts less and less. */
+const RELEASE_DB_A_SECOND = 25;
+const RELEASE_STARTS_DB = 10;
+const RELEASE_WIDTH_DB = 15;
+const LEAST_OF_RELEASE = 0.1;
 
 /**
  * @param features what was heard
@@ -48,7 +55,9 @@ export function buildPitchGrid(
   const salience = new Float32Array(frames * pitches);
   const strongest = new Int16Array(frames).fill(-1);
   const levelDb = frameLevels(features);
-  const voicing = voicingOf(features, levelDb);
+  const sounding = soundingOf(features, levelDb);
+  const held = heldOf(features.pitchHopSeconds, levelDb);
+  const voicing = sounding.map((v, f) => v * held[f]!);
   for (let f = 0; f < frames; f++) {
     let best = 0;
     for (let c = 0; c < CANDIDATES; c++) {
@@ -72,7 +81,8 @@ export function buildPitchGrid(
     }
     if (voicing[f]! < 0.3) strongest[f] = -1;
   }
-  return { frames, hopSeconds: features.pitchHopSeconds, lowestMidi, pitches, salience, voicing, strongest, levelDb };
+  const hopSeconds = features.pitchHopSeconds;
+  return { frames, hopSeconds, lowestMidi, pitches, salience, sounding, voicing, strongest, levelDb };
 }
 
 /** Level at the pitch frames: mean power over about two hops. */
@@ -93,7 +103,7 @@ function frameLevels(features: Features): Float32Array {
   return levels;
 }
 
-function voicingOf(features: Features, levelDb: Float32Array): Float32Array {
+function soundingOf(features: Features, levelDb: Float32Array): Float32Array {
   const sorted = Float32Array.from(levelDb).sort();
   const loud = sorted[Math.floor(0.9 * (sorted.length - 1))] ?? -100;
   const gate = Math.max(features.noiseFloorDb + VOICING_STARTS_DB, loud - LOWEST_PLAYING_DB);
@@ -101,5 +111,14 @@ function voicingOf(features: Features, levelDb: Float32Array): Float32Array {
     const clarity = features.candidateClarity[f * CANDIDATES]!;
     if (clarity < LEAST_CLARITY) return 0;
     return Math.min(1, Math.max(0, (level - gate) / VOICING_WIDTH_DB));
+  });
+}
+
+function heldOf(hopSeconds: number, levelDb: Float32Array): Float32Array {
+  let envelope = Number.NEGATIVE_INFINITY;
+  return levelDb.map((level) => {
+    envelope = Math.max(level, envelope - RELEASE_DB_A_SECOND * hopSeconds);
+    const released = (envelope - level - RELEASE_STARTS_DB) / RELEASE_WIDTH_DB;
+    return Math.min(1, Math.max(LEAST_OF_RELEASE, 1 - released));
   });
 }

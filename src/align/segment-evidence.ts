@@ -4,7 +4,7 @@ import type { PitchGrid } from './pitch-grid.js';
 export interface SegmentEvidence {
   /** voiced seconds between two frames */
   voicedSeconds(from: number, to: number): number;
-  /** share of the voiced time, 0 to 1, in which this semitone sounds; 0 when nothing is voiced */
+  /** share of the voiced time, 0 to 1, in which this semitone sounds, releases counted less; 0 when nothing is voiced */
   share(midi: number, from: number, to: number): number;
   /** the semitone with the largest share */
   strongest(from: number, to: number): { readonly midi: number; readonly share: number };
@@ -17,18 +17,20 @@ export interface SegmentEvidence {
  * Source: definition (summed-area sums).
  */
 export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
-  const { frames, pitches, salience, voicing, hopSeconds, lowestMidi } = grid;
+  const { frames, pitches, salience, sounding, voicing, hopSeconds, lowestMidi } = grid;
   const voiced = new Float64Array(frames + 1);
+  const weighed = new Float64Array(frames + 1);
   const sums = new Float64Array((frames + 1) * pitches);
   for (let f = 0; f < frames; f++) {
     const v = voicing[f]!;
-    voiced[f + 1] = voiced[f]! + v;
+    voiced[f + 1] = voiced[f]! + sounding[f]!;
+    weighed[f + 1] = weighed[f]! + v;
     const row = f * pitches;
     for (let p = 0; p < pitches; p++) sums[row + pitches + p] = sums[row + p]! + v * salience[row + p]!;
   }
   const inside = (frame: number) => Math.min(frames, Math.max(0, frame));
   const shareAt = (place: number, from: number, to: number): number => {
-    const total = voiced[to]! - voiced[from]!;
+    const total = weighed[to]! - weighed[from]!;
     if (total <= 0 || place < 0 || place >= pitches) return 0;
     return (sums[to * pitches + place]! - sums[from * pitches + place]!) / total;
   };

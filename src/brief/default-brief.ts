@@ -34,7 +34,7 @@ export function defaultBrief(part: Part): Brief {
     fermata: { leastTimes: 1.25, mostTimes: 3, bars: [] },
     contrast: { leastDb: 3, places: [] },
     hairpin: { leastDb: 3 },
-    intonation: { watchCents: 25, fixCents: 32 },
+    intonation: { watchCents: 25, fixCents: 35 },
     criteria: Object.fromEntries(CRITERIA.map((name) => [name, { judged: true, points: 1 }])) as Brief['criteria'],
   };
 }

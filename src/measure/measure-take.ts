@@ -1,11 +1,16 @@
 import type { MeasureContext } from './context.js';
 import { measureAccents } from './measures/accents.js';
+import { measureArticulations } from './measures/articulations.js';
+import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
+import { measureEmptyPlaces } from './measures/empty-places.js';
 import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
 import { measureGroups } from './measures/groups.js';
 import { measureHairpins } from './measures/hairpins.js';
+import { measureIntonation } from './measures/intonation.js';
 import { measureLevels } from './measures/levels.js';
+import { measureMarkOrder } from './measures/mark-order.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureTempo } from './measures/tempo.js';
@@ -26,6 +31,7 @@ export function measureTake(context: MeasureContext): Measurements {
   const notes = measureNotes(context);
   const withNotes = { ...context, notes };
   const levels = measureLevels(withNotes);
+  const transitions = measureTransitions(context);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
     notes,
@@ -36,9 +42,14 @@ export function measureTake(context: MeasureContext): Measurements {
     contrasts: measureContrasts(withLoudness, levels),
     hairpins: measureHairpins(withLoudness),
     fermatas: measureFermatas(context),
-    transitions: measureTransitions(context),
+    transitions,
     groups: measureGroups(context),
     entries: measureEntries(context),
     accents: measureAccents(withLoudness),
+    articulations: measureArticulations(context, transitions),
+    emptyPlaces: measureEmptyPlaces(context),
+    breaths: measureBreaths(context, transitions),
+    intonation: measureIntonation(withNotes),
+    markOrder: measureMarkOrder(withLoudness),
   };
 }

@@ -1,4 +1,13 @@
 import type { MaybeNumber, NotMeasured } from '../base/index.js';
+import type {
+  AccentMeasure,
+  ContrastMeasure,
+  HairpinMeasure,
+  LevelMeasure,
+  MarkOrderMeasure,
+} from './dynamics-types.js';
+
+export type * from './dynamics-types.js';
 
 /** The recording itself, before anything is said about the playing. */
 export interface RecordingMeasure {
@@ -6,6 +15,8 @@ export interface RecordingMeasure {
   /** share of samples inside flat tops, 0 to 1 */
   readonly clippedShare: number;
   readonly signalToNoiseDb: MaybeNumber;
+  /** time in which sound dies away by 60 dB */
+  readonly reverberationSeconds: MaybeNumber;
   readonly levelRiding: boolean;
   /** the file holds less than it should: what is missing at the end is not the player's fault */
   readonly breaksOff: boolean;
@@ -44,50 +55,6 @@ export interface NoteMeasure {
   readonly centsFromOwnTuning: MaybeNumber;
   /** RMS level of the held part of the note, dBFS */
   readonly levelDb: MaybeNumber;
-}
-
-/** Level under one dynamic mark. */
-export interface LevelMeasure {
-  readonly mark: string;
-  readonly index: number;
-  readonly toIndex: number;
-  readonly bar: string;
-  readonly pass: number;
-  /** median of the notes' levels */
-  readonly levelDb: MaybeNumber;
-}
-
-/** Change of level between two neighbouring different marks. */
-export interface ContrastMeasure {
-  readonly from: string;
-  readonly to: string;
-  readonly index: number;
-  readonly bar: string;
-  readonly pass: number;
-  /** second minus first */
-  readonly differenceDb: MaybeNumber;
-  /** the same with the instrument's own loud and soft registers taken out */
-  readonly registerAdjustedDb: MaybeNumber;
-  /** 95 % interval of differenceDb, absent when not measured */
-  readonly intervalDb?: readonly [number, number];
-}
-
-/** One crescendo or diminuendo. */
-export interface HairpinMeasure {
-  readonly kind: 'crescendo' | 'diminuendo';
-  readonly index: number;
-  readonly toIndex: number;
-  readonly bar: string;
-  readonly toBar: string;
-  readonly pass: number;
-  /** fitted level at the last note minus at the first */
-  readonly riseDb: MaybeNumber;
-  /** the same with the instrument's own loud and soft registers taken out */
-  readonly registerAdjustedRiseDb: MaybeNumber;
-  readonly slopeDbPerBar: MaybeNumber;
-  readonly slopeDbPerSecond: MaybeNumber;
-  /** standard error of riseDb, absent when not measured */
-  readonly errorDb?: number;
 }
 
 /** One fermata. */
@@ -143,15 +110,85 @@ export interface EntryMeasure {
   readonly secondsAQuarter: number;
 }
 
-/** How far one accented note stands out. */
-export interface AccentMeasure {
+/** How a note is to be held, by its marks: under a dot that ends a slur, with dots, tenuto, tongued without any mark … */
+export type WayOfPlaying =
+  | 'staccatissimo'
+  | 'staccato'
+  | 'slur-end-short'
+  | 'detached-legato'
+  | 'tongued'
+  | 'tenuto'
+  | 'slurred';
+
+/** How much of their time the notes of one way of playing sound. */
+export interface ArticulationMeasure {
+  readonly way: WayOfPlaying;
+  readonly count: number;
+  /** median sounding share of the time to the next onset, 0 to 1 */
+  readonly soundedShare: number;
+  /** first and third quartile */
+  readonly middleHalf: readonly [number, number];
+}
+
+/** What is where a note that was not heard should stand. */
+export interface EmptyPlaceMeasure {
+  readonly index: number;
+  /** from the end of the note before to the onset of the note after */
+  readonly silentSeconds: number;
+  /** what the note would last at the local pace */
+  readonly writtenSeconds: number;
+  /** share of the time between its neighbours that is missing: the music closed up over it */
+  readonly closedUpShare: number;
+  /** how far the level has fallen by the second half of that silence */
+  readonly fallDb: number;
+}
+
+/** One breath asked for. */
+export interface BreathMeasure {
+  /** note after which it is taken */
   readonly index: number;
   readonly bar: string;
   readonly pass: number;
-  /** attack over the unaccented notes around it */
-  readonly overDb: number;
-  /** how far those differ among themselves: distance of their quartiles */
-  readonly spreadDb: number;
+  readonly beat: number;
+  /** silence before the next note */
+  readonly gapSeconds: MaybeNumber;
+  /** how late the next note comes; negative is early */
+  readonly lateSeconds: MaybeNumber;
+}
+
+/** Where the pitch of some notes leans, from the player's own tuning. */
+export interface PitchTendency {
+  readonly cents: number;
+  readonly count: number;
+  /** 95 % */
+  readonly intervalCents: readonly [number, number];
+}
+
+/** Thirds of the range of the part. */
+export type RegisterName = 'low' | 'middle' | 'high';
+
+/** How pitch goes with loudness, each written pitch compared with itself. */
+export type LoudPitchMeasure =
+  | NotMeasured
+  | {
+      readonly centsPerDb: number;
+      /** standard error */
+      readonly errorCentsPerDb: number;
+      /** from the softest to the loudest of these notes */
+      readonly reachDb: number;
+      readonly count: number;
+    };
+
+/** Where the pitch leans by note name, by register and with loudness. */
+export interface IntonationMeasure {
+  readonly noteNames: readonly (PitchTendency & { readonly name: string })[];
+  readonly registers: readonly (PitchTendency & {
+    readonly register: RegisterName;
+    /** written */
+    readonly fromMidi: number;
+    readonly toMidi: number;
+  })[];
+  readonly withLoudness: LoudPitchMeasure;
 }
 
 /** Everything measured in one take. Numbers with units, no adjectives. */
@@ -168,4 +205,9 @@ export interface Measurements {
   readonly groups: readonly GroupMeasure[];
   readonly entries: readonly EntryMeasure[];
   readonly accents: readonly AccentMeasure[];
+  readonly articulations: readonly ArticulationMeasure[];
+  readonly breaths: readonly BreathMeasure[];
+  readonly emptyPlaces: readonly EmptyPlaceMeasure[];
+  readonly intonation: IntonationMeasure;
+  readonly markOrder: MarkOrderMeasure;
 }

@@ -32,6 +32,7 @@ export function handGrid(
     lowestMidi,
     pitches,
     salience,
+    sounding: Float32Array.from(frames, (midi) => (midi === null ? 0 : 1)),
     voicing: Float32Array.from(frames, (midi) => (midi === null ? 0 : 1)),
     strongest: Int16Array.from(frames, (midi) => midi ?? -1),
     levelDb: Float32Array.from(frames, (midi) => (midi === null ? -80 : -20)),

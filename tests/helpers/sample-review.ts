@@ -166,6 +166,7 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
       peakDbfs: -4.312,
       clippedShare: 0,
       signalToNoiseDb: 46.28,
+      reverberationSeconds: 0.42,
       levelRiding: false,
       breaksOff: false,
       cautions,
@@ -215,6 +216,11 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
     groups: [],
     entries: [],
     accents: [],
+    articulations: [],
+    breaths: [],
+    emptyPlaces: [],
+    intonation: { noteNames: [], registers: [], withLoudness: { notMeasured: 'loud and soft are too much alike' } },
+    markOrder: { marks: [], reversed: [] },
   };
 }
 

@@ -70,16 +70,32 @@ describe('a note at another pitch', () => {
 describe('a note left out', () => {
   const out = { status: 'left-out' as const };
 
-  it('is a fix when its neighbours are sure', () => {
-    expect(weightOf(judged(PART, { aligned: { 9: out } }), 'missed-note')).toBe('fix');
+  const place = { index: 9, silentSeconds: 1, writtenSeconds: 1, closedUpShare: 0, fallDb: 40 };
+  const empty = (change: Partial<typeof place> = {}) => ({
+    aligned: { 9: out },
+    measurements: { emptyPlaces: [{ ...place, ...change }] },
+  });
+
+  it('is a fix when its neighbours are sure and its place is silent, or closed up', () => {
+    expect(weightOf(judged(PART, empty()), 'missed-note')).toBe('fix');
+    expect(weightOf(judged(PART, empty({ silentSeconds: 0, fallDb: 0, closedUpShare: 0.5 })), 'missed-note')).toBe(
+      'fix',
+    );
+  });
+
+  it('is to be watched where something sounds in its place: it may only not have been made out', () => {
+    expect(weightOf(judged(PART, empty({ silentSeconds: 0.2 })), 'missed-note')).toBe('watch');
+    expect(weightOf(judged(PART, empty({ fallDb: 4 })), 'missed-note')).toBe('watch');
+    expect(weightOf(judged(PART, { aligned: { 9: out } }), 'missed-note')).toBe('watch');
   });
 
   it('is to be watched under a slur, in a repetition or beside doubtful notes', () => {
     const slurred = smallPart(QUARTERS.map((note, i) => ({ ...note, slurredFromPrevious: i === 9 })));
     const repeated = smallPart(QUARTERS.map((note, i) => (i === 9 ? QUARTERS[8]! : note)));
-    expect(weightOf(judged(slurred, { aligned: { 9: out } }), 'missed-note')).toBe('watch');
-    expect(weightOf(judged(repeated, { aligned: { 9: out } }), 'missed-note')).toBe('watch');
-    expect(weightOf(judged(PART, { aligned: { 9: out, 10: { confidence: 0.1 } } }), 'missed-note')).toBe('watch');
+    expect(weightOf(judged(slurred, empty()), 'missed-note')).toBe('watch');
+    expect(weightOf(judged(repeated, empty()), 'missed-note')).toBe('watch');
+    const doubtful = { ...empty(), aligned: { 9: out, 10: { confidence: 0.1 } } };
+    expect(weightOf(judged(PART, doubtful), 'missed-note')).toBe('watch');
   });
 
   it('inside a skip belongs to the skip', () => {

@@ -8,9 +8,13 @@ const ATTACK_SECONDS = 0.03;
 const ATTACK_SHARE = 0.25;
 const INSIDE_MARGIN_SECONDS = 0.05;
 const INSIDE_SECONDS = 0.08;
+const SILENCE_SECONDS = 0.1;
+const SILENT_SHARE = 0.15;
 /** Far more than a sum of prices can be off by rounding. */
 const ROUNDING = 1e-9;
 const OTHERWISE_SHARE = 0.35;
+/** The tone itself, and what its harmonics and their common periods may be taken for. */
+const SAME_TONE = [0, -12, 12, -19, 19, -24, 24];
 
 interface Step {
   readonly note: number;
@@ -229,11 +233,20 @@ class PieceSearch {
       const frame = boundaries.frame[b]!;
       if (frame - boundaries.frame[from]! < margin || boundaries.frame[to]! - frame < margin) continue;
       const attack = boundaries.attack[b]!;
-      if (attack <= STRONG) continue;
-      if (this.soundsOtherwise(n, frame, to)) other += PRICE.insideNote * attack;
-      else retongued += PRICE.retongued * attack;
+      const change = Math.max(attack, boundaries.pitchChange[b]!);
+      if (change <= STRONG) continue;
+      if (attack > STRONG && this.isOutOfSilence(frame)) other += PRICE.outOfSilence * attack;
+      else if (this.soundsOtherwise(n, frame, to)) other += PRICE.insideNote * change;
+      else if (attack > STRONG) retongued += PRICE.retongued * attack;
     }
     return Math.min(PRICE.mostInside, other + Math.min(PRICE.mostRetongued, retongued));
+  }
+
+  /** Whether nothing sounded right before a moment: what begins there is no part of the note before. */
+  private isOutOfSilence(frame: number): boolean {
+    const { evidence, hopSeconds } = this.input;
+    const before = Math.round(SILENCE_SECONDS / hopSeconds);
+    return evidence.voicedSeconds(frame - before, frame - 1) < SILENT_SHARE * SILENCE_SECONDS;
   }
 
   /** Whether something else than note n is heard right after a moment inside it. */
@@ -241,7 +254,8 @@ class PieceSearch {
     const { boundaries, evidence, hopSeconds, notes, offsetSemitones } = this.input;
     const until = Math.min(boundaries.frame[to]!, frame + Math.round(INSIDE_SECONDS / hopSeconds));
     if (evidence.voicedSeconds(frame, until) < LEAST_VOICED_SECONDS) return false;
-    return evidence.share(notes[n]!.soundingMidi + offsetSemitones, frame, until) < OTHERWISE_SHARE;
+    const midi = notes[n]!.soundingMidi + offsetSemitones;
+    return SAME_TONE.every((away) => evidence.share(midi + away, frame, until) < OTHERWISE_SHARE);
   }
 
   /** Price of sound before the first note found that would have to be those passed over. */

@@ -12,6 +12,7 @@ export const PRICE = {
   onset: 1.6,
   retongued: 0.3,
   insideNote: 1.6,
+  outOfSilence: 2.4,
   mostInside: 4,
   mostRetongued: 1,
   repeatedOnset: 2.6,

@@ -1,10 +1,14 @@
-import { median, quantile } from '../../base/index.js';
+import { isMeasured, median, quantile } from '../../base/index.js';
 import type { TransitionMeasure } from '../../measure/index.js';
 import type { JudgeInput } from '../judge-input.js';
 import { placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 const LEAST_OTHERS = 3;
+/** A dotted note leaves about this share of its time silent. Source: as standard staccatoWatch. */
+const SHORT_GAP_SHARE = 0.45;
+/** A room that could not be heard may be any. */
+const UNKNOWN_ROOM_SECONDS = 1;
 /** This share of the other dots must be plainly short: else the room or the release of the instrument fills the gaps. */
 const MOST_OTHERS = 0.8;
 
@@ -68,6 +72,15 @@ function isPlainStaccato(input: JudgeInput, transition: TransitionMeasure): bool
   return short && !note.slurredToNext && !note.fermata && next.restBeforeQuarters === 0 && note.breathAfter === null;
 }
 
+/** In a room that rings, a note may seem held although it was let go: then the level falls as the room lets it. */
+function mayBeRoom({ measurements, standards }: JudgeInput, transition: TransitionMeasure): boolean {
+  const { reverberationSeconds } = measurements.recording;
+  const seconds = isMeasured(reverberationSeconds) ? reverberationSeconds : UNKNOWN_ROOM_SECONDS;
+  if (seconds < standards.ringing.value) return false;
+  const expectedFallDb = (SHORT_GAP_SHARE * transition.betweenOnsetsSeconds * 60) / seconds;
+  return transition.dipDb >= standards.ringingFall.value * expectedFallDb;
+}
+
 /** When nearly every dot is held it is a habit, or the room: one thing to listen to, not many. */
 function allHeld(input: JudgeInput, staccatos: readonly TransitionMeasure[]): Observation[] {
   const usual = median(staccatos.map((t) => t.soundedShare));
@@ -87,7 +100,10 @@ function judgeStaccatos(input: JudgeInput, staccatos: readonly TransitionMeasure
     const others = staccatos.filter((o) => o !== t).map((o) => o.soundedShare);
     const usual = others.length >= LEAST_OTHERS ? median(others) : null;
     const sure =
-      share > staccatoFix.value && others.length >= LEAST_OTHERS && quantile(others, MOST_OTHERS) < staccatoWatch.value;
+      share > staccatoFix.value &&
+      others.length >= LEAST_OTHERS &&
+      quantile(others, MOST_OTHERS) < staccatoWatch.value &&
+      !mayBeRoom(input, t);
     const note = input.part.notes[t.index]!;
     const measured = { value: 100 * share, unit: '%', expected: 'about half' };
     const facts = { percent: 100 * share, usual: usual === null ? null : 100 * usual, all: false };

@@ -34,7 +34,7 @@ function missing(input: JudgeInput): Observation[] {
       part.notes[index - 1]?.soundingMidi === note.soundingMidi ||
       part.notes[index + 1]?.soundingMidi === note.soundingMidi;
     const atTheEdge = index === 0 || index === part.notes.length - 1;
-    const sure = placed && !note.slurredFromPrevious && !repeated && !atTheEdge;
+    const sure = placed && isEmpty(input, index) && !note.slurredFromPrevious && !repeated && !atTheEdge;
     const facts = { written: noteName(note.written), sure };
     return [
       {
@@ -47,6 +47,16 @@ function missing(input: JudgeInput): Observation[] {
       },
     ];
   });
+}
+
+/** Whether there is silence where the note should stand, or the music has closed up over it. */
+function isEmpty({ measurements, standards }: JudgeInput, index: number): boolean {
+  const place = measurements.emptyPlaces.find((p) => p.index === index);
+  if (place === undefined) return false;
+  const { emptyShare, emptyFall, closedUp } = standards;
+  if (place.closedUpShare >= closedUp.value) return true;
+  const silent = place.silentSeconds >= emptyShare.value * place.writtenSeconds && place.fallDb >= emptyFall.value;
+  return silent && place.closedUpShare > -closedUp.value;
 }
 
 function added(input: JudgeInput): Observation[] {

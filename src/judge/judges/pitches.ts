@@ -5,7 +5,7 @@ import type { Observation } from '../observation.js';
 
 /**
  * Notes played at another pitch: an accidental when a misreading predicts exactly that pitch, else a wrong note. An octave
- * is only watched: what rings strongest in a tone can be its octave.
+ * is only watched: what rings strongest in a tone can be its octave. So is a note of which neither neighbour was heard.
  *
  * @param input one take
  * @returns one observation a note
@@ -19,7 +19,8 @@ export function judgePitches(input: JudgeInput): Observation[] {
     const note = part.notes[aligned.index]!;
     const playedMidi = aligned.playedMidi;
     const playedWritten = playedMidi - (note.soundingMidi - note.writtenMidi);
-    const weight = aligned.confidence >= standards.noteConfidence.value ? 'fix' : 'watch';
+    const placed = [aligned.index - 1, aligned.index + 1].some((i) => alignment.notes[i]?.status === 'as-written');
+    const weight = placed && aligned.confidence >= standards.noteConfidence.value ? 'fix' : 'watch';
     const misreading = note.misreadings.find((m) => m.soundingMidi === playedMidi);
     const written = noteName(note.written);
     const shared = { criterion: 'notes', weight, ...placeOf(input, note) } as const;

@@ -5,6 +5,8 @@ import type { Observation } from '../observation.js';
 
 /** A note that seems to have less of its time than this was more likely misheard than rushed. */
 const LEAST_BELIEVED = 0.4;
+/** To be worth a listen a group need only be beyond this share of the doubt. */
+const WATCH_DOUBT = 0.6;
 
 /**
  * Entries after rests, and groups of equal notes.
@@ -22,7 +24,7 @@ export function judgeRhythm(input: JudgeInput): Observation[] {
 }
 
 function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
-  const { entryWatch, entryFix, entryLeast, entryEarly } = input.standards;
+  const { entryWatch, entryFix, entryLeast, entryLeastFix, entryEarly } = input.standards;
   const beats = entry.lateSeconds / entry.secondsAQuarter;
   const note = input.part.notes[entry.index]!;
   const measured = { value: entry.lateSeconds, unit: 's', expected: 'on the beat' };
@@ -39,7 +41,8 @@ function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
     return early && isSure(input, entry.index) ? [{ kind: 'early-entry', weight: 'watch', ...place }] : [];
   }
   if (beats <= entryWatch.value || entry.lateSeconds <= entryLeast.value) return [];
-  const sure = beats > entryFix.value && isSure(input, entry.index) && isSure(input, entry.index - 1);
+  const plain = beats > entryFix.value && entry.lateSeconds > entryLeastFix.value;
+  const sure = plain && isSure(input, entry.index) && isSure(input, entry.index - 1);
   return [{ kind: 'late-entry', weight: sure ? 'fix' : 'watch', ...place }];
 }
 
@@ -48,11 +51,13 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const away = group.shares.map((share, k) => share - group.written[k]!);
   const which = away.findIndex((a) => Math.abs(a) === Math.max(...away.map(Math.abs)));
   const off = Math.abs(away[which]!);
+  const perhaps = off - (WATCH_DOUBT * onsetError.value) / group.seconds;
   const doubt = (Math.SQRT2 * onsetError.value) / group.seconds;
-  if (off - doubt <= groupWatch.value) return [];
+  if (perhaps <= groupWatch.value) return [];
   const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
   const believable = group.shares.every((share, k) => share > LEAST_BELIEVED * group.written[k]!);
-  const sure = believable && off - doubt > groupFix.value && indexes.every((i) => isSure(input, i));
+  const repeats = [...indexes, group.toIndex + 1].some((i) => i > group.index && isRepeated(input, i));
+  const sure = believable && !repeats && off - doubt > groupFix.value && indexes.every((i) => isSure(input, i));
   const note = input.part.notes[group.index]!;
   const measured = {
     value: 100 * group.shares[which]!,
@@ -68,6 +73,11 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   };
   const place = { ...placeOf(input, note), toIndex: group.toIndex, measured, facts };
   return [{ kind: 'uneven-group', criterion: 'rhythm', weight: sure ? 'fix' : 'watch', size: 0.5 + 4 * off, ...place }];
+}
+
+/** The onset of a note at the pitch of the one before it is the least sure of all. */
+function isRepeated({ part }: JudgeInput, index: number): boolean {
+  return part.notes[index]?.soundingMidi === part.notes[index - 1]?.soundingMidi;
 }
 
 /** A note is sure enough to be timed: heard as written, with confidence. */

@@ -10,6 +10,9 @@ export const STANDARDS = {
   /** surer than this, a wrong pitch is a `fix` */
   noteConfidence: { value: 0.55, unit: 'share', source: 'working value: doubt never becomes an accusation' },
   addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
+  emptyShare: { value: 0.45, unit: 'share', source: 'working value: about half of a missing note’s time is silent' },
+  emptyFall: { value: 10, unit: 'dB', source: 'working value: what is left in a room of the note before it' },
+  closedUp: { value: 0.3, unit: 'share', source: 'working value: so much of the time around a missing note is gone' },
   contrastLeast: {
     value: 3,
     unit: 'dB',
@@ -35,7 +38,11 @@ export const STANDARDS = {
     source: 'tolerance about 25 cents (Larrouy-Maestri 2018), less the error of a room’s tuning',
   },
   noteWatch: { value: 25, unit: 'cents', source: 'tolerance about 25 cents (Larrouy-Maestri 2018)' },
-  noteFix: { value: 32, unit: 'cents', source: 'tolerance 25 cents plus the measuring error of one held note' },
+  noteFix: {
+    value: 35,
+    unit: 'cents',
+    source: 'tolerance 25 cents plus the measuring error that 95 of 100 notes keep within on rendered takes',
+  },
   noteSeconds: { value: 0.2, unit: 's', source: 'working value: the ear needs a held note to hear tuning' },
   tempoWatch: {
     value: 0.1,
@@ -53,6 +60,11 @@ export const STANDARDS = {
     unit: 's',
     source: 'displacement noticeable at 6 ms to 2.5 % (Friberg & Sundberg 1995), several times the measuring error',
   },
+  entryLeastFix: {
+    value: 0.08,
+    unit: 's',
+    source: 'as entryLeast, twice the error that 95 of 100 onsets keep within in a room on rendered takes',
+  },
   entryWatch: { value: 0.085, unit: 'quarters', source: 'working value, common practice: well beyond the noticeable' },
   entryFix: { value: 0.11, unit: 'quarters', source: 'working value, common practice: about a ninth of a beat' },
   entryEarly: { value: 0.15, unit: 'quarters', source: 'working value, common practice' },
@@ -67,7 +79,7 @@ export const STANDARDS = {
     source: 'working value: beyond 12 % of the group less the error of two onsets',
   },
   slurGapWatch: { value: 0.028, unit: 's', source: 'working value: three times the measuring error of a joined pair' },
-  slurDip: { value: 12, unit: 'dB', source: 'working value: a break of the air, not a soft change of register' },
+  slurDip: { value: 15, unit: 'dB', source: 'working value: a break of the air, not a soft change of register' },
   slurGapFix: {
     value: 0.065,
     unit: 's',
@@ -81,6 +93,16 @@ export const STANDARDS = {
   },
   staccatoFix: { value: 0.82, unit: 'share', source: 'as staccatoWatch, plus the measuring error of an offset' },
   staccatoSeconds: { value: 0.15, unit: 's', source: 'working value: shorter notes leave the release no room' },
+  ringing: {
+    value: 0.6,
+    unit: 's',
+    source: 'working value: in a room that rings longer the gap after a short note fills up',
+  },
+  ringingFall: {
+    value: 0.4,
+    unit: 'share',
+    source: 'working value: a short note’s end falls at least so much of what the room allows',
+  },
   accentWatch: {
     value: 0.5,
     unit: 'dB',

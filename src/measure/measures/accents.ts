@@ -8,6 +8,8 @@ const FRAME_SECONDS = 0.01;
 /** Notes on each side with which an accented one is compared. */
 const SIDE_NOTES = 3;
 const LEAST_NEIGHBOURS = 3;
+/** A shorter note has no time to fall. */
+const LEAST_FALL_SECONDS = 0.3;
 
 /**
  * How far accented notes stand out: loudest moment of the attack over those of the unaccented notes around it, what the
@@ -22,19 +24,23 @@ export function measureAccents(context: LevelContext): AccentMeasure[] {
   const { part, alignment } = context;
   const own = context.ownLoudness;
   const attacks = alignment.notes.map((n) => attackDb(context, n.index) - (own?.of(n.index) ?? 0));
-  const accented = (index: number) =>
-    part.notes[index]!.articulations.some((a) => a === 'accent' || a === 'strong-accent') ||
-    part.dynamicEvents.some((e) => e.index === index);
+  const markOf = (index: number) =>
+    part.dynamicEvents.find((e) => e.index === index)?.mark ??
+    part.notes[index]!.articulations.find((a) => a === 'accent' || a === 'strong-accent');
+  const accented = (index: number) => markOf(index) !== undefined;
   return part.notes.flatMap((note): AccentMeasure[] => {
-    if (!accented(note.index) || !Number.isFinite(attacks[note.index]!)) return [];
+    const mark = markOf(note.index);
+    if (mark === undefined || !Number.isFinite(attacks[note.index]!)) return [];
     const around = part.notes
       .slice(Math.max(0, note.index - SIDE_NOTES), note.index + SIDE_NOTES + 1)
       .filter((n) => !accented(n.index) && !n.grace && Number.isFinite(attacks[n.index]!))
       .map((n) => attacks[n.index]!);
     if (around.length < LEAST_NEIGHBOURS) return [];
-    const place = { index: note.index, bar: note.bar, pass: note.pass };
+    const place = { mark, index: note.index, bar: note.bar, pass: note.pass };
     const spreadDb = quantile(around, 0.75) - quantile(around, 0.25);
-    return [{ ...place, overDb: attacks[note.index]! - median(around), spreadDb }];
+    const fallDb = attackDb(context, note.index) - endDb(context, note.index);
+    const fall = Number.isFinite(fallDb) ? { fallDb } : {};
+    return [{ ...place, overDb: attacks[note.index]! - median(around), spreadDb, ...fall }];
   });
 }
 
@@ -42,10 +48,22 @@ export function measureAccents(context: LevelContext): AccentMeasure[] {
 function attackDb(context: NoteContext, index: number): number {
   const { onsetSeconds, offsetSeconds } = context.alignment.notes[index]!;
   if (onsetSeconds === undefined || offsetSeconds === undefined) return Number.NaN;
+  return loudestDb(context, onsetSeconds, Math.min(offsetSeconds, onsetSeconds + ATTACK_SECONDS));
+}
+
+/** Loudest moment of a note's last third, dBFS; NaN when it is too short to have one. */
+function endDb(context: NoteContext, index: number): number {
+  const { onsetSeconds, offsetSeconds } = context.alignment.notes[index]!;
+  if (onsetSeconds === undefined || offsetSeconds === undefined) return Number.NaN;
+  const seconds = offsetSeconds - onsetSeconds;
+  return seconds < LEAST_FALL_SECONDS ? Number.NaN : loudestDb(context, offsetSeconds - seconds / 3, offsetSeconds);
+}
+
+function loudestDb(context: NoteContext, fromSeconds: number, toSeconds: number): number {
   const { power, levelHopSeconds: hop } = context.features;
   const length = Math.max(1, Math.round(FRAME_SECONDS / hop));
-  const from = Math.max(0, Math.round(onsetSeconds / hop));
-  const to = Math.min(power.length, Math.round(Math.min(offsetSeconds, onsetSeconds + ATTACK_SECONDS) / hop));
+  const from = Math.max(0, Math.round(fromSeconds / hop));
+  const to = Math.min(power.length, Math.round(toSeconds / hop));
   let loudest = 0;
   for (let f = from; f + length <= to; f++) {
     let sum = 0;

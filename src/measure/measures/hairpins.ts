@@ -1,6 +1,7 @@
 import { fitHuberLine, isMeasured, notMeasured } from '../../base/index.js';
 import type { LevelContext, NoteContext } from '../context.js';
 import type { HairpinMeasure } from '../types.js';
+import { hairpinCourse } from './hairpin-course.js';
 
 const LEAST_NOTES = 3;
 const unknownRegister = notMeasured('too few notes to know how loud the instrument is by itself in each register');
@@ -35,20 +36,17 @@ export function measureHairpins(context: LevelContext): HairpinMeasure[] {
       return { ...place, riseDb: why, registerAdjustedRiseDb: why, slopeDbPerBar: why, slopeDbPerSecond: why };
     }
     const line = fitHuberLine(seconds, levels);
+    const adjusted = levels.map((v, i) => v - own[i]!);
+    const course = loudness === null ? null : hairpinCourse(seconds, adjusted, h.kind === 'crescendo' ? 1 : -1);
     const barSeconds = (span * barQuarters(context, h.startQuarters)) / quartersBetween(context, h.index, h.toIndex);
     return {
       ...place,
       riseDb: line.slope * span,
-      registerAdjustedRiseDb:
-        loudness === null
-          ? unknownRegister
-          : fitHuberLine(
-              seconds,
-              levels.map((v, i) => v - own[i]!),
-            ).slope * span,
+      registerAdjustedRiseDb: loudness === null ? unknownRegister : fitHuberLine(seconds, adjusted).slope * span,
       slopeDbPerBar: line.slope * barSeconds,
       slopeDbPerSecond: line.slope,
       errorDb: line.slopeError * span,
+      ...(course === null ? {} : { course }),
     };
   });
 }

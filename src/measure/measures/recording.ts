@@ -3,6 +3,7 @@ import type { Take } from '../../decode/index.js';
 import type { NoteContext } from '../context.js';
 import type { RecordingMeasure } from '../types.js';
 import { ridesLevel } from './level-riding.js';
+import { measureReverberation } from './reverberation.js';
 
 /** So many equal samples in a row at the top are a flat top. */
 const FLAT_SAMPLES = 3;
@@ -10,9 +11,11 @@ const NEAR_PEAK = 0.999;
 const LOUD_PEAK = 0.5;
 const CLIPPED_CAUTION = 0.0005;
 const NOISY_DB = 20;
+/** From here on gaps between notes fill up. Source: working value; halls for speech are kept below about 1 s (DIN 18041). */
+const RINGING_SECONDS = 1.2;
 
 /**
- * The recording itself: peak, clipping, noise, and whether the recorder moved its level.
+ * The recording itself: peak, clipping, noise, how long the room rings, and whether the recorder moved its level.
  *
  * @param context the take with its notes measured
  * @returns numbers, and cautions in plain words
@@ -23,11 +26,16 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
   const { peak, clippedShare } = peakAndClipping(context.take);
   const signalToNoiseDb = signalToNoise(context);
   const levelRiding = ridesLevel(context);
+  const reverberationSeconds = measureReverberation(context);
   const cautions = [...context.take.cautions];
   if (clippedShare > CLIPPED_CAUTION)
     cautions.push('The recording is too loud in places and clips: loud notes cannot be compared exactly.');
   if (isMeasured(signalToNoiseDb) && signalToNoiseDb < NOISY_DB)
     cautions.push('There is much noise in the recording: soft notes may be lost in it.');
+  if (isMeasured(reverberationSeconds) && reverberationSeconds > RINGING_SECONDS)
+    cautions.push(
+      'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.',
+    );
   const { offsetSemitones } = context.alignment;
   if (offsetSemitones !== 0) cautions.push(otherPitch(offsetSemitones));
   if (levelRiding) cautions.push('The recorder seems to have changed its level by itself, so dynamics are not judged.');
@@ -35,6 +43,7 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)),
     clippedShare,
     signalToNoiseDb,
+    reverberationSeconds,
     levelRiding,
     breaksOff: context.take.breaksOff === true,
     cautions,

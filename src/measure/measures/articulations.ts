@@ -1,0 +1,59 @@
+import { quantile } from '../../base/index.js';
+import type { Part, PartNote } from '../../score/index.js';
+import type { MeasureContext } from '../context.js';
+import type { ArticulationMeasure, TransitionMeasure, WayOfPlaying } from '../types.js';
+
+/** Ways of playing in the order in which they are listed, shortest first. */
+const WAYS: readonly WayOfPlaying[] = [
+  'staccatissimo',
+  'staccato',
+  'slur-end-short',
+  'detached-legato',
+  'tongued',
+  'tenuto',
+  'slurred',
+];
+
+/**
+ * How much of its time a note sounds, for each way of playing that the part asks for: the lengths that tell
+ * articulations apart.
+ *
+ * @param context part and alignment
+ * @param transitions how each note goes over into the next
+ * @returns one entry a way of playing that was heard, shortest as written first; shares 0 to 1
+ *
+ * Source: definition; the middle half of the notes stands beside the median so that one note does not count.
+ */
+export function measureArticulations(
+  context: MeasureContext,
+  transitions: readonly TransitionMeasure[],
+): ArticulationMeasure[] {
+  const { part, alignment } = context;
+  const shares = new Map<WayOfPlaying, number[]>();
+  for (const t of transitions) {
+    const way = wayOf(part, part.notes[t.index]!, part.notes[t.toIndex]!);
+    const asWritten = [t.index, t.toIndex].every((i) => alignment.notes[i]!.status === 'as-written');
+    if (way !== null && asWritten) shares.set(way, [...(shares.get(way) ?? []), t.soundedShare]);
+  }
+  return WAYS.flatMap((way): ArticulationMeasure[] => {
+    const all = shares.get(way);
+    if (all === undefined) return [];
+    const middleHalf = [quantile(all, 0.25), quantile(all, 0.75)] as const;
+    return [{ way, count: all.length, soundedShare: quantile(all, 0.5), middleHalf }];
+  });
+}
+
+/** How the part asks for a note to be held; null where its end cannot be told from a rest, a breath or a fermata. */
+function wayOf(part: Part, note: PartNote, next: PartNote): WayOfPlaying | null {
+  if (note.fermata || note.breathAfter !== null || next.restBeforeQuarters > 0 || next.heldRestBefore === true)
+    return null;
+  if (note.slurredToNext) return 'slurred';
+  const has = (mark: PartNote['articulations'][number]) => note.articulations.includes(mark);
+  if (has('staccatissimo')) return 'staccatissimo';
+  if (has('staccato') && note.slurredFromPrevious) return 'slur-end-short';
+  if (has('staccato') && has('tenuto')) return 'detached-legato';
+  if (has('staccato')) return 'staccato';
+  if (has('detached-legato')) return 'detached-legato';
+  if (has('tenuto')) return 'tenuto';
+  return part.notes[note.index + 1] === next ? 'tongued' : null;
+}

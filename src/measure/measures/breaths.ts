@@ -1,0 +1,32 @@
+import { notMeasured } from '../../base/index.js';
+import type { MeasureContext } from '../context.js';
+import type { BreathMeasure, TransitionMeasure } from '../types.js';
+
+/**
+ * What happens at each place where a breath is asked for: how much silence there is, and whether the next note waits.
+ *
+ * @param context part and alignment
+ * @param transitions how each note goes over into the next
+ * @returns one entry a breath asked for, in performed order; seconds, positive is late
+ *
+ * Source: definition; the silence includes what the room takes to let go of the sound.
+ */
+export function measureBreaths(context: MeasureContext, transitions: readonly TransitionMeasure[]): BreathMeasure[] {
+  const leaving = new Map(transitions.map((t) => [t.index, t]));
+  return context.part.notes
+    .filter((note) => note.breathAfter !== null)
+    .map((note): BreathMeasure => {
+      const place = { index: note.index, bar: note.bar, pass: note.pass, beat: note.beat };
+      const transition = leaving.get(note.index);
+      if (transition === undefined) {
+        const why = notMeasured('the notes around it were not heard one after the other');
+        return { ...place, gapSeconds: why, lateSeconds: why };
+      }
+      const { gapSeconds, betweenOnsetsSeconds, expectedSeconds } = transition;
+      const lateSeconds =
+        expectedSeconds === undefined
+          ? notMeasured('too few steady notes around it to know the tempo')
+          : betweenOnsetsSeconds - expectedSeconds;
+      return { ...place, gapSeconds, lateSeconds };
+    });
+}

@@ -1,0 +1,59 @@
+import type { Features } from '../../features/index.js';
+import type { MeasureContext } from '../context.js';
+import { paceAround } from '../pace-around.js';
+import type { EmptyPlaceMeasure } from '../types.js';
+
+const SIDE_NOTES = 8;
+const LEAST_PAIRS = 4;
+const FRAME_SECONDS = 0.02;
+/** The end of the place is the attack of the next note and is left out. */
+const NEXT_ATTACK_SECONDS = 0.03;
+
+/**
+ * What sounds where notes that were not heard should stand: silence there says that they were left out, sound says that
+ * they may only not have been made out.
+ *
+ * @param context part and alignment
+ * @returns one entry a note left out that stands alone between two notes that were heard
+ *
+ * Source: definition.
+ */
+export function measureEmptyPlaces(context: MeasureContext): EmptyPlaceMeasure[] {
+  const { part, alignment } = context;
+  return part.notes.flatMap((note): EmptyPlaceMeasure[] => {
+    const before = alignment.notes[note.index - 1];
+    const after = alignment.notes[note.index + 1];
+    if (alignment.notes[note.index]!.status !== 'left-out' || note.grace) return [];
+    if (before?.onsetSeconds === undefined || after?.onsetSeconds === undefined) return [];
+    const pace = paceAround(context, note.index - SIDE_NOTES, note.index + SIDE_NOTES);
+    if (pace.pairs < LEAST_PAIRS) return [];
+    const quarters = part.notes[note.index + 1]!.onsetQuarters - part.notes[note.index - 1]!.onsetQuarters;
+    const between = after.onsetSeconds - before.onsetSeconds;
+    const from = before.offsetSeconds!;
+    return [
+      {
+        index: note.index,
+        silentSeconds: Math.max(0, after.onsetSeconds - from),
+        writtenSeconds: note.durationQuarters * pace.secondsAQuarter,
+        closedUpShare: 1 - between / (quarters * pace.secondsAQuarter),
+        fallDb: fallDb(context.features, before.onsetSeconds, from, after.onsetSeconds - NEXT_ATTACK_SECONDS),
+      },
+    ];
+  });
+}
+
+/** How far the level has fallen by the end of a place, below what stood before it. */
+function fallDb(features: Features, onset: number, from: number, to: number): number {
+  if (to - from < FRAME_SECONDS) return 0;
+  const held = level(features, onset, from);
+  return Math.max(0, held - level(features, (from + to) / 2, to));
+}
+
+/** Mean power between two moments, dB. */
+function level({ power, levelHopSeconds: hop }: Features, from: number, to: number): number {
+  const first = Math.max(0, Math.round(from / hop));
+  const last = Math.min(power.length, Math.max(first + 1, Math.round(to / hop)));
+  let sum = 0;
+  for (let f = first; f < last; f++) sum += power[f]!;
+  return 10 * Math.log10(sum / Math.max(1, last - first) + 1e-12);
+}

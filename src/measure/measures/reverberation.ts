@@ -1,0 +1,68 @@
+import { fitHuberLine, type MaybeNumber, median, notMeasured, quantile } from '../../base/index.js';
+import type { MeasureContext } from '../context.js';
+
+const FRAME_SECONDS = 0.01;
+/** Silence must last so long after a note for its decay to be read, and no more of it than this is read. */
+const LEAST_SILENCE_SECONDS = 0.25;
+const MOST_SILENCE_SECONDS = 2.5;
+/** The line is fitted between these levels below the note, as far as the noise lets it go. */
+const FROM_DB = 5;
+const TO_DB = 30;
+const ABOVE_FLOOR_DB = 8;
+/** A line through less than this says nothing. */
+const LEAST_FALL_DB = 12;
+const LEAST_DECAYS = 2;
+/** A player's own release only ever makes a decay longer: the quicker decays are the room's. */
+const SHARE = 0.25;
+
+/**
+ * How long the room rings: time in which the sound would fall by 60 dB, read from what follows the last note before a
+ * rest, a breath or the end.
+ *
+ * @param context part and alignment
+ * @returns seconds, or why there is no number
+ *
+ * Source: ISO 3382-2:2008, decay rate by a line from 5 dB below the start, extended to 60 dB.
+ *
+ * Differs: played notes end gradually and need not excite all frequencies, so the number leans towards too long where
+ * the room is dry: below about 0.4 s it is the instrument's release that is read.
+ */
+export function measureReverberation(context: MeasureContext): MaybeNumber {
+  const { alignment, part } = context;
+  const onsets = alignment.notes.flatMap((n) => n.onsetSeconds ?? []);
+  const others = [...onsets, ...alignment.added.map((a) => a.onsetSeconds)].sort((a, b) => a - b);
+  const decays = part.notes.flatMap((note) => {
+    const { onsetSeconds, offsetSeconds } = alignment.notes[note.index]!;
+    if (onsetSeconds === undefined || offsetSeconds === undefined) return [];
+    const next = others.find((t) => t > onsetSeconds) ?? Number.POSITIVE_INFINITY;
+    return next - offsetSeconds < LEAST_SILENCE_SECONDS ? [] : decaySeconds(context, onsetSeconds, offsetSeconds, next);
+  });
+  if (decays.length < LEAST_DECAYS) return notMeasured('no note is followed by enough silence to hear the room');
+  return quantile(decays, SHARE);
+}
+
+/** Time to fall by 60 dB after one note; empty when too little of the fall can be seen. */
+function decaySeconds(context: MeasureContext, onset: number, offset: number, next: number): number[] {
+  const { power, levelHopSeconds: hop, noiseFloorDb } = context.features;
+  const length = Math.max(1, Math.round(FRAME_SECONDS / hop));
+  const level = (f: number): number => {
+    let sum = 0;
+    for (let k = f; k < f + length; k++) sum += power[k] ?? 0;
+    return 10 * Math.log10(sum / length + 1e-12);
+  };
+  const middle = Math.round((onset + offset) / 2 / hop);
+  const held = median(Array.from({ length: 5 }, (_, k) => level(middle + (k - 2) * length)));
+  const end = Math.min(Math.round((Math.min(next, offset + MOST_SILENCE_SECONDS) - FRAME_SECONDS) / hop), power.length);
+  const seconds: number[] = [];
+  const levels: number[] = [];
+  for (let f = Math.round(offset / hop); f + length <= end; f += length) {
+    const here = level(f);
+    if (here > held - FROM_DB) continue;
+    if (here < Math.max(held - TO_DB, noiseFloorDb + ABOVE_FLOOR_DB)) break;
+    seconds.push(f * hop);
+    levels.push(here);
+  }
+  if (levels.length < 4 || levels[0]! - levels.at(-1)! < LEAST_FALL_DB) return [];
+  const { slope } = fitHuberLine(seconds, levels);
+  return slope < 0 ? [-60 / slope] : [];
+}
