@@ -5,6 +5,7 @@
  * scale (RMS of the mono mix); pitch is MIDI note numbers or cents, sharp positive; score time is quarter notes from the
  * first performed bar.
  */
+export { byCodePoint } from './by-code-point.js';
 export { type FittedLine, fitHuberLine } from './huber-line.js';
 export { InputError, type InputErrorCode } from './input-error.js';
 export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';

@@ -10,6 +10,8 @@ export type InputErrorCode =
   | 'score-refused'
   | 'score-without-notes'
   | 'no-takes'
+  | 'changed-while-read'
+  | 'bad-roster'
   | 'cannot-write'
   | 'bad-brief'
   | 'bad-option';

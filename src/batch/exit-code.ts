@@ -4,12 +4,13 @@ import type { ReviewSummary } from './types.js';
 /**
  * @param end how the run ended: its summary, or what was thrown before anything was written
  * @returns 0 every take was reviewed, whatever was found in the playing; 1 something could not be reviewed; 2 the
- *   request itself is wrong and nothing was written
+ *   request itself is wrong and nothing was written; 130 the run was stopped before its end
  *
- * Source: definition; 2 for a wrong request is common practice.
+ * Source: definition; 2 for a wrong request and 128 + SIGINT for a stopped run are common practice.
  */
-export function exitCode(end: ReviewSummary | Error): 0 | 1 | 2 {
+export function exitCode(end: ReviewSummary | Error): 0 | 1 | 2 | 130 {
   if (end instanceof InputError) return 2;
   if (end instanceof Error) return 1;
+  if (end.notReached > 0) return 130;
   return end.failures.length > 0 ? 1 : 0;
 }

@@ -1,5 +1,6 @@
 import { InputError } from '../base/index.js';
 import { diskFault } from './disk-fault.js';
+import { lossOf } from './loss-of.js';
 import type { TakeFailure } from './types.js';
 
 /**
@@ -16,8 +17,14 @@ export function failureOf(path: string, error: unknown): TakeFailure {
   const file = oneLine(path);
   const known = error instanceof InputError ? error : diskFault(error);
   if (known !== null) return { file, code: known.code, message: oneLine(known.message) };
+  if (isOutOfMemory(error)) return lossOf(file, 'too-much-memory');
   const message = `a fault in the program, not in your file; please report it (${oneLine(inShort(error))})`;
   return { file, code: 'internal-error', message };
+}
+
+/** How the engine says that no memory can be had for a buffer. */
+function isOutOfMemory(error: unknown): boolean {
+  return error instanceof RangeError && /allocation failed/i.test(error.message);
 }
 
 /** The message of a fault of the system names the file with all its folders, so only its code is told. */

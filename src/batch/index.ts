@@ -8,8 +8,18 @@
  */
 export { exitCode } from './exit-code.js';
 export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
-export { runReview } from './run-review.js';
+export { type ReviewHooks, runReview } from './run-review.js';
+export { type FolderRequest, runSection } from './run-section.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
 export { tryToWrite } from './try-to-write.js';
-export type { ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd, TakeFailure, Tool } from './types.js';
+export type {
+  ReviewProgress,
+  ReviewRemarks,
+  ReviewRequest,
+  ReviewSummary,
+  Shard,
+  TakeEnd,
+  TakeFailure,
+  Tool,
+} from './types.js';
 export { writeWhole } from './write-whole.js';

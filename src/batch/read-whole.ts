@@ -1,16 +1,19 @@
-import { readFileSync, statSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readFileSync, statSync } from 'node:fs';
 import { InputError } from '../base/index.js';
 import { diskFault } from './disk-fault.js';
 
+/** Half an hour of 192 kHz stereo 24 bit is 2 GB; a take is a few minutes. */
+export const LONGEST_TAKE_BYTES = 2 ** 30;
+
 /**
- * Reads a file of the user's whole.
+ * Reads a file of the user's whole, and makes sure that nobody wrote to it meanwhile. Links are followed.
  *
  * @param path the file
  * @param limitBytes a larger file is refused before anything of it is read
  * @returns its bytes
- * @throws InputError `no-such-file` or `not-readable`
+ * @throws InputError `no-such-file`, `not-readable`, or `changed-while-read` when it was written to meanwhile
  *
- * Source: definition.
+ * Source: definition; fstat(2) in POSIX.1-2017 for what shows a change.
  */
 export function readWhole(path: string, limitBytes: number): Uint8Array {
   const facts = attempted(() => statSync(path));
@@ -20,7 +23,24 @@ export function readWhole(path: string, limitBytes: number): Uint8Array {
     const [size, limit] = [facts.size, limitBytes].map((bytes) => Math.round(bytes / 2 ** 20));
     throw new InputError('not-readable', `this file has ${size} MB; at most ${limit} MB are read`);
   }
-  return attempted(() => readFileSync(path));
+  return attempted(() => readUnchanged(path));
+}
+
+function readUnchanged(path: string): Uint8Array {
+  const file = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
+  try {
+    const before = fstatSync(file, { bigint: true });
+    const bytes = readFileSync(file);
+    const after = fstatSync(file, { bigint: true });
+    const same = before.size === after.size && before.mtimeNs === after.mtimeNs && BigInt(bytes.length) === after.size;
+    if (same) return bytes;
+    throw new InputError(
+      'changed-while-read',
+      'this file changed while it was read; wait until it is recorded or copied, then run the same command again',
+    );
+  } finally {
+    closeSync(file);
+  }
 }
 
 function attempted<T>(read: () => T): T {

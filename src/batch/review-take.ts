@@ -4,11 +4,11 @@ import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
 import { drawTakeReport, type PaperSize, type TakeResult, toTakeResult } from '../report/index.js';
 import type { Part } from '../score/index.js';
-import { hearTake } from './hear-take.js';
+import { choosePiece } from './choose-piece.js';
 import { pageDate } from './page-date.js';
-import { playerAndDate } from './player-and-date.js';
+import { playerAndDate } from './plan/player-and-date.js';
 import { sha256 } from './sha256.js';
-import type { Tool } from './types.js';
+import type { Piece, Tool, Who } from './types.js';
 
 /** One take and all that its review depends on. */
 export interface TakeRequest {
@@ -16,10 +16,14 @@ export interface TakeRequest {
   readonly bytes: Uint8Array;
   /** the take's file name, without folders */
   readonly file: string;
+  /** who played and when; read from the file name when it is left out */
+  readonly who?: Who;
   readonly part: Part;
   /** the teacher's brief, already applied to the part; null without one */
   readonly brief?: Brief | null;
   readonly score: { readonly file: string; readonly sha256: string };
+  /** other pieces that may have been played instead */
+  readonly others?: readonly Piece[];
   readonly tool: Tool;
   readonly paper: PaperSize;
   readonly withPdf: boolean;
@@ -36,41 +40,37 @@ export interface ReviewedTake {
  * Reviews one take from its bytes to its report. Touches neither disk nor clock: the same request gives the same bytes.
  *
  * @param request the take, the part and what to write
+ * @param onDecoded told how long the take is, in seconds, before it is listened to
  * @returns the result document and the report
  * @throws InputError when the bytes are not a recording that can be read
  *
  * Source: definition.
  */
-export async function reviewTake(request: TakeRequest): Promise<ReviewedTake> {
-  const { bytes, file, part, score, tool } = request;
+export async function reviewTake(
+  request: TakeRequest,
+  onDecoded: (seconds: number) => void = () => {},
+): Promise<ReviewedTake> {
+  const { bytes, file, tool } = request;
   const take = decodeWav(bytes);
-  const { features, alignment } = hearTake(take, part);
+  onDecoded(take.samples.length / take.sampleRateHz);
+  const { piece, heard } = choosePiece(take, [
+    { part: request.part, brief: request.brief ?? null, score: request.score },
+    ...(request.others ?? []),
+  ]);
+  const { part, brief, score } = piece;
+  const { features, alignment } = heard;
   const measurements = measureTake({ take, features, part, alignment });
-  const judgement = judgeTake({ part, alignment, measurements, ...(request.brief ? { brief: request.brief } : {}) });
-  const who = playerAndDate(file.replace(/\.[^.]*$/, ''));
+  const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) });
+  const who = request.who ?? playerAndDate(file.replace(/\.[^.]*$/, ''));
   const result = toTakeResult({
-    tool,
-    file,
-    sha256: sha256(bytes),
-    ...who,
-    take,
-    score,
-    part,
-    alignment,
-    measurements,
-    judgement,
+    ...{ tool, file, sha256: sha256(bytes), ...who },
+    ...{ take, score, part, alignment, measurements, judgement },
   });
   if (!request.withPdf) return { result, pdf: null };
   const loudness = {
     hopSeconds: features.levelHopSeconds,
     levelDb: features.power.map((power) => 10 * Math.log10(power)),
   };
-  const pdf = await drawTakeReport({
-    result,
-    part,
-    loudness,
-    paper: request.paper,
-    creationDate: pageDate([who.date]),
-  });
-  return { result, pdf };
+  const creationDate = pageDate([who.date]);
+  return { result, pdf: await drawTakeReport({ result, part, loudness, paper: request.paper, creationDate }) };
 }

@@ -1,53 +1,127 @@
-import { InputError } from '../base/index.js';
-import { applyBrief } from '../brief/index.js';
-import { byCodePoint } from './by-code-point.js';
-import { findTakes } from './find-takes.js';
-import { readBriefFile } from './read-brief-file.js';
-import { readScore } from './read-score.js';
-import { reviewAll } from './review-all.js';
-import { nameTakes } from './take-names.js';
-import { tryToWrite } from './try-to-write.js';
-import type { NamedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd, TakeFailure } from './types.js';
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import { byCodePoint, InputError } from '../base/index.js';
+import { type SectionScore, sectionScore } from '../report/index.js';
+import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
+import { blindPlan } from './plan/blind-plan.js';
+import { inShard } from './plan/in-shard.js';
+import { type Plan, planTakes } from './plan/plan-takes.js';
+import { readPieces } from './plan/read-pieces.js';
+import { takeLimits } from './pool/limits.js';
+import { runPool } from './pool/run-pool.js';
+import { dependsOn, programHash } from './results/depends-on.js';
+import { keptResult } from './results/kept-result.js';
+import { leftAlone } from './results/left-alone.js';
+import { filesOfTakes, openResults } from './results/open-results.js';
+import { writeFailure, writeTake } from './results/write-take.js';
+import type { SharedWork, TakeAnswer, TakeWork } from './review-in-worker.js';
+import type { Piece, PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
+import { writeWhole } from './write-whole.js';
+
+/** What a run may be told, and whom it tells. */
+export interface ReviewHooks {
+  /** told after each take, in the order in which they end */
+  readonly onProgress?: (progress: ReviewProgress) => void;
+  /** stops the run: what is finished stays, what is not is not begun */
+  readonly signal?: AbortSignal;
+}
 
 /**
- * Reviews every take against the part, writes each take's files and then the section's.
+ * Reviews every take against its part, writes each take's files and then the section's. Takes whose result of an earlier
+ * run still stands are not listened to again.
  *
- * @param request score, takes, where to write and how
- * @param onProgress told after each take, in the order in which they end
+ * @param request scores, takes, where to write and how
+ * @param hooks whom to tell, and what stops it
  * @returns how every take ended
  * @throws InputError when the request itself is wrong; then nothing has been written
  *
  * Source: definition.
  */
-export async function runReview(
-  request: ReviewRequest,
-  onProgress: (progress: ReviewProgress) => void = () => {},
-): Promise<ReviewSummary> {
-  const { part: written, score } = readScore(request.scorePath);
-  const brief = request.briefPath === undefined ? null : readBriefFile(request.briefPath, written);
-  const part = brief === null ? written : applyBrief(written, brief);
-  const { takes, failures: notTakes } = takesOf(request.inputs);
-  tryToWrite(request.outFolder);
-  const total = takes.length + notTakes.length;
-  let done = 0;
+export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {}): Promise<ReviewSummary> {
+  const pieces = readPieces(request);
+  const whole = planFor(request, pieces);
+  const takes = whole.takes.filter(({ name }) => inShard(name, request.shard));
+  const lost = whole.lost.filter(({ name }) => inShard(name, request.shard));
+  const total = takes.length + lost.length;
+  const ends: TakeEnd[] = [];
   const onEnd = (end: TakeEnd): void => {
-    done += 1;
-    onProgress({ done, total, end });
+    ends.push(end);
+    hooks.onProgress?.({ done: ends.length, total, end });
   };
-  const lost = notTakes.map((failure) => ({ name: failure.file, failure }));
-  for (const end of lost) onEnd(end);
-  const work = { ...request, part, score, brief };
-  const ends = [...(await reviewAll(takes, work, request.jobs, onEnd)), ...lost];
+  for (const { name, failure, who } of lost) {
+    onEnd(writeFailure({ name, failure, who }, request));
+  }
+  await reviewTakes(takes, pieces, request, onEnd, hooks.signal);
   ends.sort((a, b) => byCodePoint(a.name, b.name));
-  return { ends, failures: await writeSection(ends, work) };
+  const stopped = hooks.signal?.aborted === true;
+  const score = scoreOf(pieces);
+  const section = { ...request, ...(score === undefined ? {} : { score }) };
+  return {
+    ends,
+    failures: stopped
+      ? ends.flatMap((end) => ('failure' in end ? [end.failure] : []))
+      : await writeSection(ends, section),
+    notReached: total - ends.length,
+    remarks: { ...whole, leftAlone: leftAlone(request, whole, ends) },
+  };
 }
 
-function takesOf(inputs: readonly string[]): { takes: NamedTake[]; failures: readonly TakeFailure[] } {
-  const { takes, failures } = findTakes(inputs);
-  if (takes.length > 0 || failures.some((failure) => failure.code !== 'no-such-file')) {
-    return { takes: nameTakes(takes).sort((a, b) => byCodePoint(a.name, b.name)), failures };
+/** Plans the takes and makes the folder for results ready: what is wrong with the request is found out here. */
+function planFor(request: ReviewRequest, pieces: readonly Piece[]): Plan {
+  const named = planTakes(request, pieces);
+  const keyPath = join(request.outFolder, BLIND_KEY_FILE);
+  const key = readKey(keyPath);
+  if (request.blind !== true) {
+    if (key !== null)
+      throw new InputError(
+        'bad-option',
+        `${request.outFolder}: the results in this folder are blind; add --blind, or choose another folder`,
+      );
+    openResults(request.outFolder);
+    return named;
   }
-  const reason = failures[0] === undefined ? 'no WAV file was found' : 'there is no such file or folder';
-  throw new InputError('no-takes', `${inputs.join(', ')}: ${reason}; give WAV files, or a folder that holds some`);
+  if (key === null && filesOfTakes(request.outFolder).length > 0) {
+    throw new InputError(
+      'bad-option',
+      `${request.outFolder}: the results in this folder show names; choose another folder for --blind`,
+    );
+  }
+  const blind = blindPlan(named, key ?? []);
+  openResults(request.outFolder);
+  writeWhole(keyPath, writeKey(blind.key));
+  return blind.plan;
+}
+
+async function reviewTakes(
+  takes: readonly PlannedTake[],
+  pieces: readonly Piece[],
+  request: ReviewRequest,
+  onEnd: (end: TakeEnd) => void,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  const { tool, jsonOnly, paper, outFolder, limits = {} } = request;
+  const program = programHash(tool);
+  const hashes = takes.map((take) => dependsOn(take, pieces, program));
+  const tasks = takes.map((take, i) => {
+    const wanted = { outFolder, jsonOnly, paper, dependsOn: hashes[i] as string };
+    const keptSha256 = request.again === true ? null : keptResult(take.name, wanted);
+    const work: TakeWork = { take, keptSha256 };
+    return { work, limits: takeLimits(sizeOf(take.path), limits) };
+  });
+  const workerData: SharedWork = { tool, pieces, jsonOnly, paper, limits };
+  await runPool<TakeWork, TakeAnswer>({
+    ...{ tasks, signal, lanes: request.jobs },
+    kind: { file: new URL('./worker.js', import.meta.url), workerData },
+    onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
+  });
+}
+
+function sizeOf(path: string): number {
+  return statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+}
+
+/** Named in the section's documents when no take has a result. */
+function scoreOf([piece, ...others]: readonly Piece[]): SectionScore | undefined {
+  return piece === undefined || others.length > 0 ? undefined : sectionScore(piece.score, piece.part);
 }

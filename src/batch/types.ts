@@ -1,4 +1,6 @@
-import type { PaperSize, TakeResult } from '../report/index.js';
+import type { Brief } from '../brief/index.js';
+import type { PaperSize, SectionRow } from '../report/index.js';
+import type { Part } from '../score/index.js';
 
 /** Name and version of the program, as the result documents carry them. */
 export interface Tool {
@@ -9,8 +11,11 @@ export interface Tool {
 /** What one run of the review is asked to do. Paths are as the user gave them. */
 export interface ReviewRequest {
   readonly tool: Tool;
-  readonly scorePath: string;
-  /** the teacher's brief, undefined without one */
+  /** the part; exactly one of this and `scoresFolder` is given */
+  readonly scorePath?: string | undefined;
+  /** a folder of parts, each take being reviewed against its own */
+  readonly scoresFolder?: string | undefined;
+  /** the teacher's brief, undefined without one; goes with `scorePath` only */
   readonly briefPath?: string | undefined;
   /** audio files and folders */
   readonly inputs: readonly string[];
@@ -20,6 +25,46 @@ export interface ReviewRequest {
   /** how many takes are worked on at the same time, 1 or more */
   readonly jobs: number;
   readonly paper: PaperSize;
+  /** CSV that says who played what and when */
+  readonly rosterPath?: string | undefined;
+  /** how file names are made, e.g. `{date}_{player}` */
+  readonly namePattern?: string | undefined;
+  /** numbers instead of names everywhere */
+  readonly blind?: boolean;
+  /** review only the takes of one share of several */
+  readonly shard?: Shard | undefined;
+  /** review again what is already there */
+  readonly again?: boolean;
+  readonly limits?: FixedLimits;
+}
+
+/** One share of the takes: number `share` of `of`, both from 1. */
+export interface Shard {
+  readonly share: number;
+  readonly of: number;
+}
+
+/** Bounds on one take that the user has set; what is left out is set in proportion to the take's length. */
+export interface FixedLimits {
+  readonly seconds?: number | undefined;
+  readonly megabytes?: number | undefined;
+}
+
+/** Who played, when and on what, as far as it is known. */
+export interface Who {
+  readonly player: string | null;
+  /** ISO 8601 day */
+  readonly date: string | null;
+  readonly instrument: string | null;
+}
+
+/** A part takes are reviewed against. It can be sent to a worker. */
+export interface Piece {
+  /** as the teacher wants it, when there is a brief */
+  readonly part: Part;
+  /** null without one */
+  readonly brief: Brief | null;
+  readonly score: { readonly file: string; readonly sha256: string };
 }
 
 /** A take that could not be reviewed, as the section documents list it. */
@@ -44,10 +89,27 @@ export interface NamedTake extends FoundTake {
   readonly name: string;
 }
 
+/** A take with all that is known of it before it is read. */
+export interface PlannedTake extends NamedTake {
+  /** the file name that results show; a number under `blind`, and `file` then shows it too */
+  readonly shownAs: string;
+  readonly who: Who;
+  /** places, in the list of pieces, of those that may be played: one when it is known */
+  readonly pieces: readonly number[];
+}
+
 /** How one take ended. */
 export type TakeEnd =
-  | { readonly name: string; readonly result: TakeResult; readonly report: string }
-  | { readonly name: string; readonly failure: TakeFailure };
+  | {
+      readonly name: string;
+      /** what the section needs of the result */
+      readonly row: SectionRow;
+      /** path of the report, or of the document without one, below the folder for results */
+      readonly report: string;
+      /** whether the result of an earlier run still stands */
+      readonly kept: boolean;
+    }
+  | { readonly name: string; readonly failure: TakeFailure; readonly who: Who };
 
 /** Told after each take, in the order in which they end. */
 export interface ReviewProgress {
@@ -62,4 +124,17 @@ export interface ReviewSummary {
   readonly ends: readonly TakeEnd[];
   /** takes that failed, in the same order, and last the section's files if they could not be written */
   readonly failures: readonly TakeFailure[];
+  /** takes that were not come to because the run was stopped; the section's files are not written then */
+  readonly notReached: number;
+  readonly remarks: ReviewRemarks;
+}
+
+/** What the user should know beside the results. */
+export interface ReviewRemarks {
+  /** files in the folder for results that are of no take of this run: left as they are, not counted in the section */
+  readonly leftAlone: readonly string[];
+  /** lines of the roster that name no take that was given */
+  readonly rosterLinesUnused: readonly number[];
+  /** takes whose file name is not made as `--names` says and that no line of the roster names */
+  readonly namesUnread: number;
 }

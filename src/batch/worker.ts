@@ -1,15 +1,13 @@
-import { workerData } from 'node:worker_threads';
-import { reviewFile, type SharedWork } from './review-file.js';
-import type { NamedTake, TakeEnd } from './types.js';
+import { parentPort, workerData } from 'node:worker_threads';
+import type { WorkerMessage } from './pool/types.js';
+import type { TakeAnswer, TakeWork } from './review-in-worker.js';
+import { reviewInWorker, type SharedWork } from './review-in-worker.js';
 
-/**
- * What a worker of the pool does with each take sent to it. What all takes share came once, when the worker began.
- *
- * @param take which file, and the name to write under
- * @returns the result, or the failure
- *
- * Source: definition.
- */
-export default function reviewInWorker(take: NamedTake): Promise<TakeEnd> {
-  return reviewFile(take, workerData as SharedWork);
-}
+const port = parentPort;
+if (port === null) throw new Error('this file is started as a worker');
+const say = (message: WorkerMessage<TakeAnswer>): void => port.postMessage(message);
+
+port.on('message', (work: TakeWork) => {
+  const onSeconds = (seconds: number): void => say({ kind: 'more-time', seconds });
+  void reviewInWorker(work, workerData as SharedWork, onSeconds).then((answer) => say({ kind: 'done', answer }));
+});

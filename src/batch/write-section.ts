@@ -1,29 +1,41 @@
 import { join } from 'node:path';
-import { drawSectionSheet, sectionCsv, toSectionResult } from '../report/index.js';
+import { drawSectionSheet, type SectionScore, sectionCsv, toSectionResult } from '../report/index.js';
 import { failureOf } from './failure-of.js';
 import { pageDate } from './page-date.js';
-import type { SharedWork } from './review-file.js';
+import type { Place } from './results/write-take.js';
 import { toJson } from './to-json.js';
-import type { TakeEnd, TakeFailure } from './types.js';
+import type { TakeEnd, TakeFailure, Tool } from './types.js';
 import { writeWhole } from './write-whole.js';
+
+/** What is said about all takes, and where. */
+export interface SectionRequest extends Place {
+  readonly tool: Tool;
+  /** named when no take has a result */
+  readonly score?: SectionScore;
+}
 
 /**
  * Writes what is said about all takes together: `section.csv`, `section.json` and `section.pdf`.
  *
  * @param ends how every take ended, in the order in which they are to be listed
- * @param work what all takes share
+ * @param request where to write and how
  * @returns the takes' failures, and one more when the section's own files could not be written
  *
  * Source: definition.
  */
-export async function writeSection(ends: readonly TakeEnd[], work: SharedWork): Promise<TakeFailure[]> {
-  const { tool, score, part, paper, outFolder } = work;
-  const takes = ends.flatMap((end) => ('result' in end ? [end] : []));
-  const failures = ends.flatMap((end) => ('failure' in end ? [end.failure] : []));
+export async function writeSection(ends: readonly TakeEnd[], request: SectionRequest): Promise<TakeFailure[]> {
+  const { tool, score, paper, outFolder } = request;
+  const rows = ends.flatMap((end) => ('row' in end ? [end.row] : []));
+  const lost = ends.flatMap((end) => ('failure' in end ? [end] : []));
+  const failures = lost.map(({ failure }) => failure);
   try {
-    const section = toSectionResult({ tool, score, part, takes, failures });
-    const creationDate = pageDate(takes.map(({ result }) => result.take.date));
-    const pdf = work.jsonOnly ? null : await drawSectionSheet({ section, paper, creationDate });
+    const section = toSectionResult({
+      ...{ tool, rows },
+      ...(score === undefined ? {} : { score }),
+      failures: lost.map(({ name, failure, who }) => ({ name, ...failure, ...who })),
+    });
+    const creationDate = pageDate(section.takes.map(({ date }) => date));
+    const pdf = request.jsonOnly ? null : await drawSectionSheet({ section, paper, creationDate });
     writeWhole(join(outFolder, 'section.csv'), sectionCsv(section));
     writeWhole(join(outFolder, 'section.json'), toJson(section));
     if (pdf !== null) writeWhole(join(outFolder, 'section.pdf'), pdf);

@@ -52,6 +52,7 @@ function describe(streams: Streams, end: (code: number) => void): Command {
     });
   addStudy(program, streams, end);
   addReview(program, streams, end);
+  addSection(program, streams, end);
   addDemo(program, streams, end);
   addSchema(program, streams);
   return program;
@@ -77,22 +78,40 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .command('review')
     .description('listen to takes and write a report for each, and a section sheet for all of them')
     .argument('<takes...>', 'WAV files, or folders that hold some (searched to any depth)')
-    .requiredOption('--score <file>', 'the part, as MusicXML (.musicxml, .xml or .mxl)')
+    .option('--score <file>', 'the part, as MusicXML (.musicxml, .xml or .mxl)')
+    .option('--scores <folder>', 'several parts; each take is held against the one that was played')
     .requiredOption('--out <folder>', 'where to write; made when it is missing')
     .option('--brief <file>', 'the teacher’s brief for the étude (YAML)')
+    .option('--roster <file>', 'who played what and when: CSV with the heads file,player,date,instrument,part')
+    .option('--names <pattern>', 'how files are named, e.g. {date}_{player}; also {instrument}, {part}, {skip}')
+    .option('--blind', 'numbers instead of names everywhere; the key to them is blind-key.csv', false)
+    .option('--again', 'listen again to takes whose results are there already', false)
+    .addOption(shardOption())
     .option('--json-only', 'write no PDF, only JSON and CSV', false)
     .addOption(jobsOption())
+    .addOption(boundOption('--time-limit <seconds>', 'how long to work on one take (without it: by its length)'))
+    .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))
     .addOption(paperOption())
     .addHelpText('after', AFTER_REVIEW)
     .action(async (takes, options) => {
       const { review } = await import('./review.js');
-      const { score, out, brief, jsonOnly, jobs, paper } = options;
-      end(
-        await review(
-          { tool: TOOL, inputs: takes, scorePath: score, briefPath: brief, outFolder: out, jsonOnly, jobs, paper },
-          streams,
-        ),
-      );
+      const { score, scores, out, brief, roster, names, timeLimit, memoryLimit, ...rest } = options;
+      const files = { scorePath: score, scoresFolder: scores, briefPath: brief, rosterPath: roster, outFolder: out };
+      const limits = { seconds: timeLimit, megabytes: memoryLimit };
+      end(await review({ tool: TOOL, inputs: takes, namePattern: names, limits, ...files, ...rest }, streams));
+    });
+}
+
+function addSection(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('section')
+    .description('make the section’s files anew from the takes’ results in a folder')
+    .argument('<folder>', 'what review has written, or several of these copied into one')
+    .option('--json-only', 'write no PDF, only JSON and CSV', false)
+    .addOption(paperOption())
+    .action(async (folder, { jsonOnly, paper }) => {
+      const { section } = await import('./section.js');
+      end(await section({ tool: TOOL, outFolder: folder, jsonOnly, paper }, streams));
     });
 }
 
@@ -131,6 +150,21 @@ function jobsOption(): Option {
     });
 }
 
+function shardOption(): Option {
+  return new Option('--shard <share/of>', 'review one share of the takes, e.g. 3/8').argParser((text) => {
+    const [, share, of] = (/^(\d{1,4})\/(\d{1,4})$/.exec(text) ?? []).map(Number);
+    if (share !== undefined && of !== undefined && share >= 1 && share <= of) return { share, of };
+    throw new InvalidArgumentError('It must be two whole numbers such as 3/8, the first no larger than the second.');
+  });
+}
+
+function boundOption(flags: string, description: string): Option {
+  return new Option(flags, description).argParser((text) => {
+    if (/^[1-9]\d{0,5}$/.test(text)) return Number(text);
+    throw new InvalidArgumentError('It must be a whole number from 1 to 999999.');
+  });
+}
+
 function paperOption(): Option {
   return new Option('--paper <size>', 'size of the pages').choices(['a4', 'letter']).default('a4');
 }
@@ -138,5 +172,7 @@ function paperOption(): Option {
 const AFTER_REVIEW = `
 Writes takes/<take>.json and takes/<take>.pdf for each take, then section.csv,
 section.json and section.pdf for all of them. Prints one line a take: name,
-outcome, things to fix, things to watch, report. The exit status is 0 when every
-take was reviewed, 1 when some could not be, 2 when the request itself is wrong.`;
+outcome, things to fix, things to watch, report. Takes whose results are there
+already are not listened to again. The exit status is 0 when every take was
+reviewed, 1 when some could not be, 2 when the request itself is wrong, 130 when
+it was stopped (Ctrl-C); the same command goes on from there.`;

@@ -11,8 +11,6 @@ import type { TakeEnd } from '../batch/index.js';
  */
 export function resultLine(end: TakeEnd): string {
   if ('failure' in end) return [end.name, 'failed', '', '', ''].join('\t');
-  const { findings, outcome } = end.result;
-  const count = (weight: string): number =>
-    findings.filter((finding) => finding.weight === weight && finding.ledByBar === undefined).length;
-  return [end.name, outcome, count('fix'), count('watch'), end.report].join('\t');
+  const { take, toFix, toWatch } = end.row;
+  return [end.name, take.outcome, toFix, toWatch, end.report].join('\t');
 }

@@ -1,10 +1,13 @@
 import { exitCode, type ReviewRequest, runReview } from '../batch/index.js';
+import { printSummary } from './print-summary.js';
 import { progressTo } from './progress.js';
-import { resultLine } from './result-line.js';
 import type { Streams } from './streams.js';
+import { WORDS } from './words.js';
+
+const SIGNALS = ['SIGINT', 'SIGTERM'] as const;
 
 /**
- * The command `review`.
+ * The command `review`. The first Ctrl-C ends it in good order, the second one at once.
  *
  * @param request what to review and where to write
  * @param streams where results and messages go
@@ -14,9 +17,22 @@ import type { Streams } from './streams.js';
  * Source: definition.
  */
 export async function review(request: ReviewRequest, streams: Streams): Promise<number> {
-  const summary = await runReview(request, progressTo(streams.stderr));
-  for (const end of summary.ends) streams.stdout.write(`${resultLine(end)}\n`);
-  const told = summary.ends.filter((end) => 'failure' in end).length;
-  for (const failure of summary.failures.slice(told)) streams.stderr.write(`${failure.file}: ${failure.message}\n`);
-  return exitCode(summary);
+  const stop = new AbortController();
+  const onSignal = (): void => {
+    if (stop.signal.aborted) process.exit(130);
+    stop.abort();
+    streams.stderr.write(`${WORDS.stopping}\n`);
+  };
+  const progress = progressTo(streams.stderr);
+  for (const signal of SIGNALS) process.on(signal, onSignal);
+  try {
+    const summary = await runReview(request, { onProgress: progress.tell, signal: stop.signal });
+    progress.end();
+    printSummary(summary, streams);
+    if (summary.notReached > 0) streams.stderr.write(`${WORDS.stopped(summary.ends.length, summary.notReached)}\n`);
+    return exitCode(summary);
+  } finally {
+    progress.end();
+    for (const signal of SIGNALS) process.off(signal, onSignal);
+  }
 }

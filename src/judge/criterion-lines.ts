@@ -16,12 +16,32 @@ const BREATH_SECONDS = 0.12;
  * Source: definition.
  */
 export function criterionLines(input: JudgeInput, findings: readonly Finding[]): CriterionLine[] {
-  return CRITERIA.map((criterion) => ({
-    criterion,
-    fix: findings.filter((f) => f.criterion === criterion && f.weight === 'fix').length,
-    watch: findings.filter((f) => f.criterion === criterion && f.weight === 'watch' && f.ledByBar === undefined).length,
-    summary: leftOut(input, criterion) ?? SUMMARIES[criterion](input),
-  }));
+  return CRITERIA.map((criterion) => {
+    const found = findings.filter((f) => f.criterion === criterion);
+    const reason = leftOut(input, criterion);
+    return {
+      criterion,
+      judged: found.length > 0 || (reason === null && hasEvidence(input, criterion)),
+      fix: found.filter((f) => f.weight === 'fix').length,
+      watch: found.filter((f) => f.weight === 'watch' && f.ledByBar === undefined).length,
+      summary: reason ?? SUMMARIES[criterion](input),
+    };
+  });
+}
+
+/** Whether there was anything to judge by: without it, no finding does not mean that all is well. */
+function hasEvidence({ measurements, part }: JudgeInput, criterion: Criterion): boolean {
+  const { groups, entries, tempo, tuning, contrasts, hairpins, recording, transitions } = measurements;
+  if (criterion === 'rhythm') return groups.length + entries.length > 0;
+  if (criterion === 'tempo') return isMeasured(tempo);
+  if (criterion === 'intonation') return isMeasured(tuning);
+  if (criterion === 'breath') return transitions.length > 0;
+  if (criterion === 'articulation') {
+    return transitions.length > 0 && part.notes.some((note) => note.slurredToNext || note.articulations.length > 0);
+  }
+  if (criterion !== 'dynamics') return true;
+  const changes = [...contrasts.map((c) => c.differenceDb), ...hairpins.map((h) => h.riseDb)];
+  return !recording.levelRiding && changes.some(isMeasured<number>);
 }
 
 /** Why the brief keeps a criterion from being judged, null when it does not. */

@@ -72,6 +72,8 @@ export interface Finding {
 /** One criterion in one line for tables. */
 export interface CriterionLine {
   readonly criterion: Criterion;
+  /** false when nothing could be said: left out by the brief, not measured, or nothing of the kind in the part */
+  readonly judged: boolean;
   readonly fix: number;
   readonly watch: number;
   /** e.g. "148 of 151 notes as written"; says why when it was not judged */

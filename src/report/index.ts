@@ -6,6 +6,8 @@
  * quarters from the first performed bar. On pages, lengths are points from the top left corner, y downwards. Every function
  * gives the same bytes for the same input.
  */
+
+export { cellText, csvText, textCell } from './csv/csv-text.js';
 export { drawSectionSheet } from './draw-section-sheet.js';
 export { drawStudySheet, type StudySheetInput } from './draw-study-sheet.js';
 export { drawTakeReport } from './draw-take-report.js';
@@ -15,5 +17,7 @@ export { sectionResultJsonSchema, takeResultJsonSchema } from './result/json-sch
 export { type TakeResult, takeResultSchema } from './result/take-result-schema.js';
 export { type TakeResultInput, toTakeResult } from './result/to-take-result.js';
 export { sectionCsv } from './section/section-csv.js';
-export type { SectionResult } from './section/section-result-schema.js';
-export { toSectionResult } from './section/to-section-result.js';
+export type { SectionFailure, SectionResult, SectionScore } from './section/section-result-schema.js';
+export { type SectionRow, sectionRow } from './section/section-row.js';
+export { sectionScore } from './section/section-score.js';
+export { type SectionInput, toSectionResult } from './section/to-section-result.js';

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { findTakes } from '../../src/batch/find-takes.js';
+import { findTakes } from '../../src/batch/plan/find-takes.js';
 
 let root = '';
 
@@ -45,7 +45,7 @@ describe('in a folder', () => {
     put('a.wav', 'b.mp3', 'c/d.FLAC', 'e.m4a', 'f.aif', 'g.ogg', 'h.wma', 'i.opus');
     const found = findTakes([root]);
     expect(filesOf(found)).toEqual(['a.wav']);
-    expect(found.failures.map((failure) => failure.file)).toEqual([
+    expect(found.failures.map(({ failure }) => failure.file)).toEqual([
       'b.mp3',
       'c/d.FLAC',
       'e.m4a',
@@ -54,7 +54,7 @@ describe('in a folder', () => {
       'h.wma',
       'i.opus',
     ]);
-    for (const failure of found.failures) {
+    for (const { failure } of found.failures) {
       expect(failure.code).toBe('not-a-wav');
       expect(failure.message).toContain('save it as WAV');
     }
@@ -95,7 +95,7 @@ describe('what is named', () => {
     put('a.wav');
     const found = findTakes([join(root, 'typo.wav'), join(root, 'a.wav')]);
     expect(filesOf(found)).toEqual(['a.wav']);
-    expect(found.failures).toEqual([
+    expect(found.failures.map(({ failure }) => failure)).toEqual([
       { file: 'typo.wav', code: 'no-such-file', message: 'there is no such file; check the name' },
     ]);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { playerAndDate } from '../../src/batch/player-and-date.js';
+import { playerAndDate } from '../../src/batch/plan/player-and-date.js';
 
 describe('player and date', () => {
   // The first two forms are those the README promises; the others are how people name recordings (common practice).

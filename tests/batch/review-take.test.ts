@@ -5,9 +5,11 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { InputError } from '../../src/base/index.js';
 import { reviewTake, type TakeRequest } from '../../src/batch/index.js';
 import { listeningRange } from '../../src/batch/listening-range.js';
-import { reviewFile } from '../../src/batch/review-file.js';
+import { reviewInWorker } from '../../src/batch/review-in-worker.js';
+import { sha256 } from '../../src/batch/sha256.js';
+import type { Piece } from '../../src/batch/types.js';
 import { type Part, readPart } from '../../src/score/index.js';
-import { goodTake, SHORT_PART } from '../journeys/short-part.js';
+import { goodTake, OTHER_PART, otherTake, SHORT_PART } from '../journeys/short-part.js';
 
 const part = readPart(new TextEncoder().encode(SHORT_PART));
 const shared = {
@@ -66,17 +68,63 @@ describe('the review of one file', () => {
     rmSync(root, { recursive: true });
   });
 
-  const work = () => ({ ...shared, outFolder: join(root, 'out'), jsonOnly: true });
+  const piece = { part, brief: null, score: shared.score };
+  const work = { ...shared, pieces: [piece], limits: {}, jsonOnly: true };
+  const who = { player: null, date: null, instrument: null };
+  const take = (name: string) => {
+    const path = join(root, `${name}.wav`);
+    return { path, file: `week 1/${name}.wav`, name, shownAs: `${name}.wav`, who, pieces: [0] };
+  };
 
   it('never throws: a fault of the program is the take’s own end', async () => {
-    const broken = { ...work(), part: { ...part, notes: null } as unknown as Part };
-    const end = await reviewFile({ path: join(root, 'a.wav'), file: 'week 1/a.wav', name: 'a' }, broken);
-    expect(end).toMatchObject({ name: 'a', failure: { file: 'week 1/a.wav', code: 'internal-error' } });
+    const broken = { ...work, pieces: [{ ...piece, part: { ...part, notes: null } as unknown as Part }] };
+    const end = await reviewInWorker({ take: take('a'), keptSha256: null }, broken, () => {});
+    expect(end).toMatchObject({ how: 'failed', failure: { file: 'week 1/a.wav', code: 'internal-error' } });
     expect(readdirSync(root)).toEqual(['a.wav']);
   });
 
   it('says so when the take has gone', async () => {
-    const end = await reviewFile({ path: join(root, 'b.wav'), file: 'b.wav', name: 'b' }, work());
-    expect(end).toMatchObject({ failure: { file: 'b.wav', code: 'no-such-file' } });
+    const end = await reviewInWorker({ take: take('b'), keptSha256: null }, work, () => {});
+    expect(end).toMatchObject({ how: 'failed', failure: { file: 'week 1/b.wav', code: 'no-such-file' } });
+  });
+
+  it('asks for time in proportion to the take’s length, unless the user has bounded it', async () => {
+    const asked: number[] = [];
+    await reviewInWorker({ take: take('a'), keptSha256: null }, work, (seconds) => asked.push(seconds));
+    const fixed = { ...work, limits: { seconds: 7 } };
+    await reviewInWorker({ take: take('a'), keptSha256: null }, fixed, (seconds) => asked.push(seconds));
+    expect(asked[0]).toBeGreaterThan(60);
+    expect(asked[1]).toBe(7);
+  });
+
+  it('does not listen to what it knows already', async () => {
+    const keptSha256 = sha256(goodTake());
+    expect(await reviewInWorker({ take: take('a'), keptSha256 }, work, () => {})).toEqual({ how: 'as-before' });
+    const other = { take: take('a'), keptSha256: keptSha256.replace(/^./, 'g') };
+    expect(await reviewInWorker(other, work, () => {})).toMatchObject({ how: 'reviewed' });
+  });
+});
+
+describe('a take that may be of several pieces', () => {
+  const other = readPart(new TextEncoder().encode(OTHER_PART));
+  const [own, foreign] = [part, other].map((one, i) => ({
+    part: one,
+    brief: null,
+    score: { file: `${i}.xml`, sha256: '' },
+  }));
+
+  it('is held against each, and the result says which it was', async () => {
+    const played = await reviewTake({ ...request, ...foreign, others: [own as Piece], withPdf: false });
+    expect(played.result).toMatchObject({ outcome: 'reviewed', score: { file: '0.xml' } });
+    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Piece], withPdf: false };
+    expect((await reviewTake(turned)).result).toMatchObject({ outcome: 'reviewed', score: { file: '1.xml' } });
+  });
+
+  it('is the same whichever is named first', async () => {
+    const [first, second] = [
+      await reviewTake({ ...request, ...own, others: [foreign as Piece], withPdf: false }),
+      await reviewTake({ ...request, ...foreign, others: [own as Piece], withPdf: false }),
+    ];
+    expect(first).toEqual(second);
   });
 });

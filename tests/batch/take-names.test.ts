@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nameTakes } from '../../src/batch/take-names.js';
+import { nameTakes } from '../../src/batch/plan/take-names.js';
 
 const named = (...paths: string[]): string[] =>
   nameTakes(paths.map((path) => ({ path, file: path.split('/').at(-1) ?? '' }))).map((take) => take.name);

@@ -1,23 +1,25 @@
+import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import type { TakeEnd } from '../../src/batch/index.js';
 import { progressTo } from '../../src/cli/progress.js';
 import { resultLine } from '../../src/cli/result-line.js';
+import { remarksInWords, WORDS } from '../../src/cli/words.js';
+import type { SectionRow } from '../../src/report/index.js';
 
 const failed: TakeEnd = {
   name: 'song.mp3',
+  who: { player: null, date: null, instrument: null },
   failure: { file: 'week 1/song.mp3', code: 'not-a-wav', message: 'only WAV is read; save it as WAV' },
 };
 
-function reviewed(name: string, weights: readonly string[]): TakeEnd {
-  const findings = weights.map((weight) => ({ weight }));
-  return { name, report: `takes/${name}.pdf`, result: { outcome: 'reviewed', findings } } as unknown as TakeEnd;
+function reviewed(name: string, toFix = 0, toWatch = 0, kept = false): TakeEnd {
+  const row = { take: { outcome: 'reviewed' }, toFix, toWatch } as SectionRow;
+  return { name, report: `takes/${name}.pdf`, row, kept };
 }
 
 describe('the line of a take on standard output', () => {
   it('holds name, outcome, things to fix, things to watch and report', () => {
-    expect(resultLine(reviewed('ada', ['fix', 'watch', 'fix', 'well', 'watch', 'watch']))).toBe(
-      'ada\treviewed\t2\t3\ttakes/ada.pdf',
-    );
+    expect(resultLine(reviewed('ada', 2, 3))).toBe('ada\treviewed\t2\t3\ttakes/ada.pdf');
   });
 
   it('has as many columns when the take failed', () => {
@@ -25,27 +27,73 @@ describe('the line of a take on standard output', () => {
   });
 });
 
-describe('progress on standard error', () => {
-  function told(isTTY: boolean): string {
+describe('progress where nobody watches', () => {
+  it('is a plain line a take', () => {
     let text = '';
-    const progress = progressTo({ write: (more) => (text += more), isTTY });
-    progress({ done: 1, total: 3, end: reviewed('ada', []) });
-    progress({ done: 2, total: 3, end: failed });
-    progress({ done: 3, total: 3, end: reviewed('ben', []) });
-    return text;
-  }
-
-  it('is a plain line a take where nobody watches', () => {
-    expect(told(false)).toBe(
-      '1/3 ada: reviewed\n2/3 week 1/song.mp3: only WAV is read; save it as WAV\n3/3 ben: reviewed\n',
+    const { tell, end } = progressTo({ write: (more) => (text += more) });
+    tell({ done: 1, total: 3, end: reviewed('ada') });
+    tell({ done: 2, total: 3, end: failed });
+    tell({ done: 3, total: 3, end: reviewed('ben', 0, 0, true) });
+    end();
+    expect(text).toBe(
+      '1/3 ada: reviewed\n2/3 week 1/song.mp3: only WAV is read; save it as WAV\n3/3 ben: reviewed, as before\n',
     );
   });
+});
 
-  // ECMA-48: CSI 2 K (erase in line) is ESC [ 2 K; carriage return goes back to the start of the line.
-  it('is one line written anew on a terminal, except that failures stay', () => {
-    const anew = '\r\u001b[2K';
-    expect(told(true)).toBe(
-      `${anew}1/3 ada: reviewed${anew}2/3 week 1/song.mp3: only WAV is read; save it as WAV\n${anew}3/3 ben: reviewed\n`,
-    );
+describe('progress on a terminal', () => {
+  class Terminal extends Writable {
+    readonly isTTY = true;
+    readonly columns = 80;
+    text = '';
+    override _write(chunk: Buffer, _encoding: string, done: () => void): void {
+      this.text += chunk.toString();
+      done();
+    }
+  }
+
+  // ECMA-48: control sequences begin with ESC [ ; what is left of the text without them is what stands on the screen.
+  const shown = (text: string): string => text.replaceAll(/\u001b\[[0-9;?]*[A-Za-z]/g, '');
+
+  it('is a bar with counts, whose failures stay', async () => {
+    const terminal = new Terminal();
+    const { tell, end } = progressTo(terminal);
+    tell({ done: 1, total: 3, end: reviewed('ada') });
+    tell({ done: 2, total: 3, end: failed });
+    await new Promise((resolve) => setTimeout(resolve, 250));
+    end();
+    expect(shown(terminal.text)).toMatch(/2\/3/);
+    expect(shown(terminal.text)).toContain('2/3 week 1/song.mp3: only WAV is read; save it as WAV\n');
+    expect(terminal.text).not.toContain('ada');
+  });
+});
+
+describe('the time left', () => {
+  it.each([
+    [0.2, 'about 1 s left'],
+    [40, 'about 40 s left'],
+    [600, 'about 10 min left'],
+    [7200, 'about 2 h left'],
+    [Number.NaN, ''],
+  ])('%d s: %s', (seconds, words) => {
+    expect(WORDS.timeLeft(seconds)).toBe(words);
+  });
+});
+
+describe('what there is to know beside the results', () => {
+  const nothing = { leftAlone: [], rosterLinesUnused: [], namesUnread: 0 };
+
+  it('is silent when there is nothing', () => {
+    expect(remarksInWords(nothing)).toEqual([]);
+  });
+
+  it('names lines and files, some of many', () => {
+    const files = Array.from({ length: 9 }, (_, i) => `old${i}.json`);
+    const said = remarksInWords({ leftAlone: files, rosterLinesUnused: [4], namesUnread: 2 });
+    expect(said).toEqual([
+      'the roster names takes that were not given: line 4',
+      '2 takes are not named as --names says; their players and days are not known',
+      expect.stringMatching(/not counted.*: takes\/old0\.json, .* and 4 more$/),
+    ]);
   });
 });

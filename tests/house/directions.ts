@@ -44,7 +44,8 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['@expo-google-fonts/source-serif-4', 'report', 'Only report sets type.'],
   ['@vexflow-fonts/bravura', 'report', 'Only report sets musical signs.'],
   ['csv-stringify', 'report', 'Only report writes tables.'],
-  ['piscina', 'batch', 'Only batch starts workers.'],
+  ['csv-parse', 'batch', 'Only batch reads rosters and keys.'],
+  ['cli-progress', 'cli', 'Only cli speaks to a terminal.'],
   ['commander', 'cli', 'Only cli reads the command line.'],
 ];
 

@@ -41,6 +41,9 @@ function score(tune: string): string {
 /** An invented part of four bars, as MusicXML. */
 export const SHORT_PART = score(TUNE);
 
+/** Another part of four bars. */
+export const OTHER_PART = score(OTHER_TUNE).replace('Four Bars', 'Four Other Bars');
+
 /** The same with no note in it. */
 export const EMPTY_PART = score('').replace(/<measure[\s\S]*<\/measure>/, '<measure number="1"/>');
 

@@ -1,25 +1,25 @@
 import { describe, expect, it } from 'vitest';
-import { drawSectionSheet, type PaperSize, toSectionResult, toTakeResult } from '../../src/report/index.js';
+import { drawSectionSheet, type PaperSize, sectionRow, toSectionResult, toTakeResult } from '../../src/report/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { SAMPLE_FINDINGS, type Sample, sampleReview } from '../helpers/sample-review.js';
 
 const creationDate = new Date('2026-03-02T00:00:00Z');
 
 function draw(count: number, bars = 24, paper: PaperSize = 'a4'): Promise<Uint8Array> {
-  const { tool, score, part } = sampleReview({ bars });
+  const { tool } = sampleReview({ bars });
   const kinds = [0, 1, 2].map((kind) => {
     return sampleReview({ bars, findings: SAMPLE_FINDINGS.filter((_, k) => (kind + k) % 3 !== 0) });
   });
   const other = sampleReview({ bars, fit: 'other' });
-  const takes = Array.from({ length: count }, (_, i) => {
+  const rows = Array.from({ length: count }, (_, i) => {
     const sample = i === 2 ? other : (kinds[i % 3] as Sample);
-    return { name: `take-${i}`, result: toTakeResult({ ...sample, player: `Player${100 + i}` }) };
+    return sectionRow(`take-${i}`, toTakeResult({ ...sample, player: `Player${100 + i}` }));
   });
   const failures =
     count > 1
       ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }]
       : [];
-  const section = toSectionResult({ tool, score, part, takes, failures });
+  const section = toSectionResult({ tool, rows, failures });
   return drawSectionSheet({ section, paper, creationDate });
 }
 

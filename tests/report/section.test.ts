@@ -7,6 +7,7 @@ import {
   type SectionResult,
   sectionCsv,
   sectionResultJsonSchema,
+  sectionRow,
   toSectionResult,
   toTakeResult,
 } from '../../src/report/index.js';
@@ -23,11 +24,9 @@ const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDI
 ];
 
 function section(takes: readonly SampleOptions[], failures: SectionResult['failures'] = []): SectionResult {
-  const { tool, score, part } = sampleReview();
-  return toSectionResult({
-    ...{ tool, score, part, failures },
-    takes: takes.map((options, i) => ({ name: `take-${i}`, result: toTakeResult(sampleReview(options)) })),
-  });
+  const { tool } = sampleReview();
+  const rows = takes.map((options, i) => sectionRow(`take-${i}`, toTakeResult(sampleReview(options))));
+  return toSectionResult({ tool, rows, failures });
 }
 
 const three = section(

@@ -79,11 +79,19 @@ export const scoreSchema = z.object({
   notes: z.int().meta({ description: 'sounding notes in performed order, repeats unfolded, ties merged' }),
 });
 
+const takeScoreSchema = scoreSchema.extend({
+  barNumbers: z
+    .array(z.string())
+    .optional()
+    .meta({ description: 'the bars as printed, in order, also those without a note' }),
+});
+
 const takeSchema = z.object({
   file: z.string().meta({ description: 'file name only, never a path of the machine' }),
   sha256: z.string(),
   player: z.string().nullable(),
   date: z.string().nullable().meta({ description: 'ISO 8601 day the take was recorded' }),
+  instrument: z.string().nullable().optional().meta({ description: 'as the roster or the file name has it' }),
   durationSeconds: z.number(),
   sampleRateHz: z.number(),
   channels: z.int(),
@@ -154,7 +162,7 @@ export const takeResultSchema = z
     version: z.literal(1),
     tool: toolSchema,
     take: takeSchema,
-    score: scoreSchema,
+    score: takeScoreSchema,
     outcome: outcomeSchema,
     fit: z.object({ share, offsetSemitones: z.int() }).meta({
       description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
@@ -208,7 +216,16 @@ export const takeResultSchema = z
       }),
     ),
     criteria: z.array(
-      z.object({ criterion: criterionSchema, fix: z.int().min(0), watch: z.int().min(0), summary: z.string() }),
+      z.object({
+        criterion: criterionSchema,
+        judged: z
+          .boolean()
+          .optional()
+          .meta({ description: 'false: nothing could be said, so that fix and watch are 0 for want of evidence' }),
+        fix: z.int().min(0),
+        watch: z.int().min(0),
+        summary: z.string(),
+      }),
     ),
     findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
   })

@@ -4,6 +4,7 @@ import type { Take } from '../../decode/index.js';
 import type { Finding, Judgement } from '../../judge/index.js';
 import type { Measurements, NoteMeasure } from '../../measure/index.js';
 import type { Part, PartNote } from '../../score/index.js';
+import { sectionScore } from '../section/section-score.js';
 import { rounded, roundedMaybe } from './rounding.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
 
@@ -17,6 +18,8 @@ export interface TakeResultInput {
   readonly player: string | null;
   /** ISO 8601 day */
   readonly date: string | null;
+  /** as a roster or the file name has it; nothing is written when it is left out */
+  readonly instrument?: string | null;
   readonly take: Take;
   readonly score: { readonly file: string; readonly sha256: string };
   readonly part: Part;
@@ -50,15 +53,7 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
     version: 1,
     tool: { name: input.tool.name, version: input.tool.version },
     take: takeOf(input),
-    score: {
-      file: input.score.file,
-      sha256: input.score.sha256,
-      title: input.part.title,
-      part: input.part.partName,
-      transposeSemitones: input.part.transposeSemitones,
-      bars: input.part.printedBars,
-      notes: input.part.notes.length,
-    },
+    score: { ...sectionScore(input.score, input.part), barNumbers: barNumbersOf(input.part) },
     outcome: OUTCOMES[alignment.fit],
     fit: { share: rounded(alignment.share, 'share'), offsetSemitones: rounded(alignment.offsetSemitones, 'beats') },
     recording: {
@@ -72,12 +67,18 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
   });
 }
 
-function takeOf({ file, sha256, player, date, take }: TakeResultInput): TakeResult['take'] {
+/** Bars as printed, each once, in printed order. */
+function barNumbersOf(part: Part): string[] {
+  return [...new Set(part.bars.toSorted((a, b) => a.barIndex - b.barIndex).map((bar) => bar.bar))];
+}
+
+function takeOf({ file, sha256, player, date, instrument, take }: TakeResultInput): TakeResult['take'] {
   return {
     file,
     sha256,
     player,
     date,
+    ...(instrument === undefined || instrument === null ? {} : { instrument }),
     durationSeconds: rounded(take.samples.length / take.sampleRateHz, 'seconds'),
     sampleRateHz: take.sampleRateHz,
     channels: take.channels,

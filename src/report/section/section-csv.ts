@@ -1,13 +1,20 @@
-import { stringify } from 'csv-stringify/sync';
-import { isMeasured, type MaybeNumber } from '../../base/index.js';
+import { byCodePoint, isMeasured, type MaybeNumber } from '../../base/index.js';
 import type { Criterion } from '../../judge/index.js';
+import { csvText, textCell } from '../csv/csv-text.js';
 import { criterionSchema } from '../result/take-result-schema.js';
-import type { SectionResult, SectionTake } from './section-result-schema.js';
+import { CSV_WORDS } from '../words/csv-words.js';
+import type { SectionFailure, SectionResult, SectionTake } from './section-result-schema.js';
 
-const NOT_MEASURED = 'not measured';
+const HEADS = [
+  ...['take', 'file', 'player', 'date', 'instrument', 'score', 'outcome'],
+  ...['tempo_quarter_bpm', 'tuning_cents_from_a440', 'notes_as_written', 'notes_in_part'],
+  ...criterionSchema.options.flatMap((criterion) => [`${criterion}_fix`, `${criterion}_watch`]),
+  ...['first', 'second', 'third', 'failure'],
+];
 
 /**
- * One row a take under one row of heads. Text that a spreadsheet would run as a formula gets an apostrophe in front.
+ * One row a take under one row of heads, in the order of names; takes that could not be reviewed have theirs, too. A cell
+ * never holds 0 for what was not judged or not measured: it says so in words.
  *
  * @param section the section's document
  * @returns CSV text, lines end in CR LF; a byte order mark in front tells spreadsheets that it is UTF-8
@@ -15,36 +22,52 @@ const NOT_MEASURED = 'not measured';
  * Source: RFC 4180; OWASP, "CSV Injection", for the characters guarded.
  */
 export function sectionCsv(section: SectionResult): string {
-  const heads = [
-    ...['take', 'file', 'player', 'date', 'outcome', 'tempo_quarter_bpm', 'tuning_cents_from_a440'],
-    ...['notes_as_written', 'notes_in_part'],
-    ...criterionSchema.options.flatMap((criterion) => [`${criterion}_fix`, `${criterion}_watch`]),
-    ...['first', 'second', 'third'],
+  const rows = [
+    ...section.takes.map((take) => ({ name: take.name, cells: row(take) })),
+    ...section.failures.map((failure) => ({ name: failure.name ?? failure.file, cells: failedRow(failure) })),
   ];
-  return stringify([heads, ...section.takes.map(row)], { record_delimiter: 'windows', bom: true });
+  rows.sort((a, b) => byCodePoint(a.name, b.name));
+  return csvText([HEADS, ...rows.map(({ cells }) => cells)]);
 }
 
 function row(take: SectionTake): string[] {
   return [
-    guarded(take.name),
-    guarded(take.file),
-    guarded(take.player ?? ''),
-    guarded(take.date ?? ''),
+    textCell(take.name),
+    textCell(take.file),
+    textCell(take.player ?? ''),
+    textCell(take.date ?? ''),
+    textCell(take.instrument ?? ''),
+    textCell(take.score),
     take.outcome,
     number(take.playedQuarterBpm),
     number(take.centsFromA440),
     number(take.notesAsWritten),
     String(take.notesInPart),
     ...criterionSchema.options.flatMap((criterion) => counts(take, criterion)),
-    ...[0, 1, 2].map((i) => guarded(take.first[i] ?? '')),
+    ...[0, 1, 2].map((i) => textCell(take.first[i] ?? '')),
+    '',
   ];
+}
+
+function failedRow(failure: SectionFailure): string[] {
+  const known = [
+    textCell(failure.name ?? failure.file),
+    textCell(failure.file),
+    textCell(failure.player ?? ''),
+    textCell(failure.date ?? ''),
+    textCell(failure.instrument ?? ''),
+    '',
+    'failed',
+  ];
+  const unknown = HEADS.slice(known.length, -4).map(() => CSV_WORDS.notMeasured);
+  return [...known, ...unknown, '', '', '', textCell(`${failure.code}: ${failure.message}`)];
 }
 
 function counts(take: SectionTake, criterion: Criterion): string[] {
   const line = take.criteria.find((one) => one.criterion === criterion);
-  return line === undefined ? [NOT_MEASURED, NOT_MEASURED] : [String(line.fix), String(line.watch)];
+  if (line !== undefined) return [String(line.fix), String(line.watch)];
+  const word = take.outcome === 'reviewed' ? CSV_WORDS.notJudged : CSV_WORDS.notMeasured;
+  return [word, word];
 }
 
-const number = (value: MaybeNumber) => (isMeasured(value) ? String(value) : NOT_MEASURED);
-
-const guarded = (text: string) => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text);
+const number = (value: MaybeNumber) => (isMeasured(value) ? String(value) : CSV_WORDS.notMeasured);

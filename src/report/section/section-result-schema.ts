@@ -15,6 +15,8 @@ const sectionTakeSchema = z.object({
   file: z.string(),
   player: z.string().nullable(),
   date: z.string().nullable(),
+  instrument: z.string().nullable(),
+  score: z.string().meta({ description: 'file of the score the take was reviewed against' }),
   outcome: outcomeSchema,
   notesInPart: count,
   notesAsWritten: maybeNumberSchema,
@@ -22,7 +24,7 @@ const sectionTakeSchema = z.object({
   centsFromA440: maybeNumberSchema,
   criteria: z
     .array(z.object({ criterion: criterionSchema, fix: count, watch: count }))
-    .meta({ description: 'empty when the take was not reviewed' }),
+    .meta({ description: 'only criteria that were judged; empty when the take was not reviewed' }),
   first: z.array(z.string()).max(3).meta({ description: 'the first things to work on' }),
   barTroubles: z
     .array(z.object({ bar: z.string(), fix: count, watch: count }))
@@ -30,12 +32,23 @@ const sectionTakeSchema = z.object({
 });
 
 const troubleSchema = z.object({
+  score: z.string().meta({ description: 'file of the score the bar is in' }),
   bar: z.string().nullable().meta({ description: 'null: the whole take' }),
   kind: findingKindSchema,
   criterion: criterionSchema,
   players: count,
   fix: count.meta({ description: 'players for whom it is a fix' }),
   who: z.array(z.string()).meta({ description: 'the players, or the takes’ files where a player is unknown' }),
+});
+
+const failureSchema = z.object({
+  name: z.string().optional().meta({ description: 'the take, as on standard output' }),
+  file: z.string(),
+  code: z.string(),
+  message: z.string(),
+  player: z.string().nullable().optional(),
+  date: z.string().nullable().optional(),
+  instrument: z.string().nullable().optional(),
 });
 
 /**
@@ -48,12 +61,13 @@ export const sectionResultSchema = z
     format: z.literal('section-result'),
     version: z.literal(1),
     tool: toolSchema,
-    score: scoreSchema,
+    score: scoreSchema.nullable().meta({ description: 'null when the takes are of several scores' }),
+    scores: z.array(scoreSchema).meta({ description: 'every score the takes were reviewed against' }),
     players: count,
-    bars: z.array(z.string()).meta({ description: 'bars as printed, in order' }),
+    bars: z.array(z.string()).meta({ description: 'bars as printed, in order; empty with several scores' }),
     takes: z.array(sectionTakeSchema),
     troubles: z.array(troubleSchema).meta({ description: 'most players first' }),
-    failures: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
+    failures: z.array(failureSchema),
   })
   .meta({ title: 'Result of reviewing a section’s takes against one part' });
 
@@ -62,3 +76,9 @@ export type SectionResult = z.infer<typeof sectionResultSchema>;
 
 /** One take's line in the section's result. */
 export type SectionTake = SectionResult['takes'][number];
+
+/** A take that got no document, as the section's result lists it. */
+export type SectionFailure = SectionResult['failures'][number];
+
+/** A score as the section's result names it. */
+export type SectionScore = SectionResult['scores'][number];

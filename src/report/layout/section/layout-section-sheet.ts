@@ -1,4 +1,5 @@
 import type { SectionResult } from '../../section/section-result-schema.js';
+import { SECTION_WORDS } from '../../words/section-words.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { drawHeadRule } from '../head-rule.js';
 import { type PaperSize, Sheet } from '../sheet.js';
@@ -20,7 +21,7 @@ import { drawTroubleMap } from './trouble-map.js';
  * Source: definition.
  */
 export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typesetter: Typesetter): Drawing {
-  const title = section.score.title.trim() === '' ? section.score.file : section.score.title;
+  const title = titleOf(section);
   const sheet = new Sheet({
     typesetter,
     paper,
@@ -40,12 +41,17 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   return sheet.finish();
 }
 
+function titleOf({ score }: SectionResult): string {
+  if (score === null) return SECTION_WORDS.severalScores;
+  return score.title.trim() === '' ? score.file : score.title;
+}
+
 function factsOf(section: SectionResult): string {
-  const { takes, failures, score } = section;
+  const { takes, failures, scores } = section;
   const reviewed = takes.filter((take) => take.outcome === 'reviewed').length;
   const others = takes.length - reviewed;
   return [
-    `Section sheet, ${score.part}`,
+    `Section sheet, ${[...new Set(scores.map((score) => score.part))].join(', ')}`,
     `${counted(takes.length + failures.length, 'take')} from ${counted(section.players, 'player')}`,
     `${reviewed} reviewed`,
     ...(others > 0 ? [`${others} not reviewed`] : []),

@@ -1,5 +1,6 @@
 import type { SectionResult } from '../../section/section-result-schema.js';
 import { criterionInWords, wordsFor } from '../../words/finding-words.js';
+import { SECTION_WORDS } from '../../words/section-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -36,7 +37,7 @@ export function drawRehearseTable(sheet: Sheet, section: SectionResult): void {
       { head: 'Who', width: sheet.width - 494 + 9 },
     ],
     shared.map((trouble) => [
-      { text: trouble.bar === null ? 'The whole take' : `Bar ${trouble.bar}`, style: STYLES.cellStrong },
+      { text: placeOf(section, trouble), style: STYLES.cellStrong },
       wordsFor(trouble).headline,
       criterionInWords(trouble.criterion),
       `${trouble.players} of ${section.players}`,
@@ -44,6 +45,14 @@ export function drawRehearseTable(sheet: Sheet, section: SectionResult): void {
       someOf(trouble.who),
     ]),
   );
+}
+
+function placeOf({ score }: SectionResult, trouble: SectionResult['troubles'][number]): string {
+  if (score === null) {
+    const { bar, score: file } = trouble;
+    return bar === null ? SECTION_WORDS.wholeTakeOf(file) : SECTION_WORDS.barOf(bar, file);
+  }
+  return trouble.bar === null ? 'The whole take' : `Bar ${trouble.bar}`;
 }
 
 /** As many names as a glance takes in. */

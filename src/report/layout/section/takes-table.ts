@@ -5,6 +5,7 @@ import type { SectionResult, SectionTake } from '../../section/section-result-sc
 import { dateInWords } from '../../words/dates.js';
 import { criterionInWords } from '../../words/finding-words.js';
 import { numberInWords } from '../../words/numbers.js';
+import { SECTION_WORDS } from '../../words/section-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { type Cell, type Column, drawTable } from '../table.js';
@@ -33,7 +34,10 @@ const WIDTHS: Record<Criterion, number> = {
  */
 export function drawTakesTable(sheet: Sheet, section: SectionResult): void {
   if (section.takes.length === 0) return;
-  const labels = takeLabels(section.takes);
+  const labels = takeLabels(section.takes).map((label, i) => {
+    const take = section.takes[i];
+    return section.score === null && take !== undefined ? SECTION_WORDS.takeOf(label, take.score) : label;
+  });
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 70);
   sheet.write('H2', 'Who needs what', STYLES.section);

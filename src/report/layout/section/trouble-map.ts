@@ -42,7 +42,7 @@ export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
   const rows = section.takes
     .map((take, i) => ({ label: labels[i] as string, troubles: take.barTroubles, outcome: take.outcome }))
     .filter((row) => row.outcome === 'reviewed');
-  if (rows.length === 0) return;
+  if (rows.length === 0 || section.bars.length === 0) return;
   sheet.space(16);
   sheet.ensure(
     STYLES.section.leading + 2 * STYLES.soft.leading + HEAD_HEIGHT + SUM_HEIGHT + Math.min(rows.length, 6) * ROW_HEIGHT,

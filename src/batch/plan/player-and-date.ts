@@ -1,3 +1,5 @@
+import { realDay } from './real-day.js';
+
 /** Who played and when, as far as a file's name says so. */
 export interface PlayerAndDate {
   readonly player: string | null;
@@ -39,15 +41,18 @@ function withoutTakeNumber(text: string): string {
   return text.replace(TAKE_NUMBER, '');
 }
 
-function realDay(year = '', month = '', day = ''): string | null {
-  const iso = `${year}-${month}-${day}`;
-  const time = Date.parse(`${iso}T00:00:00Z`);
-  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(iso) ? iso : null;
-}
-
 function person(text: string): string | null {
   const name = withoutTakeNumber(text.trim()).trim();
   if (!PERSON.test(name)) return null;
-  const spaced = /[ _]/.test(name) ? name.replaceAll(/[ _]+/g, ' ') : name.replaceAll('-', ' ');
-  return spaced.trim();
+  return spaced(name);
+}
+
+/**
+ * @param name words joined by spaces, underscores or hyphens
+ * @returns the words with spaces between; hyphens stay where something else parts the words already
+ *
+ * Source: definition.
+ */
+export function spaced(name: string): string {
+  return (/[ _]/.test(name) ? name.replaceAll(/[ _]+/g, ' ') : name.replaceAll('-', ' ')).trim();
 }

@@ -1,9 +1,8 @@
 import { readdirSync, realpathSync, statSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
-import { InputError } from '../base/index.js';
-import { byCodePoint } from './by-code-point.js';
-import { failureOf } from './failure-of.js';
-import type { FoundTake, TakeFailure } from './types.js';
+import { byCodePoint, InputError } from '../../base/index.js';
+import { failureOf } from '../failure-of.js';
+import type { FoundTake, TakeFailure } from '../types.js';
 
 const WAV_ENDINGS = new Set(['.wav', '.wave']);
 const OTHER_AUDIO_ENDINGS = new Set(
@@ -15,7 +14,7 @@ export interface Found {
   /** in code point order of `file` */
   readonly takes: readonly FoundTake[];
   /** what looks like a take but cannot be one, in the same order */
-  readonly failures: readonly TakeFailure[];
+  readonly failures: readonly { readonly path: string; readonly failure: TakeFailure }[];
 }
 
 /**
@@ -38,7 +37,9 @@ export function findTakes(inputs: readonly string[]): Found {
     });
   }
   const takes = [...search.takes.values()].sort((a, b) => byCodePoint(a.file, b.file) || byCodePoint(a.path, b.path));
-  return { takes, failures: [...search.failures.values()].sort((a, b) => byCodePoint(a.file, b.file)) };
+  const failures = [...search.failures].map(([path, failure]) => ({ path, failure }));
+  failures.sort((a, b) => byCodePoint(a.failure.file, b.failure.file) || byCodePoint(a.path, b.path));
+  return { takes, failures };
 }
 
 /** What has been found so far, by absolute path. */

@@ -1,5 +1,5 @@
 import { basename, dirname, extname, sep } from 'node:path';
-import type { FoundTake, NamedTake } from './types.js';
+import type { FoundTake, NamedTake } from '../types.js';
 
 /** Room for the longest ending and for the mark of a file being written; 255 bytes a name is the usual limit of disks. */
 const LONGEST_NAME_BYTES = 200;

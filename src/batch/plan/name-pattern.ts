@@ -1,0 +1,72 @@
+import { InputError } from '../../base/index.js';
+import { spaced } from './player-and-date.js';
+import { realDay } from './real-day.js';
+
+const FIELDS = ['player', 'date', 'instrument', 'part'] as const;
+const DATE = String.raw`(\d{4})[-_.]?(\d{2})[-_.]?(\d{2})`;
+/** Longer names would take long to try. */
+const LONGEST = 255;
+
+/** What a file name says by its pattern. */
+export type NameFacts = { readonly [field in (typeof FIELDS)[number]]: string | null };
+
+/** Reads one file name; null when it is not made as the pattern says. */
+export type NameReader = (stem: string) => NameFacts | null;
+
+/**
+ * Understands a pattern such as `{date}_{player}`. What stands between the fields stands so in the file names; `{skip}`
+ * stands for anything. Days are written `2026-03-02` or `20260302`.
+ *
+ * @param pattern the pattern, for names without their ending
+ * @returns what reads a name by it
+ * @throws InputError `bad-option` when it cannot be understood
+ *
+ * Source: definition.
+ */
+export function namePattern(pattern: string): NameReader {
+  const pieces = pattern
+    .normalize('NFC')
+    .split(/(\{[^{}]*\})/)
+    .filter((piece) => piece !== '');
+  const fields = pieces.filter(isField).map((piece) => piece.slice(1, -1));
+  const wrong = faultIn(pieces, fields);
+  if (wrong !== null) throw new InputError('bad-option', `--names ${pattern}: ${wrong}`);
+  const shape = new RegExp(`^${pieces.map(shapeOf).join('')}$`, 'u');
+  return (stem) => {
+    const found = stem.length > LONGEST ? null : shape.exec(stem.normalize('NFC').trim());
+    if (found === null) return null;
+    const text = (field: string): string | null => found.groups?.[field] ?? null;
+    const day = new RegExp(`^${DATE}$`).exec(text('date') ?? '');
+    const date = day === null ? null : realDay(day[1], day[2], day[3]);
+    if (fields.includes('date') && date === null) return null;
+    const [player, instrument] = [text('player'), text('instrument')];
+    return {
+      player: player === null ? null : spaced(player),
+      date,
+      instrument: instrument === null ? null : spaced(instrument),
+      part: text('part'),
+    };
+  };
+}
+
+const isField = (piece: string): boolean => piece.startsWith('{') && piece.endsWith('}');
+
+function faultIn(pieces: readonly string[], fields: readonly string[]): string | null {
+  const known = [...FIELDS, 'skip'];
+  const all = known.map((field) => `{${field}}`).join(', ');
+  const unknown = fields.find((field) => !known.includes(field));
+  if (unknown !== undefined) return `{${unknown}} is no field; there are ${all}`;
+  if (pieces.some((piece) => !isField(piece) && /[{}/\\]/.test(piece))) return `braces and slashes only enclose ${all}`;
+  if (new Set(fields).size < fields.length) return 'a field may stand there only once';
+  if (!fields.some((field) => field !== 'skip')) return `it names no field; there are ${all}`;
+  const touching = pieces.some((piece, i) => i > 0 && isField(piece) && isField(pieces[i - 1] ?? ''));
+  return touching ? 'something must stand between two fields, such as _' : null;
+}
+
+function shapeOf(piece: string): string {
+  if (!isField(piece)) return piece.replaceAll(/[\\^$.*+?()[\]{}|/-]/g, String.raw`\$&`);
+  const field = piece.slice(1, -1);
+  if (field === 'skip') return '.*?';
+  const shape = field === 'date' ? DATE.replaceAll('(', '(?:') : '.+?';
+  return `(?<${field}>${shape})`;
+}

@@ -1,0 +1,125 @@
+import { basename, extname } from 'node:path';
+import { byCodePoint, InputError } from '../../base/index.js';
+import { namingFile } from '../naming-file.js';
+import { readWhole } from '../read-whole.js';
+import type { FoundTake, Piece, PlannedTake, ReviewRequest, TakeFailure, Who } from '../types.js';
+import { type Found, findTakes } from './find-takes.js';
+import { matchPiece } from './match-piece.js';
+import { matchRoster } from './match-roster.js';
+import { namePattern } from './name-pattern.js';
+import { playerAndDate } from './player-and-date.js';
+import { type RosterLine, readRoster } from './read-roster.js';
+import { nameTakes } from './take-names.js';
+
+const LARGEST_ROSTER_BYTES = 2 ** 24;
+
+/** What is to be reviewed, and what cannot be. */
+export interface Plan {
+  /** in code point order of the names */
+  readonly takes: readonly PlannedTake[];
+  /** what looked like a take and is none, in the same order */
+  readonly lost: readonly LostTake[];
+  readonly rosterLinesUnused: readonly number[];
+  readonly namesUnread: number;
+}
+
+/** What looked like a take and cannot be reviewed. */
+export interface LostTake extends FoundTake {
+  readonly name: string;
+  readonly failure: TakeFailure;
+  readonly who: Who;
+}
+
+/**
+ * Finds the takes and all that can be known of them before they are read: names, players, days, and which piece is meant.
+ * What the roster says comes before what a file name says.
+ *
+ * @param request takes, roster and pattern
+ * @param pieces what takes are reviewed against
+ * @returns the plan, names still in clear
+ * @throws InputError when there is nothing to review, or the roster or the pattern cannot be understood
+ *
+ * Source: definition.
+ */
+export function planTakes(request: ReviewRequest, pieces: readonly Piece[]): Plan {
+  const found = foundIn(request);
+  const named = nameTakes(found.takes).sort((a, b) => byCodePoint(a.name, b.name));
+  const lost = found.failures.map(({ path, failure }) => ({ path, file: failure.file, failure }));
+  const roster = request.rosterPath === undefined ? NO_ROSTER : rosterFor(request.rosterPath, [...named, ...lost]);
+  const facts = factsReader(request.namePattern);
+  let namesUnread = 0;
+  const takes = named.map((take) => {
+    const line = roster.byPath.get(take.path);
+    const said = facts(take.file);
+    if (said === null && line === undefined) namesUnread += 1;
+    const meant = meantBy({ rosterPath: request.rosterPath, line, part: said?.part ?? null, pieces });
+    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), pieces: meant };
+  });
+  const lostTakes = lost.map((one) => ({
+    ...one,
+    name: one.file,
+    who: whoOf(roster.byPath.get(one.path), facts(one.file)),
+  }));
+  return { takes, lost: lostTakes, rosterLinesUnused: roster.unused, namesUnread };
+}
+
+const NO_ROSTER = { byPath: new Map<string, RosterLine>(), unused: [] };
+
+type Facts = Who & { readonly part: string | null };
+
+function foundIn({ inputs, blind }: ReviewRequest): Found {
+  const found = findTakes(inputs);
+  if (found.takes.length > 0 || found.failures.some(({ failure }) => failure.code !== 'no-such-file')) return found;
+  const reason = found.failures[0] === undefined ? 'no WAV file was found' : 'there is no such file or folder';
+  const named = blind === true ? 'the takes that were named' : inputs.join(', ');
+  throw new InputError('no-takes', `${named}: ${reason}; give WAV files, or a folder that holds some`);
+}
+
+function rosterFor(path: string, takes: readonly FoundTake[]): ReturnType<typeof matchRoster> {
+  return namingFile(path, () => matchRoster(readRoster(readWhole(path, LARGEST_ROSTER_BYTES)), takes));
+}
+
+/** Reads a file's name by the pattern, or by the usual ones when there is none; null when it does not follow the pattern. */
+function factsReader(pattern: string | undefined): (file: string) => Facts | null {
+  const stem = (file: string): string => basename(file, extname(file));
+  if (pattern !== undefined) {
+    const read = namePattern(pattern);
+    return (file) => read(stem(file));
+  }
+  return (file) => ({ ...playerAndDate(stem(file)), instrument: null, part: null });
+}
+
+function whoOf(line: RosterLine | undefined, said: Facts | null): Who {
+  return {
+    player: line?.player || (said?.player ?? null),
+    date: line?.date || (said?.date ?? null),
+    instrument: line?.instrument || (said?.instrument ?? null),
+  };
+}
+
+/** Which pieces a take may be of; what a file name says is only a hint, what the roster says must be right. */
+function meantBy({
+  rosterPath,
+  line,
+  part,
+  pieces,
+}: {
+  readonly rosterPath: string | undefined;
+  readonly line: RosterLine | undefined;
+  readonly part: string | null;
+  readonly pieces: readonly Piece[];
+}): number[] {
+  const all = pieces.map((_, i) => i);
+  if (pieces.length === 1) return all;
+  if (line !== undefined && line.part !== '') {
+    const found = matchPiece(line.part, pieces);
+    if (found.length > 0) return found;
+    const there = pieces.map(({ score }) => score.file).join(', ');
+    throw new InputError(
+      'bad-roster',
+      `${rosterPath}: line ${line.line}: the cell under “part” names no score; there are ${there}`,
+    );
+  }
+  const hinted = part === null ? [] : matchPiece(part, pieces);
+  return hinted.length > 0 ? hinted : all;
+}

@@ -1,0 +1,64 @@
+import { readdirSync, statSync } from 'node:fs';
+import { extname, join } from 'node:path';
+import { byCodePoint, InputError } from '../../base/index.js';
+import { applyBrief } from '../../brief/index.js';
+import { diskFault } from '../disk-fault.js';
+import { readBriefFile } from '../read-brief-file.js';
+import { readScore } from '../read-score.js';
+import type { Piece, ReviewRequest } from '../types.js';
+
+const SCORE_ENDINGS = new Set(['.musicxml', '.xml', '.mxl']);
+const BRIEF_ENDING = '.brief.yaml';
+
+/**
+ * Reads what takes are to be reviewed against: one score, or every score in a folder (not in the folders below it). In a
+ * folder, `<score>.brief.yaml` beside a score is its brief.
+ *
+ * @param request which score or folder, and the brief
+ * @returns the pieces in code point order of their files; one for a single score
+ * @throws InputError naming the file when one of them cannot be read
+ *
+ * Source: definition.
+ */
+export function readPieces({ scorePath, scoresFolder, briefPath }: ReviewRequest): Piece[] {
+  if ((scorePath === undefined) === (scoresFolder === undefined)) {
+    throw new InputError('bad-option', 'give the part with --score, or a folder of parts with --scores');
+  }
+  if (scorePath !== undefined) return [readPiece(scorePath, briefPath)];
+  if (briefPath !== undefined) {
+    throw new InputError(
+      'bad-option',
+      `--brief is for one score; beside --scores put ${BRIEF_ENDING} files in the folder`,
+    );
+  }
+  const folder = scoresFolder ?? '';
+  const names = namesIn(folder);
+  const scores = names.filter((name) => !name.startsWith('.') && SCORE_ENDINGS.has(extname(name).toLowerCase()));
+  if (scores.length === 0) {
+    throw new InputError(
+      'no-such-file',
+      `${folder}: no score is in this folder; put .musicxml, .xml or .mxl files there`,
+    );
+  }
+  return scores.sort(byCodePoint).map((name) => {
+    const brief = `${name.slice(0, -extname(name).length)}${BRIEF_ENDING}`;
+    return readPiece(join(folder, name), names.includes(brief) ? join(folder, brief) : undefined);
+  });
+}
+
+function readPiece(scorePath: string, briefPath: string | undefined): Piece {
+  const { part, score } = readScore(scorePath);
+  if (briefPath === undefined) return { part, brief: null, score };
+  const brief = readBriefFile(briefPath, part);
+  return { part: applyBrief(part, brief), brief, score };
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    if (!statSync(folder).isDirectory()) throw new InputError('bad-option', 'this is a file; --scores needs a folder');
+    return readdirSync(folder);
+  } catch (error) {
+    const known = error instanceof InputError ? error : diskFault(error);
+    throw known === null ? error : new InputError(known.code, `${folder}: ${known.message}`);
+  }
+}

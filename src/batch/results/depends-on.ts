@@ -1,0 +1,42 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { byCodePoint } from '../../base/index.js';
+import { sha256 } from '../sha256.js';
+import type { Piece, PlannedTake, Tool } from '../types.js';
+
+/**
+ * A hash of everything a take's result depends on, but for the take's own content and the paper: the program, the pieces it
+ * may be of with their briefs, and what is known of who played.
+ *
+ * @param take the take
+ * @param pieces all pieces
+ * @param program the program's own hash, see {@link programHash}
+ * @returns SHA-256, hexadecimal
+ *
+ * Source: definition.
+ */
+export function dependsOn(take: PlannedTake, pieces: readonly Piece[], program: string): string {
+  const meant = take.pieces.map((place) => pieces[place]).map((piece) => [piece?.score, piece?.brief]);
+  const { player, date, instrument } = take.who;
+  return hashOf([program, take.shownAs, player, date, instrument, meant]);
+}
+
+/**
+ * A hash of the program: its name, its version and its code, so that results of another state of it are made anew.
+ *
+ * @param tool name and version
+ * @returns SHA-256, hexadecimal
+ *
+ * Source: definition.
+ */
+export function programHash(tool: Tool): string {
+  const house = fileURLToPath(new URL('../..', import.meta.url));
+  const files = readdirSync(house, { recursive: true, encoding: 'utf8' }).filter((file) => /\.[jt]s$/.test(file));
+  const code = files.sort(byCodePoint).map((file) => sha256(readFileSync(join(house, file))));
+  return hashOf([tool.name, tool.version, code]);
+}
+
+function hashOf(values: readonly unknown[]): string {
+  return sha256(new TextEncoder().encode(JSON.stringify(values)));
+}

@@ -1,0 +1,45 @@
+import { lstatSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { byCodePoint, InputError } from '../../base/index.js';
+import { clearPassingFiles } from '../passing-files.js';
+import { tryToWrite } from '../try-to-write.js';
+import { RECORDS } from './take-record.js';
+
+/**
+ * Makes the folder for results ready: it can be written to, leads nowhere else, and holds nothing half written.
+ *
+ * @param folder the folder for results; made when it is missing
+ * @throws InputError `cannot-write`, naming the folder as it was given
+ *
+ * Source: definition.
+ */
+export function openResults(folder: string): void {
+  for (const below of ['takes', RECORDS]) {
+    if (lstatSync(join(folder, below), { throwIfNoEntry: false })?.isSymbolicLink() === true) {
+      throw new InputError(
+        'cannot-write',
+        `${folder}: ${below} in it is a link that leads elsewhere; put a folder there`,
+      );
+    }
+  }
+  tryToWrite(folder);
+  clearPassingFiles(folder, ['takes', RECORDS]);
+}
+
+/**
+ * @param folder the folder for results
+ * @returns names of the files in its folder for takes, in code point order; none when it is not there
+ *
+ * Source: definition.
+ */
+export function filesOfTakes(folder: string): string[] {
+  try {
+    const entries = readdirSync(join(folder, 'takes'), { withFileTypes: true });
+    return entries
+      .filter((entry) => entry.isFile() && !entry.name.startsWith('.'))
+      .map(({ name }) => name)
+      .sort(byCodePoint);
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,24 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { InputError } from '../../base/index.js';
+import { type SectionRow, sectionRow, takeResultSchema } from '../../report/index.js';
+import { diskFault } from '../disk-fault.js';
+
+/**
+ * Reads a take's document back and keeps of it what the section needs.
+ *
+ * @param outFolder the folder for results
+ * @param name the take's name
+ * @returns its row
+ * @throws InputError `not-readable` when it is no document of a take
+ *
+ * Source: definition.
+ */
+export function readResult(outFolder: string, name: string): SectionRow {
+  try {
+    const text = readFileSync(join(outFolder, 'takes', `${name}.json`), 'utf8');
+    return sectionRow(name, takeResultSchema.parse(JSON.parse(text)));
+  } catch (error) {
+    throw diskFault(error) ?? new InputError('not-readable', 'this is no result of a take; review the take again');
+  }
+}

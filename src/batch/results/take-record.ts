@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { sha256 } from '../sha256.js';
+import { toJson } from '../to-json.js';
+import { writeWhole } from '../write-whole.js';
+
+/** The folder, below that for results, that holds a record a take. */
+export const RECORDS = 'records';
+
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+const orNull = z.string().nullable();
+
+const recordSchema = z.object({
+  format: z.literal('take-record'),
+  version: z.literal(1),
+  name: z.string(),
+  end: z.union([
+    z.object({
+      /** of all that the result depends on, but for the take itself */
+      dependsOn: hash,
+      takeSha256: hash,
+      jsonSha256: hash,
+      pdf: z.object({ paper: z.enum(['a4', 'letter']), sha256: hash }).nullable(),
+    }),
+    z.object({
+      failure: z.object({ file: z.string(), code: z.string(), message: z.string() }),
+      who: z.object({ player: orNull, date: orNull, instrument: orNull }),
+    }),
+  ]),
+});
+
+/**
+ * How one take ended, beside its result: what the result was made from, and what its files hold; or why there is none. It
+ * is written last, so a take with a record was finished.
+ */
+export type TakeRecord = z.infer<typeof recordSchema>;
+
+/** The end of a take that was reviewed. */
+export type ReviewedEnd = Extract<TakeRecord['end'], { jsonSha256: string }>;
+
+/**
+ * @param outFolder the folder for results
+ * @param name the take's name
+ * @returns where its record is: a take may be called what a file may not, so its file is named by a hash
+ *
+ * Source: SHA-256, FIPS 180-4.
+ */
+export function recordPath(outFolder: string, name: string): string {
+  return join(outFolder, RECORDS, `${sha256(new TextEncoder().encode(name)).slice(0, 32)}.json`);
+}
+
+/**
+ * @param outFolder the folder for results
+ * @param name the take's name
+ * @param end how it ended
+ *
+ * Source: definition.
+ */
+export function writeRecord(outFolder: string, name: string, end: TakeRecord['end']): void {
+  const record: TakeRecord = { format: 'take-record', version: 1, name, end };
+  writeWhole(recordPath(outFolder, name), toJson(record));
+}
+
+/**
+ * @param path a record's file
+ * @returns the record, null when there is none or it is not one
+ *
+ * Source: definition.
+ */
+export function readRecord(path: string): TakeRecord | null {
+  try {
+    return recordSchema.parse(JSON.parse(readFileSync(path, 'utf8')));
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,70 @@
+import type { PaperSize, SectionRow } from '../report/index.js';
+import { failureOf } from './failure-of.js';
+import { secondsFor } from './pool/limits.js';
+import { LONGEST_TAKE_BYTES, readWhole } from './read-whole.js';
+import { sha256 } from './sha256.js';
+import type { FixedLimits, Piece, PlannedTake, TakeFailure, Tool } from './types.js';
+
+/** What all takes of a run share; it is sent to each worker once. */
+export interface SharedWork {
+  readonly tool: Tool;
+  readonly pieces: readonly Piece[];
+  readonly jsonOnly: boolean;
+  readonly paper: PaperSize;
+  readonly limits: FixedLimits;
+}
+
+/** One take for a worker. */
+export interface TakeWork {
+  readonly take: PlannedTake;
+  /** content for which the result that is there still holds; null when there is none */
+  readonly keptSha256: string | null;
+}
+
+/** A worker's answer. Workers only read: what comes of it is written by the process that started them. */
+export type TakeAnswer =
+  | { readonly how: 'as-before' }
+  | {
+      readonly how: 'reviewed';
+      readonly sha256: string;
+      readonly json: string;
+      readonly pdf: Uint8Array | null;
+      readonly row: SectionRow;
+    }
+  | { readonly how: 'failed'; readonly failure: TakeFailure };
+
+/**
+ * Reads one take and reviews it, unless it is what it was. Never throws: whatever goes wrong is the take's own end.
+ *
+ * @param work which take
+ * @param shared what all takes share
+ * @param onSeconds told how many seconds the work may take, as soon as the take's length is known
+ * @returns the result, or the failure
+ *
+ * Source: definition.
+ */
+export async function reviewInWorker(
+  { take, keptSha256 }: TakeWork,
+  shared: SharedWork,
+  onSeconds: (seconds: number) => void,
+): Promise<TakeAnswer> {
+  try {
+    const bytes = readWhole(take.path, LONGEST_TAKE_BYTES);
+    const hash = sha256(bytes);
+    if (hash === keptSha256) return { how: 'as-before' };
+    // Loaded only when something is to be listened to.
+    const { reviewTake } = await import('./review-take.js');
+    const { sectionRow } = await import('../report/index.js');
+    const { toJson } = await import('./to-json.js');
+    const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
+    if (piece === undefined) throw new Error('no piece is meant');
+    const { tool, paper, jsonOnly, limits } = shared;
+    const { result, pdf } = await reviewTake(
+      { ...piece, others, bytes, file: take.shownAs, who: take.who, tool, paper, withPdf: !jsonOnly },
+      (seconds) => onSeconds(secondsFor(seconds, take.pieces.length, limits)),
+    );
+    return { how: 'reviewed', sha256: hash, json: toJson(result), pdf, row: sectionRow(take.name, result) };
+  } catch (error) {
+    return { how: 'failed', failure: failureOf(take.file, error) };
+  }
+}

@@ -1,0 +1,73 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { byCodePoint, InputError } from '../base/index.js';
+import type { PaperSize } from '../report/index.js';
+import { failureOf } from './failure-of.js';
+import { filesOfTakes, openResults } from './results/open-results.js';
+import { readResult } from './results/read-result.js';
+import { RECORDS, readRecord } from './results/take-record.js';
+import type { ReviewSummary, TakeEnd, Tool } from './types.js';
+import { writeSection } from './write-section.js';
+
+/** What is asked of the results in a folder. */
+export interface FolderRequest {
+  readonly tool: Tool;
+  /** a folder that `review` has written to, or several of them copied into one */
+  readonly outFolder: string;
+  readonly jsonOnly: boolean;
+  readonly paper: PaperSize;
+}
+
+const NOBODY = { player: null, date: null, instrument: null };
+
+/**
+ * Makes the section's files anew from all results of takes in a folder, reading one at a time. A take that failed when it
+ * was last reviewed counts as failed, also where an older result of it still lies there.
+ *
+ * @param request the folder, and what to write
+ * @returns how every take had ended
+ * @throws InputError when there is no result in the folder, or it cannot be written to
+ *
+ * Source: definition.
+ */
+export async function runSection(request: FolderRequest): Promise<ReviewSummary> {
+  const { outFolder } = request;
+  const lost = failuresIn(outFolder);
+  const failed = new Set(lost.map(({ name }) => name));
+  const names = filesOfTakes(outFolder)
+    .filter((file) => file.endsWith('.json'))
+    .map((file) => file.slice(0, -'.json'.length));
+  if (names.length === 0) {
+    throw new InputError(
+      'no-takes',
+      `${outFolder}: no result of a take is in this folder; give the one that review wrote to`,
+    );
+  }
+  openResults(outFolder);
+  const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
+  const ends = [...read, ...lost].sort((a, b) => byCodePoint(a.name, b.name));
+  const remarks = { leftAlone: [], rosterLinesUnused: [], namesUnread: 0 };
+  return { ends, failures: await writeSection(ends, request), notReached: 0, remarks };
+}
+
+function endOf({ outFolder, jsonOnly }: FolderRequest, name: string): TakeEnd {
+  try {
+    const report = `takes/${name}.${jsonOnly ? 'json' : 'pdf'}`;
+    return { name, row: readResult(outFolder, name), report, kept: true };
+  } catch (error) {
+    return { name, failure: failureOf(`takes/${name}.json`, error), who: NOBODY };
+  }
+}
+
+function failuresIn(outFolder: string): Extract<TakeEnd, { failure: unknown }>[] {
+  let files: string[] = [];
+  try {
+    files = readdirSync(join(outFolder, RECORDS));
+  } catch {
+    return [];
+  }
+  return files.flatMap((file) => {
+    const record = readRecord(join(outFolder, RECORDS, file));
+    return record !== null && 'failure' in record.end ? [{ name: record.name, ...record.end }] : [];
+  });
+}

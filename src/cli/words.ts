@@ -1,0 +1,48 @@
+import type { ReviewRemarks, TakeEnd } from '../batch/index.js';
+
+const MOST_NAMES = 5;
+
+/** What the commands say on standard error, apart from what is wrong with a request. */
+export const WORDS = {
+  /** what stands beside a take's count */
+  took: (end: TakeEnd): string => {
+    if ('failure' in end) return `${end.failure.file}: ${end.failure.message}`;
+    return end.kept ? `${end.name}: ${end.row.take.outcome}, as before` : `${end.name}: ${end.row.take.outcome}`;
+  },
+  /** the bar of a terminal; what stands in braces is filled in by the bar */
+  bar: '{bar} {value}/{total}  {left}',
+  timeLeft: (seconds: number): string => {
+    if (!Number.isFinite(seconds)) return '';
+    const minutes = Math.ceil(seconds / 60);
+    if (seconds < 90) return `about ${Math.max(1, Math.round(seconds))} s left`;
+    return minutes < 90 ? `about ${minutes} min left` : `about ${Math.round(minutes / 60)} h left`;
+  },
+  stopping: 'stopping; what is finished stays',
+  stopped: (done: number, notReached: number): string =>
+    `stopped: ${done} finished, ${notReached} to go; run the same command again to go on from here`,
+  leftAlone: (files: readonly string[]): string =>
+    `left alone and not counted, because they are no results of this run: ${some(files.map((file) => `takes/${file}`))}`,
+  rosterLinesUnused: (lines: readonly number[]): string =>
+    `the roster names takes that were not given: ${lines.length === 1 ? 'line' : 'lines'} ${some(lines.map(String))}`,
+  namesUnread: (count: number): string =>
+    `${count === 1 ? '1 take is' : `${count} takes are`} not named as --names says; their players and days are not known`,
+} as const;
+
+/**
+ * @param remarks what the user should know beside the results
+ * @returns a line for each thing there is to say
+ *
+ * Source: definition.
+ */
+export function remarksInWords({ leftAlone, rosterLinesUnused, namesUnread }: ReviewRemarks): string[] {
+  return [
+    ...(rosterLinesUnused.length === 0 ? [] : [WORDS.rosterLinesUnused(rosterLinesUnused)]),
+    ...(namesUnread === 0 ? [] : [WORDS.namesUnread(namesUnread)]),
+    ...(leftAlone.length === 0 ? [] : [WORDS.leftAlone(leftAlone)]),
+  ];
+}
+
+function some(names: readonly string[]): string {
+  const more = names.length - MOST_NAMES;
+  return more > 1 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${more} more` : names.join(', ');
+}

@@ -1,0 +1,95 @@
+import { notMeasured } from '../../base/index.js';
+import { rounded } from '../result/rounding.js';
+import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
+import { wordsFor } from '../words/finding-words.js';
+import { concernsWholeTake, placeInWords } from '../words/place.js';
+import { groupBy } from './group-by.js';
+import type { SectionScore, SectionTake } from './section-result-schema.js';
+
+/** All that a section needs to know of one take: small, however long the take and its result are. */
+export interface SectionRow {
+  /** the score the take was reviewed against */
+  readonly score: SectionScore;
+  /** its bars as printed, in order */
+  readonly bars: readonly string[];
+  readonly take: SectionTake;
+  /** findings to fix and to watch, those that another one speaks for not counted */
+  readonly toFix: number;
+  readonly toWatch: number;
+  readonly troubles: readonly RowTrouble[];
+}
+
+/** One finding of a take, as the section counts it. */
+export interface RowTrouble {
+  /** null: the whole take */
+  readonly bar: string | null;
+  readonly kind: ResultFinding['kind'];
+  readonly criterion: ResultFinding['criterion'];
+  readonly weight: 'fix' | 'watch';
+}
+
+/**
+ * @param name the name the take's own documents are written under
+ * @param result the take's document
+ * @returns what the section needs of it
+ *
+ * Source: definition.
+ */
+export function sectionRow(name: string, result: TakeResult): SectionRow {
+  const { barNumbers, ...score } = result.score;
+  const bars = barNumbers ?? [...new Set(result.notes.map((note) => note.bar))];
+  const findings = result.findings.filter((finding) => finding.weight !== 'well');
+  const own = findings.filter((finding) => finding.ledByBar === undefined);
+  return {
+    score,
+    bars,
+    take: takeLine(name, result, bars),
+    toFix: own.filter((finding) => finding.weight === 'fix').length,
+    toWatch: own.filter((finding) => finding.weight === 'watch').length,
+    troubles: findings.map(({ bar, kind, criterion, weight }) => ({
+      bar: concernsWholeTake(kind) ? null : bar,
+      kind,
+      criterion,
+      weight: weight === 'fix' ? 'fix' : 'watch',
+    })),
+  };
+}
+
+function takeLine(name: string, result: TakeResult, bars: readonly string[]): SectionTake {
+  const troubles = result.findings.filter((finding) => finding.weight !== 'well');
+  const reviewed = result.outcome === 'reviewed';
+  const reason = 'notMeasured' in result.tempo ? result.tempo.notMeasured : 'the take was not reviewed';
+  return {
+    name,
+    file: result.take.file,
+    player: result.take.player,
+    date: result.take.date,
+    instrument: result.take.instrument ?? null,
+    score: result.score.file,
+    outcome: result.outcome,
+    notesInPart: result.score.notes,
+    notesAsWritten: reviewed ? result.notes.filter((n) => n.status === 'as-written').length : notMeasured(reason),
+    playedQuarterBpm: 'notMeasured' in result.tempo ? result.tempo : rounded(result.tempo.playedQuarterBpm, 'tempo'),
+    centsFromA440: 'notMeasured' in result.tuning ? result.tuning : result.tuning.centsFromA440,
+    criteria: result.criteria
+      .filter(({ judged }) => judged !== false)
+      .map(({ criterion, fix, watch }) => ({ criterion, fix, watch })),
+    first: troubles
+      .filter((finding) => finding.ledByBar === undefined)
+      .slice(0, 3)
+      .map((finding) => `${placeInWords(finding)}: ${wordsFor(finding).headline}`),
+    barTroubles: barCounts(troubles, bars),
+  };
+}
+
+function barCounts(troubles: readonly ResultFinding[], bars: readonly string[]): SectionTake['barTroubles'] {
+  const placed = troubles.filter((finding) => !concernsWholeTake(finding.kind));
+  const order = new Map(bars.map((bar, i) => [bar, i]));
+  return [...groupBy(placed, (finding) => finding.bar)]
+    .map(([bar, here]) => ({
+      bar,
+      fix: here.filter((f) => f.weight === 'fix').length,
+      watch: here.filter((f) => f.weight === 'watch').length,
+    }))
+    .sort((a, b) => (order.get(a.bar) ?? bars.length) - (order.get(b.bar) ?? bars.length));
+}

@@ -1,0 +1,5 @@
+/** What stands in a table where there is no number. */
+export const CSV_WORDS = {
+  notMeasured: 'not measured',
+  notJudged: 'not judged',
+} as const;
