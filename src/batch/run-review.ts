@@ -117,8 +117,13 @@ async function reviewTakes(
   });
 }
 
+/** What cannot be looked at has no size; the worker that is to read it says why. */
 function sizeOf(path: string): number {
-  return statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+  try {
+    return statSync(path).size;
+  } catch {
+    return 0;
+  }
 }
 
 /** Named in the section's documents when no take has a result. */

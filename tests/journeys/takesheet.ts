@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
@@ -32,6 +32,47 @@ export function takesheet(folder: string, ...words: string[]): Ended {
     encoding: 'utf8',
   });
   return { status, stdout, stderr };
+}
+
+/** A command that is running. */
+export interface Running {
+  readonly process: ChildProcess;
+  /** resolves when so many lines have come on standard error, or the command has ended */
+  readonly hasSaid: (lines: number) => Promise<void>;
+  readonly ended: Promise<Ended>;
+}
+
+/**
+ * Starts the compiled program and lets it run, so that something can be done to it meanwhile.
+ *
+ * @param folder the working folder
+ * @param words the command line without the program
+ * @returns the running command
+ */
+export function startTakesheet(folder: string, ...words: string[]): Running {
+  refuseStaleBuild();
+  const program = join(PROJECT, 'bin', 'takesheet.js');
+  const child = spawn(process.execPath, [program, ...words], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] });
+  let [stdout, stderr] = ['', ''];
+  let look = (): void => {};
+  child.stdout.setEncoding('utf8').on('data', (text: string) => {
+    stdout += text;
+  });
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    stderr += text;
+    look();
+  });
+  const ended = new Promise<Ended>((resolve) => {
+    child.on('close', (status) => resolve({ status, stdout, stderr }));
+  });
+  const hasSaid = async (count: number): Promise<void> => {
+    const said = new Promise<void>((resolve) => {
+      look = () => (lines(stderr).length >= count ? resolve() : undefined);
+      look();
+    });
+    await Promise.race([said, ended]);
+  };
+  return { process: child, hasSaid, ended };
 }
 
 /** @returns the lines of a text, without the empty one after the last line break */

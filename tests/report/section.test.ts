@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/judge/index.js';
 import {
+  cellText,
   type SectionResult,
   sectionCsv,
   sectionResultJsonSchema,
@@ -95,6 +96,37 @@ describe('the section’s document', () => {
   });
 });
 
+describe('takes of several scores', () => {
+  const { tool } = sampleReview();
+  const rowOf = (name: string, file: string, options: SampleOptions) => {
+    const result = toTakeResult(sampleReview(options));
+    return sectionRow(name, { ...result, score: { ...result.score, file } });
+  };
+  const two = toSectionResult({
+    tool,
+    rows: [
+      rowOf('a', 'flute.musicxml', { player: 'Ada', findings: [accidental] }),
+      rowOf('b', 'horn.musicxml', { player: 'Bo', findings: [accidental] }),
+    ],
+    failures: [],
+  });
+
+  it('name their scores, and never add up bars of different ones', () => {
+    expect(two.score).toBeNull();
+    expect(two.scores.map(({ file }) => file)).toEqual(['flute.musicxml', 'horn.musicxml']);
+    expect(two.takes.map(({ score }) => score)).toEqual(['flute.musicxml', 'horn.musicxml']);
+    expect(two.troubles.map(({ score, bar, players }) => [score, bar, players])).toEqual([
+      ['flute.musicxml', '3', 1],
+      ['horn.musicxml', '3', 1],
+    ]);
+    expect(two.bars).toEqual([]);
+  });
+
+  it('are valid against the schema that is published', () => {
+    expect(new Ajv2020().validate(sectionResultJsonSchema(), JSON.parse(JSON.stringify(two)))).toBe(true);
+  });
+});
+
 describe('the section’s CSV', () => {
   // csv-parse is the reference reader; it is strict about RFC 4180.
   const read = (csv: string) =>
@@ -102,13 +134,13 @@ describe('the section’s CSV', () => {
 
   it('is one row a take under one row of heads, as RFC 4180 has it', () => {
     const rows = read(sectionCsv(three));
-    expect(rows).toHaveLength(3);
-    expect(rows[0]).toMatchObject({
+    expect(rows.map((row) => row.take)).toEqual(['broken.wav', 'take-0', 'take-1', 'take-2']);
+    expect(rows[1]).toMatchObject({
       ...{ take: 'take-0', player: 'Ada', date: '2026-03-02', outcome: 'reviewed' },
       ...{ tempo_quarter_bpm: '92.14', tuning_cents_from_a440: '4.3', notes_as_written: '142', notes_in_part: '144' },
       ...{ notes_fix: '1', notes_watch: '0', intonation_watch: '1' },
     });
-    expect(rows[2]).toMatchObject({
+    expect(rows[3]).toMatchObject({
       outcome: 'not-this-score',
       notes_as_written: 'not measured',
       notes_fix: 'not measured',
@@ -116,32 +148,55 @@ describe('the section’s CSV', () => {
     expect(sectionCsv(three).replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
   });
 
-  // Source: OWASP, "CSV Injection": cells that begin with = + - @ tab or carriage return are run by spreadsheets.
+  // Source: OWASP, "CSV Injection": cells that begin with = + - @ tab, carriage return or line feed are run by spreadsheets;
+  // the wide forms of the signs from memory.
   it('lets no text become a formula, and loses nothing of it', () => {
     const hostile = fc
-      .tuple(fc.constantFrom('=', '+', '-', '@', '\t', '\r', 'a', '"', ','), fc.string())
+      .tuple(fc.constantFrom('=', '+', '-', '@', '\t', '\r', '\n', '\uFF1D', "'", "'=", 'a', '"', ','), fc.string())
       .map(([first, rest]) => first + rest);
     fc.assert(
       fc.property(hostile, hostile, (player, file) => {
         const [take] = three.takes;
         if (take === undefined) throw new Error('no take');
-        const [row] = read(sectionCsv({ ...three, takes: [{ ...take, player, file, first: [player] }] }));
+        const one = { ...three, takes: [{ ...take, player, file, first: [player] }], failures: [] };
+        const [row] = read(sectionCsv(one));
         for (const [cell, text] of [
           [row?.player, player],
           [row?.file, file],
           [row?.first, player],
         ]) {
-          expect(cell).not.toMatch(/^[=+\-@\t\r]/);
-          expect(cell?.replace(/^'(?=[=+\-@\t\r])/, '')).toBe(text);
+          expect(cell).not.toMatch(/^[=+\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]/);
+          expect(cellText(cell ?? '')).toBe(text);
         }
       }),
     );
   });
 
+  it('has a row for a take that failed, with the reason and without a number', () => {
+    const [row] = read(sectionCsv(three));
+    expect(row).toMatchObject({
+      outcome: 'failed',
+      failure: 'wav-damaged: the file ends too early; export it again',
+    });
+    const cells = Object.entries(row ?? {}).filter(([head]) => /_fix|_watch|notes_|tempo_|tuning_/.test(head));
+    expect(cells).toHaveLength(20);
+    for (const [, cell] of cells) expect(cell).toBe('not measured');
+  });
+
+  it('says that a criterion was not judged, and never shows 0 for it', () => {
+    const { tool } = sampleReview();
+    const result = toTakeResult(sampleReview({ findings: [] }));
+    const criteria = result.criteria.map((line) => ({ ...line, judged: line.criterion !== 'dynamics' }));
+    const csv = sectionCsv(toSectionResult({ tool, rows: [sectionRow('a', { ...result, criteria })], failures: [] }));
+    expect(read(csv)[0]).toMatchObject({
+      ...{ dynamics_fix: 'not judged', dynamics_watch: 'not judged', rhythm_fix: '0', rhythm_watch: '0' },
+    });
+  });
+
   it('leaves a negative number a number', () => {
     const [take] = three.takes;
     if (take === undefined) throw new Error('no take');
-    const [row] = read(sectionCsv({ ...three, takes: [{ ...take, centsFromA440: -12.3 }] }));
+    const [row] = read(sectionCsv({ ...three, takes: [{ ...take, centsFromA440: -12.3 }], failures: [] }));
     expect(row?.tuning_cents_from_a440).toBe('-12.3');
   });
 });

@@ -64,7 +64,7 @@ function faultIn(pieces: readonly string[], fields: readonly string[]): string |
 }
 
 function shapeOf(piece: string): string {
-  if (!isField(piece)) return piece.replaceAll(/[\\^$.*+?()[\]{}|/-]/g, String.raw`\$&`);
+  if (!isField(piece)) return piece.replaceAll(/[\\^$.*+?()[\]{}|]/g, String.raw`\$&`);
   const field = piece.slice(1, -1);
   if (field === 'skip') return '.*?';
   const shape = field === 'date' ? DATE.replaceAll('(', '(?:') : '.+?';

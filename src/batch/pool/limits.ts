@@ -6,8 +6,8 @@ const LEAST_SECONDS = 90;
 const SECONDS_A_TAKE_SECOND = 4;
 const LEAST_HEAP_MB = 512;
 /** Heap and buffers grow with the length of a take; a megabyte of file is at least 3 s of sound. */
-const HEAP_MB_A_FILE_MB = 24;
-const BUFFER_MB_A_FILE_MB = 48;
+const HEAP_MB_A_FILE_MB = 8;
+const BUFFER_MB_A_FILE_MB = 16;
 const LEAST_BUFFER_MB = 512;
 
 /** How long a take may be worked on, and how much memory it may use. */

@@ -1,0 +1,191 @@
+import { stringify } from 'csv-stringify/sync';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { matchRoster } from '../../src/batch/plan/match-roster.js';
+import { namePattern } from '../../src/batch/plan/name-pattern.js';
+import { type RosterLine, readRoster } from '../../src/batch/plan/read-roster.js';
+
+const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
+const whole = 'file,player,date,instrument,part\nada.wav,Ada Lindqvist,2026-03-02,flute,etude\n';
+const ada = { file: 'ada.wav', player: 'Ada Lindqvist', date: '2026-03-02', instrument: 'flute', part: 'etude' };
+
+describe('a roster', () => {
+  // A byte order mark is EF BB BF (RFC 3629, section 6); spreadsheets write semicolons where the comma is the decimal
+  // sign (common practice); line ends are CR LF in RFC 4180 and LF elsewhere.
+  it.each([
+    ['with commas', whole],
+    ['with semicolons', whole.replaceAll(',', ';')],
+    ['with a byte order mark', `\uFEFF${whole}`],
+    ['with CR LF', whole.replaceAll('\n', '\r\n')],
+    ['with quotes', whole.replace('Ada Lindqvist', '"Ada Lindqvist"')],
+    ['with heads in capitals and spaces', whole.replace('file,player', ' File , PLAYER ')],
+    ['with empty lines', whole.replace('\n', '\n\n,,,,\n')],
+    ['without the last line break', whole.trim()],
+  ])('is read %s', (_what, text) => {
+    expect(readRoster(utf8(text))).toEqual([
+      { line: text.startsWith('file,player,date,instrument,part\n\n') ? 4 : 2, ...ada },
+    ]);
+  });
+
+  it('may have its columns in any order, and only some of them', () => {
+    expect(readRoster(utf8('player;file\nAda;a.wav\n'))).toEqual([
+      { line: 2, file: 'a.wav', player: 'Ada', date: '', instrument: '', part: '' },
+    ]);
+  });
+
+  // csv-stringify writes as RFC 4180 has it.
+  it('keeps commas, quotes and line breaks inside quotes', () => {
+    const text = fc.string({ unit: 'grapheme' }).map((t) => t.normalize('NFC').trim());
+    fc.assert(
+      fc.property(text, fc.constantFrom(',', ';'), (player, delimiter) => {
+        const csv = stringify(
+          [
+            ['player', 'file'],
+            [player, 'a.wav'],
+          ],
+          { delimiter, quoted: true },
+        );
+        expect(readRoster(utf8(csv))[0]?.player).toBe(player);
+      }),
+    );
+  });
+
+  it.each([
+    ['an empty file', '', 'line 1: the file is empty'],
+    ['no head “file”', 'player,date\nAda,2026-03-02\n', 'line 1: the head “file” is missing'],
+    ['an unknown head', 'file,age\na.wav,12\n', 'line 1: head 2 is not known'],
+    ['a head twice', 'file,player,player\na.wav,A,B\n', 'line 1: a head stands there twice'],
+    [
+      'a day that is none',
+      'file,date\na.wav,2026-03-02\nb.wav,2026-02-30\n',
+      'line 3: the cell under “date” is no day',
+    ],
+    ['a day in another form', 'file,date\na.wav,2.3.2026\n', 'line 2: the cell under “date” is no day'],
+    ['no file', 'file,player\n,Ada\n', 'line 2: the cell under “file” is empty'],
+    ['too many cells', 'file,player\na.wav,Lindqvist, Ada\n', 'line 2: there are 3 cells, and 2 heads'],
+    ['a quote left open', 'file,player\na.wav,"Ada\n', 'the quotes of a cell do not match'],
+  ])('with %s is answered with the line', (_what, text, message) => {
+    expect(() => readRoster(utf8(text))).toThrow(message);
+  });
+
+  it('repeats no cell in its answers, because it may be a name', () => {
+    for (const text of [
+      'file,date\nAda.wav,yesterday\n',
+      'file,player\nAda.wav,Ada,Ada\n',
+      'file,Ada\n',
+      'file\n"Ada',
+    ]) {
+      expect(() => readRoster(utf8(text))).toThrow(/^(?!.*Ada)/);
+    }
+  });
+
+  // F6 is "ö" in ISO 8859-1 and no UTF-8.
+  it('that is not UTF-8 is refused', () => {
+    expect(() => readRoster(new Uint8Array([...utf8('file,player\na.wav,J'), 0xf6, 0x72, 0x67]))).toThrow('not UTF-8');
+  });
+});
+
+describe('which take a line names', () => {
+  const take = (file: string) => ({ file, path: `/takes/${file}` });
+  const line = (number: number, file: string): RosterLine => ({
+    line: number,
+    file,
+    player: '',
+    date: '',
+    instrument: '',
+    part: '',
+  });
+  const takes = [take('week 1/ada.wav'), take('week 2/ada.wav'), take('ben.wav'), take('Zoë.wav')];
+  const matched = (...lines: RosterLine[]) => {
+    const { byPath, unused } = matchRoster(lines, takes);
+    return { found: [...byPath].map(([path, { line: number }]) => [path, number]), unused };
+  };
+
+  it('is found by path, by name, with the ending or without it, in either form of an accent', () => {
+    expect(
+      matched(
+        line(2, 'week 1/ada.wav'),
+        line(3, 'week 2/ada'),
+        line(4, 'ben'),
+        line(5, 'Zoe\u0308.wav'.normalize('NFC')),
+      ),
+    ).toEqual({
+      found: [
+        ['/takes/week 1/ada.wav', 2],
+        ['/takes/week 2/ada.wav', 3],
+        ['/takes/ben.wav', 4],
+        ['/takes/Zoë.wav', 5],
+      ],
+      unused: [],
+    });
+  });
+
+  it('is not guessed when several have the name, nor taken twice', () => {
+    expect(() => matched(line(7, 'ada.wav'))).toThrow('line 7: 2 takes have this name; write the folder, too');
+    expect(() => matched(line(2, 'ben.wav'), line(3, 'ben'))).toThrow('line 3: line 2 names this take already');
+  });
+
+  it('may be none', () => {
+    expect(matched(line(2, 'cy.wav'), line(3, 'ben'))).toEqual({ found: [['/takes/ben.wav', 3]], unused: [2] });
+  });
+});
+
+const NOTHING = { player: null, date: null, instrument: null, part: null };
+
+describe('a pattern of names', () => {
+  it.each([
+    ['{date}_{player}', '2026-03-02_Ada-Lindqvist', { player: 'Ada Lindqvist', date: '2026-03-02' }],
+    ['{date}_{player}', '20260302_Ada_Lind', { player: 'Ada Lind', date: '2026-03-02' }],
+    ['{player}_{date}', 'Ada_Berg-Lind_2026-03-02', { player: 'Ada Berg-Lind', date: '2026-03-02' }],
+    [
+      '{instrument} - {player} - {part}',
+      'horn - Ben Ito - etude 3',
+      { instrument: 'horn', player: 'Ben Ito', part: 'etude 3' },
+    ],
+    ['{player}.{skip}', 'Ada.take 2', { player: 'Ada' }],
+    ['take ({player}) [{date}]', 'take (Ada) [2026-03-02]', { player: 'Ada', date: '2026-03-02' }],
+  ])('%s reads %s', (pattern, name, facts) => {
+    expect(namePattern(pattern)(name)).toEqual({ ...NOTHING, ...facts });
+  });
+
+  it.each([
+    ['{date}_{player}', 'Ada_2026-03-02'],
+    ['{date}_{player}', '2026-02-30_Ada'],
+    ['{player}_{date}', 'Ada'],
+    ['{player}', ''],
+  ])('%s does not read %j', (pattern, name) => {
+    expect(namePattern(pattern)(name)).toBeNull();
+  });
+
+  it.each([
+    ['{name}', '{name} is no field'],
+    ['{player}{date}', 'something must stand between two fields'],
+    ['{player}_{player}', 'only once'],
+    ['take', 'names no field'],
+    ['{skip}', 'names no field'],
+    ['{player', 'braces'],
+    ['{date}/{player}', 'slashes'],
+  ])('%s is refused', (pattern, message) => {
+    expect(() => namePattern(pattern)).toThrow(message);
+  });
+
+  it('finds its own names again', () => {
+    const word = fc.stringMatching(/^[A-Za-z]{1,8}( [A-Za-z]{1,8})?$/);
+    fc.assert(
+      fc.property(word, word, (player, instrument) => {
+        expect(namePattern('{date}_{player}_{instrument}')(`2026-03-02_${player}_${instrument}`)).toMatchObject({
+          player,
+          instrument,
+        });
+      }),
+    );
+  });
+
+  it('comes to an end with any name', () => {
+    const read = namePattern('{player}_{instrument}_{part}_{date}');
+    const began = performance.now();
+    expect(read('_'.repeat(255))).toBeNull();
+    expect(read('_'.repeat(100_000))).toBeNull();
+    expect(performance.now() - began).toBeLessThan(5000);
+  });
+});
