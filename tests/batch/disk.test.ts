@@ -1,11 +1,14 @@
+import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { InputError } from '../../src/base/index.js';
 import { failureOf } from '../../src/batch/failure-of.js';
 import { exitCode, writeWhole } from '../../src/batch/index.js';
+import { makeFolder } from '../../src/batch/make-folder.js';
 import { pageDate } from '../../src/batch/page-date.js';
+import { clearPassingFiles } from '../../src/batch/passing-files.js';
 import { readWhole } from '../../src/batch/read-whole.js';
 import { sha256 } from '../../src/batch/sha256.js';
 import { tryToWrite } from '../../src/batch/try-to-write.js';
@@ -62,6 +65,50 @@ describe('reading', () => {
     expect(() => readWhole(join(root, 'x'), 2 ** 20)).toThrow('at most 1 MB are read');
     expect(statSync('/dev/zero').isCharacterDevice()).toBe(true);
     expect(() => readWhole('/dev/zero', 9)).toThrow('not an ordinary file');
+  });
+});
+
+describe('reading what is being written', () => {
+  it('says that the file changed', async () => {
+    const path = join(root, 'growing.wav');
+    writeFileSync(path, new Uint8Array(64 * 2 ** 20));
+    // Another process adds to the file without a pause, for as long as it is read.
+    const writer = spawn(process.execPath, [
+      '-e',
+      'for (;;) require("node:fs").appendFileSync(process.argv[1], "x")',
+      path,
+    ]);
+    try {
+      await vi.waitUntil(() => statSync(path).size > 64 * 2 ** 20, { timeout: 10_000 });
+      expect(() => readWhole(path, 2 ** 30)).toThrow('this file changed while it was read');
+    } finally {
+      writer.kill('SIGKILL');
+    }
+  });
+});
+
+describe('making folders', () => {
+  it('makes those that are missing, and is content with those that are there', () => {
+    makeFolder(join(root, 'a', 'b', 'c'));
+    makeFolder(join(root, 'a', 'b', 'c'));
+    expect(statSync(join(root, 'a', 'b', 'c')).isDirectory()).toBe(true);
+  });
+
+  it('comes to an end where none can be made, and where a file is in the way', () => {
+    expect(() => makeFolder('/proc/takesheet/out')).toThrow();
+    writeFileSync(join(root, 'file'), '');
+    expect(() => makeFolder(join(root, 'file', 'below'))).toThrow();
+  });
+});
+
+describe('what was left half written', () => {
+  it('is cleared away when its process is gone, and left alone when it lives', () => {
+    // Linux counts processes to 2^22 at most (proc(5), pid_max), so there is none of this number.
+    mkdirSync(join(root, 'takes'));
+    for (const pid of [4194399, process.pid]) writeFileSync(join(root, 'takes', `.writing-${pid}-x`), '');
+    writeFileSync(join(root, 'takes', '.writing-letters'), '');
+    clearPassingFiles(root, ['takes', 'nowhere']);
+    expect(readdirSync(join(root, 'takes')).sort()).toEqual([`.writing-${process.pid}-x`, '.writing-letters'].sort());
   });
 });
 

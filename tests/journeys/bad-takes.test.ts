@@ -78,7 +78,8 @@ describe('takes that cannot be reviewed', () => {
   });
 
   it('leave no document and nothing half written', () => {
-    expect(Object.keys(everyFile(join(root, 'out')))).toEqual([
+    const written = Object.keys(everyFile(join(root, 'out'))).filter((file) => !file.startsWith('records/'));
+    expect(written).toEqual([
       'section.csv',
       'section.json',
       'takes/cut.json',

@@ -15,7 +15,13 @@ let root = '';
 
 beforeAll(() => {
   root = mkdtempSync(join(tmpdir(), 'readme-'));
-  put(root, { 'etude.musicxml': SHORT_PART, 'takes/2026-03-02_Ada-Lindqvist.wav': goodTake() });
+  put(root, {
+    'etude.musicxml': SHORT_PART,
+    'parts/etude.musicxml': SHORT_PART,
+    'takes/2026-03-02_Ada-Lindqvist.wav': goodTake(),
+    'takes/week1/take7.wav': goodTake({ seed: 7 }),
+    'roster.csv': /```csv\n([\s\S]*?)```/.exec(readme)?.[1] ?? '',
+  });
 });
 
 afterAll(() => {
@@ -39,7 +45,10 @@ describe('the examples of the README', () => {
     for (const file of ['section.pdf', 'section.csv', 'section.json', 'takes/2026-03-02_Ada-Lindqvist.pdf']) {
       expect(written).toContain(`sheets/${file}`);
     }
-    expect(written).toEqual(expect.arrayContaining(['etude.study.pdf', 'etude.brief.yaml']));
+    expect(written).toEqual(
+      expect.arrayContaining(['etude.study.pdf', 'etude.brief.yaml', 'sheets-blind/blind-key.csv']),
+    );
+    expect(readFileSync(join(root, 'sheets', 'section.csv'), 'utf8')).not.toContain('failed');
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
   });
@@ -47,7 +56,7 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['study', 'review', 'demo', 'schema']
+    const help = ['study', 'review', 'section', 'demo', 'schema']
       .map((command) => takesheet(root, command, '--help').stdout)
       .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));

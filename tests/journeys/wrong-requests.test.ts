@@ -65,7 +65,7 @@ describe('a wrong request', () => {
     [
       'no score named',
       ['review', '--out', 'out', 'good.wav'],
-      /^takesheet: required option '--score <file>' not specified/,
+      /^takesheet: give the part with --score, or a folder of parts with --scores/,
     ],
     [
       'no place to write',
