@@ -26,13 +26,11 @@ export async function review(request: ReviewRequest, streams: Streams): Promise<
   const progress = progressTo(streams.stderr);
   for (const signal of SIGNALS) process.on(signal, onSignal);
   try {
-    const summary = await runReview(request, { onProgress: progress.tell, signal: stop.signal });
-    progress.end();
+    const summary = await runReview(request, { onProgress: progress.tell, signal: stop.signal }).finally(progress.end);
     printSummary(summary, streams);
     if (summary.notReached > 0) streams.stderr.write(`${WORDS.stopped(summary.ends.length, summary.notReached)}\n`);
     return exitCode(summary);
   } finally {
-    progress.end();
     for (const signal of SIGNALS) process.off(signal, onSignal);
   }
 }

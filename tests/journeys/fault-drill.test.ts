@@ -188,7 +188,7 @@ describe('the disk', () => {
   it.runIf(mounts)('is full: what fits is whole, the rest has its line, and it goes on when there is room', () => {
     const place = join(root, 'full');
     mkdirSync(place);
-    spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'tmpfs', place]);
+    spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=96k', 'tmpfs', place]);
     try {
       const ended = takesheet(root, ...words('full'));
       expect(ended.status).toBe(1);

@@ -15,7 +15,7 @@ import { RECORDS } from './take-record.js';
  */
 export function openResults(folder: string): void {
   for (const below of ['takes', RECORDS]) {
-    if (lstatSync(join(folder, below), { throwIfNoEntry: false })?.isSymbolicLink() === true) {
+    if (isLink(join(folder, below))) {
       throw new InputError(
         'cannot-write',
         `${folder}: ${below} in it is a link that leads elsewhere; put a folder there`,
@@ -24,6 +24,14 @@ export function openResults(folder: string): void {
   }
   tryToWrite(folder);
   clearPassingFiles(folder, ['takes', RECORDS]);
+}
+
+function isLink(path: string): boolean {
+  try {
+    return lstatSync(path).isSymbolicLink();
+  } catch {
+    return false;
+  }
 }
 
 /**
