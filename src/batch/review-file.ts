@@ -19,6 +19,8 @@ export interface SharedWork {
   readonly part: Part;
   /** null without one */
   readonly brief?: Brief | null;
+  /** the part for engraving, without it pages have no excerpts */
+  readonly musicXml?: string | null;
   readonly score: { readonly file: string; readonly sha256: string };
   readonly outFolder: string;
   readonly jsonOnly: boolean;

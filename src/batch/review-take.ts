@@ -19,6 +19,8 @@ export interface TakeRequest {
   readonly part: Part;
   /** the teacher's brief, already applied to the part; null without one */
   readonly brief?: Brief | null;
+  /** the part for engraving, without it pages have no excerpts */
+  readonly musicXml?: string | null;
   readonly score: { readonly file: string; readonly sha256: string };
   readonly tool: Tool;
   readonly paper: PaperSize;
@@ -69,6 +71,7 @@ export async function reviewTake(request: TakeRequest): Promise<ReviewedTake> {
     result,
     part,
     loudness,
+    musicXml: request.musicXml ?? null,
     paper: request.paper,
     creationDate: pageDate([who.date]),
   });

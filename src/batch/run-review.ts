@@ -1,5 +1,6 @@
 import { InputError } from '../base/index.js';
 import { applyBrief } from '../brief/index.js';
+import { engravingCopy } from '../score/index.js';
 import { byCodePoint } from './by-code-point.js';
 import { findTakes } from './find-takes.js';
 import { readBriefFile } from './read-brief-file.js';
@@ -24,7 +25,7 @@ export async function runReview(
   request: ReviewRequest,
   onProgress: (progress: ReviewProgress) => void = () => {},
 ): Promise<ReviewSummary> {
-  const { part: written, score } = readScore(request.scorePath);
+  const { bytes, part: written, score } = readScore(request.scorePath);
   const brief = request.briefPath === undefined ? null : readBriefFile(request.briefPath, written);
   const part = brief === null ? written : applyBrief(written, brief);
   const { takes, failures: notTakes } = takesOf(request.inputs);
@@ -37,7 +38,8 @@ export async function runReview(
   };
   const lost = notTakes.map((failure) => ({ name: failure.file, failure }));
   for (const end of lost) onEnd(end);
-  const work = { ...request, part, score, brief };
+  const musicXml = request.jsonOnly ? null : engravingCopy(bytes);
+  const work = { ...request, part, musicXml, score, brief };
   const ends = [...(await reviewAll(takes, work, request.jobs, onEnd)), ...lost];
   ends.sort((a, b) => byCodePoint(a.name, b.name));
   return { ends, failures: await writeSection(ends, work) };

@@ -76,7 +76,14 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
     const taken = input.measurements.transitions.filter(
       (t) => marked.includes(t.index) && t.gapSeconds > BREATH_SECONDS,
     );
-    return marked.length === 0 ? 'no breath marked' : `${taken.length} of ${marked.length} marked breaths heard`;
+    if (marked.length === 0) return 'no breath marked';
+    const reached = marked.filter((index) => input.measurements.transitions.some((t) => t.index === index)).length;
+    const beyond = marked.length - reached;
+    if (reached === 0) return 'no marked breath could be heard: the notes around them were not all played';
+    const heard = `${taken.length} of ${reached} marked breaths heard`;
+    return beyond === 0
+      ? heard
+      : `${heard}; ${beyond} more ${beyond === 1 ? 'stands' : 'stand'} where not all was played`;
   },
   intonation: (input) => {
     const { tuning } = input.measurements;

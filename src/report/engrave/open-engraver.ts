@@ -9,6 +9,8 @@ export interface Engraver {
    * @returns SVG of these bars, as many systems as they need, each `note` with its id; null when it cannot be engraved
    */
   readonly svgOf: (fromBar: number, toBar: number, widthUnits: number) => string | null;
+  /** whether the document writes a time signature in this bar, counted from 0 */
+  readonly printsTime: (bar: number) => boolean;
 }
 
 const OPTIONS = {
@@ -23,7 +25,8 @@ const OPTIONS = {
   header: 'none',
   footer: 'none',
   breaks: 'auto',
-  minLastJustification: 1,
+  minLastJustification: 0.5,
+  spacingLinear: 0.3,
   mnumInterval: 0,
   svgViewBox: true,
   svgRemoveXlink: true,
@@ -47,7 +50,9 @@ export async function openEngraver(musicXml: string): Promise<Engraver | null> {
   toolkit ??= loadToolkit();
   const kit = await toolkit;
   const load = (): boolean => attempted(() => Boolean(kit.loadData(musicXml))) ?? false;
+  const timed = new Set(musicXml.split('<measure').flatMap((text, i) => (/<time[\s>]/.test(text) ? [i - 1] : [])));
   const engraver: Engraver = {
+    printsTime: (bar) => timed.has(bar),
     svgOf: (fromBar, toBar, widthUnits) => {
       if (loaded !== engraver) {
         loaded = engraver;

@@ -137,7 +137,18 @@ const findingSchema = z.object({
   index: noteIndex.optional(),
   toIndex: noteIndex.optional(),
   onset: z.number().optional(),
-  measured: z.object({ value: z.number(), unit: z.string(), expected: z.string().optional() }).optional(),
+  measured: z
+    .object({
+      value: z.number(),
+      unit: z.string(),
+      expected: z.string().optional(),
+      shares: z
+        .array(share)
+        .optional()
+        .meta({ description: 'of an uneven group: the share of its time each note took' }),
+      writtenShares: z.array(share).optional().meta({ description: 'the same as written' }),
+    })
+    .optional(),
   text: z.string().meta({ description: 'one or two plain sentences to the player' }),
   ledByBar: bar.optional().meta({ description: 'bar of another finding of this kind that speaks for this one too' }),
   practice: z.string().meta({ description: 'one plain sentence on how to practise it; empty for praise' }),

@@ -120,7 +120,7 @@ function playing({ part, alignment, measurements, judgement }: TakeResultInput):
       ratio: roundedMaybe(f.ratio, 'ratio'),
     })),
     criteria: judgement.criteria.map((line) => ({ ...line })),
-    findings: judgement.findings.map(findingOf),
+    findings: judgement.findings.map((finding) => findingOf(finding, measurements)),
   };
 }
 
@@ -213,11 +213,29 @@ function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'co
   };
 }
 
-function findingOf({ beat, onset, measured, ...finding }: Finding): ResultFinding {
+function findingOf({ beat, onset, measured, ...finding }: Finding, measurements: Measurements): ResultFinding {
   return {
     ...finding,
     ...(beat === undefined ? {} : { beat: rounded(beat, 'beats') }),
     ...(onset === undefined ? {} : { onset: rounded(onset, 'seconds') }),
-    ...(measured === undefined ? {} : { measured: { ...measured, value: rounded(measured.value, 'measured') } }),
+    ...(measured === undefined
+      ? {}
+      : {
+          measured: {
+            ...measured,
+            value: rounded(measured.value, 'measured'),
+            ...(finding.kind === 'uneven-group' ? sharesOf(finding.index, measurements) : {}),
+          },
+        }),
   };
+}
+
+function sharesOf(
+  index: number | undefined,
+  { groups }: Measurements,
+): { shares?: number[]; writtenShares?: number[] } {
+  const group = groups.find((one) => one.index === index);
+  if (group === undefined) return {};
+  const all = (shares: readonly number[]) => shares.map((share) => rounded(share, 'share'));
+  return { shares: all(group.shares), writtenShares: all(group.written) };
 }

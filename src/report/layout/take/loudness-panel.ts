@@ -32,6 +32,10 @@ export interface LoudnessRow {
 const TICKS_HEIGHT = 13;
 const NUMBERS_HEIGHT = 11;
 const LEVEL_LABEL_LEAST_WIDTH = 19;
+const LEVEL_LABEL = { ...STYLES.axis, face: 'semibold', ink: 'accent' } as const;
+/** Distance of the label's upper edge from the line it stands over or under, points. */
+const LEVEL_LABEL_RISE = 10;
+const LEVEL_LABEL_DROP = 1.5;
 const SYMBOL_SIZE = 13;
 const FERMATA_WIDTH = 0.6 * SYMBOL_SIZE;
 
@@ -124,7 +128,7 @@ function markLines(part: Part, row: BarRow, xOf: (q: number) => number, panelTop
 }
 
 function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number, yOf: (db: number) => number): Item[] {
-  const { part, row, range } = data;
+  const { part, row } = data;
   return data.result.levels.flatMap(({ levelDb, index, toIndex }): Item[] => {
     const first = part.notes[index];
     const last = part.notes[toIndex];
@@ -140,9 +144,39 @@ function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number,
       width: 2,
     };
     if (x1 - x0 < LEVEL_LABEL_LEAST_WIDTH || first.onsetQuarters < row.fromQuarters) return [line];
-    const text = numberInWords(levelDb - range.referenceDb, 1);
-    return [line, ...label(sheet, text, { ...STYLES.axis, face: 'semibold', ink: 'accent' }, x0 + 1, y - 10, 40)];
+    return [line, ...levelLabel(sheet, data, levelDb, { x: x0 + 1, y }, xOf, yOf)];
   });
+}
+
+/** The level in figures where the curve does not run through them: just over the line, over the curve, or under both. */
+function levelLabel(
+  sheet: Sheet,
+  { row, range, curve }: LoudnessRow,
+  levelDb: number,
+  place: { readonly x: number; readonly y: number },
+  xOf: (q: number) => number,
+  yOf: (db: number) => number,
+): Item[] {
+  const set = sheet.set(numberInWords(levelDb - range.referenceDb, 1), LEVEL_LABEL, 40);
+  const width = set.lines[0]?.width ?? 0;
+  const x = Math.min(place.x, xOf(row.toQuarters) - width - 1);
+  const binAt = (at: number) =>
+    ((at - xOf(row.fromQuarters)) / (xOf(row.toQuarters) - xOf(row.fromQuarters))) * curve.length;
+  const near = [...curve.subarray(Math.max(0, Math.floor(binAt(x - 1))), Math.ceil(binAt(x + width + 1)))];
+  const heights = near.filter((db) => !Number.isNaN(db)).map(yOf);
+  const [highest, lowest] = [Math.min(place.y, ...heights), Math.max(place.y, ...heights)];
+  const tops = [
+    place.y - LEVEL_LABEL_RISE,
+    highest - LEVEL_LABEL_RISE,
+    place.y + LEVEL_LABEL_DROP,
+    lowest + LEVEL_LABEL_DROP,
+  ];
+  const ceiling = yOf(range.referenceDb + range.topDb);
+  const floor = yOf(range.referenceDb + range.bottomDb) - LEVEL_LABEL.leading;
+  const isFree = (top: number): boolean =>
+    top >= ceiling && top <= floor && heights.every((y) => y < top + 1 || y > top + LEVEL_LABEL.leading - 0.5);
+  const top = tops.find(isFree) ?? place.y - LEVEL_LABEL_RISE;
+  return placeText(set, x, top);
 }
 
 /** Fermatas, breath marks and caesuras above their notes. Source of the code points: SMuFL 1.4, Holds and pauses. */
