@@ -185,7 +185,7 @@ const PRAISE: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
     `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}: ${whole(p.db)} decibels from first to last note.`,
   fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
   'steady-tempo': (p) =>
-    `Your tempo is steady: ${whole(p.quarterBpm)} quarter notes a minute, nearly every bar within ${Math.max(1, Math.ceil(p.percent))} percent.`,
+    `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
   intonation: (p) =>
     `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
 };

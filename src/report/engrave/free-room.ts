@@ -9,8 +9,8 @@ const BEFORE = 20;
 const WHITE = 1.8;
 /** How far letters reach above and below their baseline, shares of their size. */
 const TEXT_REACH = { up: 0.74, down: 0.22 };
-/** Dynamics and notes of the music face. Source: SMuFL 1.4, metadata of Bravura (bounding boxes), rounded up. */
-const SIGN_REACH = { up: 0.5, down: 0.18 };
+/** Metronome notes and dynamics of the music face. Source: SMuFL 1.4, metadata of Bravura (bounding boxes), rounded up. */
+const SIGN_REACH = { up: 0.8, down: 0.2 };
 
 /**
  * The outline of what is drawn, seen from above and from below: where a pencil mark can stand without touching anything.

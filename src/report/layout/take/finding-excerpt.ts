@@ -109,7 +109,7 @@ function drawLine(
     return id === undefined ? null : (excerpt.noteheads.get(id) ?? null);
   };
   const place: MarkPlace = {
-    ...{ sheet, excerpt, room, finding, result, part, headOf },
+    ...{ sheet, excerpt, width, room, finding, result, part, headOf },
     endOf: (index) => endOf(excerpt, headOf(index), headOf(index + 1)),
   };
   const marks = marksFor(finding.kind)(place);

@@ -36,6 +36,7 @@ const LEVEL_LABEL = { ...STYLES.axis, face: 'semibold', ink: 'accent' } as const
 /** Distance of the label's upper edge from the line it stands over or under, points. */
 const LEVEL_LABEL_RISE = 10;
 const LEVEL_LABEL_DROP = 1.5;
+const LEVEL_LABEL_STEP = 2;
 const SYMBOL_SIZE = 13;
 const FERMATA_WIDTH = 0.6 * SYMBOL_SIZE;
 
@@ -144,39 +145,36 @@ function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number,
       width: 2,
     };
     if (x1 - x0 < LEVEL_LABEL_LEAST_WIDTH || first.onsetQuarters < row.fromQuarters) return [line];
-    return [line, ...levelLabel(sheet, data, levelDb, { x: x0 + 1, y }, xOf, yOf)];
+    return [line, ...levelLabel(sheet, data, levelDb, [x0 + 1, Math.max(x1, x0 + 2)], xOf, yOf)];
   });
 }
 
-/** The level in figures where the curve does not run through them: just over the line, over the curve, or under both. */
+/** The level in figures, as near to the beginning of its line as the curve does not run through them. */
 function levelLabel(
   sheet: Sheet,
   { row, range, curve }: LoudnessRow,
   levelDb: number,
-  place: { readonly x: number; readonly y: number },
+  [from, to]: readonly [number, number],
   xOf: (q: number) => number,
   yOf: (db: number) => number,
 ): Item[] {
   const set = sheet.set(numberInWords(levelDb - range.referenceDb, 1), LEVEL_LABEL, 40);
   const width = set.lines[0]?.width ?? 0;
-  const x = Math.min(place.x, xOf(row.toQuarters) - width - 1);
-  const binAt = (at: number) =>
-    ((at - xOf(row.fromQuarters)) / (xOf(row.toQuarters) - xOf(row.fromQuarters))) * curve.length;
-  const near = [...curve.subarray(Math.max(0, Math.floor(binAt(x - 1))), Math.ceil(binAt(x + width + 1)))];
-  const heights = near.filter((db) => !Number.isNaN(db)).map(yOf);
-  const [highest, lowest] = [Math.min(place.y, ...heights), Math.max(place.y, ...heights)];
-  const tops = [
-    place.y - LEVEL_LABEL_RISE,
-    highest - LEVEL_LABEL_RISE,
-    place.y + LEVEL_LABEL_DROP,
-    lowest + LEVEL_LABEL_DROP,
-  ];
-  const ceiling = yOf(range.referenceDb + range.topDb);
-  const floor = yOf(range.referenceDb + range.bottomDb) - LEVEL_LABEL.leading;
-  const isFree = (top: number): boolean =>
-    top >= ceiling && top <= floor && heights.every((y) => y < top + 1 || y > top + LEVEL_LABEL.leading - 0.5);
-  const top = tops.find(isFree) ?? place.y - LEVEL_LABEL_RISE;
-  return placeText(set, x, top);
+  const [left, right] = [xOf(row.fromQuarters), xOf(row.toQuarters)];
+  const first = Math.min(from, right - width - 1);
+  const line = yOf(levelDb);
+  const over = line - LEVEL_LABEL_RISE;
+  const binAt = (x: number) => Math.max(0, Math.round(((x - left) / (right - left)) * curve.length));
+  const isFree = (x: number, top: number): boolean =>
+    Array.from(curve.subarray(binAt(x - 1), binAt(x + width + 1)), yOf).every(
+      (y) => Number.isNaN(y) || y < top + 1 || y > top + LEVEL_LABEL.leading - 0.5,
+    );
+  for (let x = first; x <= Math.max(first, to - width); x += LEVEL_LABEL_STEP) {
+    for (const top of [over, over - LEVEL_LABEL.leading / 2, line + LEVEL_LABEL_DROP]) {
+      if (isFree(x, top)) return placeText(set, x, top);
+    }
+  }
+  return placeText(set, first, over);
 }
 
 /** Fermatas, breath marks and caesuras above their notes. Source of the code points: SMuFL 1.4, Holds and pauses. */

@@ -16,14 +16,20 @@ const LANE = 8;
  *
  * Source: common practice (a teacher's pencil).
  */
-export function pitchArrows({ sheet, room, finding, headOf }: MarkPlace): Item[] {
+export function pitchArrows({ sheet, room, width, finding, headOf }: MarkPlace): Item[] {
   const head = headOf(finding.index);
   if (head === null || finding.measured === undefined) return [];
   const high = finding.measured.value > 0;
   const note = pencilNote(sheet, high ? MARK_NOTES.tooHigh : MARK_NOTES.tooLow);
-  const top = room.above(head.x - 3, head.x + 5 + note.width, UP_LENGTH);
+  const words = besideOrBefore(head.x + 4, head.x - 4, note.width, width);
+  const top = room.above(Math.min(head.x - 3, words), Math.max(head.x + 3, words + note.width), UP_LENGTH);
   const [tail, tip] = high ? [top + UP_LENGTH, top] : [top, top + UP_LENGTH];
-  return [...arrow([head.x, tail], [head.x, tip]), ...note.at(head.x + 4, top + (UP_LENGTH - NOTE_HEIGHT) / 2)];
+  return [...arrow([head.x, tail], [head.x, tip]), ...note.at(words, top + (UP_LENGTH - NOTE_HEIGHT) / 2)];
+}
+
+/** Left edge of words to the right of a mark, or to the left of it where the column ends. */
+function besideOrBefore(right: number, left: number, words: number, width: number): number {
+  return right + words <= width ? right : left - words;
 }
 
 /**
@@ -36,7 +42,7 @@ export function pitchArrows({ sheet, room, finding, headOf }: MarkPlace): Item[]
  * Source: common practice (a teacher's pencil).
  */
 export function timeArrows(place: MarkPlace): Item[] {
-  const { sheet, room, finding, part, headOf, endOf } = place;
+  const { sheet, room, width, finding, part, headOf, endOf } = place;
   const index = lateNote(place);
   const head = headOf(index);
   const partNote = index === undefined ? undefined : part.notes[index];
@@ -45,13 +51,13 @@ export function timeArrows(place: MarkPlace): Item[] {
   const perQuarter = (endOf(partNote.index) - head.x) / Math.max(0.25, partNote.durationQuarters);
   const quarters = (Math.abs(finding.measured?.value ?? 0) * quarterBpm(place)) / 60;
   const length = Math.min(MOST_LENGTH, Math.max(LEAST_LENGTH, quarters * perQuarter));
-  const tip = head.x + (early ? -length : length);
+  const tip = early ? head.x - length : Math.min(width, head.x + length);
   const note = pencilNote(
     sheet,
     early ? MARK_NOTES.early : finding.kind === 'hesitation' ? MARK_NOTES.waits : MARK_NOTES.late,
   );
-  const noteLeft = early ? head.x + 3 : tip + 3;
-  const top = room.above(Math.min(head.x, tip) - 1, Math.max(tip, noteLeft + note.width) + 1, LANE);
+  const noteLeft = besideOrBefore((early ? head.x : tip) + 3, (early ? tip : head.x) - 3, note.width, width);
+  const top = room.above(Math.min(head.x, tip, noteLeft) - 1, Math.max(tip, noteLeft + note.width) + 1, LANE);
   const middle = top + LANE / 2;
   return [
     stroke([

@@ -41,7 +41,7 @@ export function caretMarks({ sheet, room, finding, headOf }: MarkPlace): Item[] 
  *
  * Source: common practice (a teacher's pencil).
  */
-export function crossMarks({ sheet, room, finding, result, part, headOf, endOf }: MarkPlace): Item[] {
+export function crossMarks({ sheet, room, width, finding, result, part, headOf, endOf }: MarkPlace): Item[] {
   const head = headOf(finding.index);
   const near = finding.index === undefined ? undefined : part.notes[finding.index];
   if (head === null || near === undefined) return [];
@@ -50,7 +50,7 @@ export function crossMarks({ sheet, room, finding, result, part, headOf, endOf }
   const name =
     before === undefined ? null : playedName(before.midi - near.soundingMidi + near.writtenMidi, near.written);
   const note = pencilNote(sheet, name === null ? '' : MARK_NOTES.sounded(name), true);
-  const left = x - CROSS - (name === null ? 0 : 0.5);
+  const left = Math.min(x - CROSS, width - note.width - 2 * CROSS - 2);
   const top = room.above(left - 1, left + 2 * CROSS + 2 + note.width, NOTE_HEIGHT);
   const middle = top + NOTE_HEIGHT / 2;
   const slash = (side: 1 | -1): Item =>

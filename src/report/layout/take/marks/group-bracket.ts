@@ -28,10 +28,11 @@ export function groupBracket({ sheet, room, finding, headOf, endOf }: MarkPlace)
   const words = Math.max(played.width, written.width) + 5;
   const top = room.above(left - words, right + 1, 2 * TICK + BETWEEN);
   const lower = top + TICK + BETWEEN;
-  const xAt = (parts: readonly number[]) => {
-    let sum = 0;
-    return [0, ...parts].map((part) => left + (right - left) * Math.min(1, (sum += part)));
-  };
+  const xAt = (parts: readonly number[]) =>
+    [0, ...parts].map((_, i) => {
+      const before = parts.slice(0, i).reduce((sum, part) => sum + part, 0);
+      return left + (right - left) * Math.min(1, before);
+    });
   const [above, below] = [xAt(shares), xAt(writtenShares)];
   return [
     ...bracket(above, top, PENCIL_WIDTH * 1.2),

@@ -9,6 +9,8 @@ import type { Sheet } from '../../sheet.js';
 export interface MarkPlace {
   readonly sheet: Sheet;
   readonly excerpt: Excerpt;
+  /** points a mark may take to the right */
+  readonly width: number;
   /** where marks can stand without touching the engraving or each other */
   readonly room: FreeRoom;
   readonly finding: ResultFinding;

@@ -13,14 +13,15 @@ const HOOK = 5;
  *
  * Source: common practice (a teacher's pencil).
  */
-export function restartArrow({ sheet, room, finding, excerpt, part, headOf }: MarkPlace): Item[] {
+export function restartArrow({ sheet, room, width, finding, excerpt, part, headOf }: MarkPlace): Item[] {
   const head = headOf(finding.index);
   const { index, toBar } = finding;
   if (head === null || index === undefined) return [];
   const stopped = part.notes.find((note) => note.index > index && note.bar === (toBar ?? finding.bar));
-  const to = Math.max(head.right + 20, headOf(stopped?.index)?.right ?? excerpt.width);
+  const to = Math.min(width, Math.max(head.right + 20, headOf(stopped?.index)?.right ?? excerpt.width));
   const note = pencilNote(sheet, MARK_NOTES.again);
-  const top = room.above(head.left - 1, Math.max(to, head.left + note.width + 8) + 1, NOTE_HEIGHT + HOOK);
+  const words = Math.min(head.left + 6, width - note.width);
+  const top = room.above(Math.min(head.left, words) - 1, Math.max(to, words + note.width) + 1, NOTE_HEIGHT + HOOK);
   const y = top + NOTE_HEIGHT + 1;
   return [
     stroke([
@@ -28,7 +29,7 @@ export function restartArrow({ sheet, room, finding, excerpt, part, headOf }: Ma
       [to, y],
     ]),
     ...arrow([to, y], [head.left, y]),
-    ...note.at(head.left + 6, top),
+    ...note.at(words, top),
   ];
 }
 
@@ -40,7 +41,7 @@ export function restartArrow({ sheet, room, finding, excerpt, part, headOf }: Ma
  *
  * Source: common practice (a teacher's pencil).
  */
-export function skipBracket({ sheet, room, finding, excerpt, headOf }: MarkPlace): Item[] {
+export function skipBracket({ sheet, room, width, finding, excerpt, headOf }: MarkPlace): Item[] {
   const { index, toIndex } = finding;
   if (index === undefined) return [];
   const indexes = Array.from({ length: (toIndex ?? index) - index + 1 }, (_, i) => index + i);
@@ -50,7 +51,8 @@ export function skipBracket({ sheet, room, finding, excerpt, headOf }: MarkPlace
   if (first === undefined || last === undefined) return [];
   const [left, right] = [first.left - 2, heads.at(-1) === null ? excerpt.width : last.right + 2];
   const note = pencilNote(sheet, MARK_NOTES.skipped);
-  const top = room.above(left, Math.max(right, left + note.width), NOTE_HEIGHT + HOOK);
+  const words = Math.min(left + 2, width - note.width);
+  const top = room.above(Math.min(left, words), Math.max(right, words + note.width), NOTE_HEIGHT + HOOK);
   const y = top + NOTE_HEIGHT + 0.5;
   const hook = (x: number): readonly (readonly [number, number])[] => [[x, y + HOOK]];
   const line = [
@@ -59,5 +61,5 @@ export function skipBracket({ sheet, room, finding, excerpt, headOf }: MarkPlace
     [right, y] as const,
     ...(heads.at(-1) === null ? [] : hook(right)),
   ];
-  return [stroke(line, PENCIL_WIDTH), ...(heads[0] === null ? [] : note.at(left + 2, top))];
+  return [stroke(line, PENCIL_WIDTH), ...(heads[0] === null ? [] : note.at(words, top))];
 }

@@ -4,7 +4,7 @@ import { placeText } from '../../set-text.js';
 import type { Sheet } from '../../sheet.js';
 
 /** Strokes of a mark. */
-export const PENCIL_WIDTH = 1.1;
+export const PENCIL_WIDTH = 1.2;
 /** Strokes that only explain. */
 export const FINE_WIDTH = 0.5;
 
