@@ -80,7 +80,7 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
     const reached = marked.filter((index) => input.measurements.transitions.some((t) => t.index === index)).length;
     const beyond = marked.length - reached;
     if (reached === 0) return 'no marked breath could be heard: the notes around them were not all played';
-    const heard = `${taken.length} of ${reached} marked breaths heard`;
+    const heard = `${taken.length} of ${reached} marked ${reached === 1 ? 'breath' : 'breaths'} heard`;
     return beyond === 0
       ? heard
       : `${heard}; ${beyond} more ${beyond === 1 ? 'stands' : 'stand'} where not all was played`;

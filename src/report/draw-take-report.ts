@@ -1,7 +1,8 @@
 import { drawPdf } from './draw/draw-pdf.js';
 import { createTypesetter } from './draw/typesetter.js';
-import { type Engrave, engraveExcerpt } from './engrave/engrave-excerpt.js';
+import type { Engrave } from './engrave/engrave-excerpt.js';
 import { openEngraver } from './engrave/open-engraver.js';
+import { rememberExcerpts } from './engrave/remember-excerpts.js';
 import type { Typesetter } from './layout/drawing.js';
 import { firstFindings } from './layout/take/first-things.js';
 import { layoutTakeReport, type TakeReportContent } from './layout/take/layout-take-report.js';
@@ -36,5 +37,5 @@ async function engraverFor({ result, musicXml }: TakeReportInput, typesetter: Ty
   const shown = firstFindings(result).some(({ kind, index }) => index !== undefined && captionOf(kind) !== null);
   if (musicXml === undefined || musicXml === null || !shown) return null;
   const engraver = await openEngraver(musicXml);
-  return engraver === null ? null : (from, to, width) => engraveExcerpt(engraver, typesetter, from, to, width);
+  return engraver === null ? null : rememberExcerpts(engraver, typesetter);
 }

@@ -36,10 +36,12 @@ const OPTIONS = {
 let toolkit: Promise<VerovioToolkit> | undefined;
 /** The document the toolkit holds; it holds one at a time. */
 let loaded: Engraver | undefined;
+/** The text that was opened last, and what draws it. */
+let latest: { readonly musicXml: string; readonly engraver: Engraver } | undefined;
 
 /**
  * Opens a document for engraving. The engraving program is loaded on first use, once a worker; several documents may be
- * open, but going back and forth between them loads them anew each time.
+ * open, but going back and forth between them loads them anew each time; the one opened last is not loaded again.
  *
  * @param musicXml the document as `engravingCopy` of the room `score` makes it
  * @returns what draws its bars; null when the engraving program does not accept the document
@@ -47,6 +49,7 @@ let loaded: Engraver | undefined;
  * Source: Verovio reference book, toolkit methods `loadData`, `select`, `redoLayout`, `renderToSVG`.
  */
 export async function openEngraver(musicXml: string): Promise<Engraver | null> {
+  if (latest?.musicXml === musicXml) return latest.engraver;
   toolkit ??= loadToolkit();
   const kit = await toolkit;
   const load = (): boolean => attempted(() => Boolean(kit.loadData(musicXml))) ?? false;
@@ -67,7 +70,9 @@ export async function openEngraver(musicXml: string): Promise<Engraver | null> {
     },
   };
   loaded = engraver;
-  return load() ? engraver : null;
+  if (!load()) return null;
+  latest = { musicXml, engraver };
+  return engraver;
 }
 
 /** A document the engraving program stumbles over costs its excerpts and nothing else. */
@@ -76,6 +81,7 @@ function attempted<T>(engrave: () => T): T | null {
     return engrave();
   } catch {
     loaded = undefined;
+    latest = undefined;
     toolkit = undefined;
     return null;
   }
