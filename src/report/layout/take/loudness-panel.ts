@@ -165,16 +165,18 @@ function levelLabel(
   const line = yOf(levelDb);
   const over = line - LEVEL_LABEL_RISE;
   const binAt = (x: number) => Math.max(0, Math.round(((x - left) / (right - left)) * curve.length));
+  const curveOver = (x: number): number[] =>
+    Array.from(curve.subarray(binAt(x - 1), binAt(x + width + 1)), yOf).filter((y) => !Number.isNaN(y));
   const isFree = (x: number, top: number): boolean =>
-    Array.from(curve.subarray(binAt(x - 1), binAt(x + width + 1)), yOf).every(
-      (y) => Number.isNaN(y) || y < top + 1 || y > top + LEVEL_LABEL.leading - 0.5,
-    );
+    curveOver(x).every((y) => y < top + 1 || y > top + LEVEL_LABEL.leading - 0.5);
   for (let x = first; x <= Math.max(first, to - width); x += LEVEL_LABEL_STEP) {
     for (const top of [over, over - LEVEL_LABEL.leading / 2, line + LEVEL_LABEL_DROP]) {
       if (isFree(x, top)) return placeText(set, x, top);
     }
   }
-  return placeText(set, first, over);
+  const highest = Math.min(line, ...curveOver(first));
+  const ceiling = yOf(range.referenceDb + range.topDb);
+  return placeText(set, first, Math.max(ceiling, highest - LEVEL_LABEL_RISE));
 }
 
 /** Fermatas, breath marks and caesuras above their notes. Source of the code points: SMuFL 1.4, Holds and pauses. */
