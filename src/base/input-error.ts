@@ -12,6 +12,8 @@ export type InputErrorCode =
   | 'no-takes'
   | 'cannot-write'
   | 'bad-brief'
+  | 'bad-result'
+  | 'no-results'
   | 'bad-option';
 
 /**

@@ -8,6 +8,7 @@
  */
 export { exitCode } from './exit-code.js';
 export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
+export { type ProgressRequest, type ProgressSummary, runProgress } from './run-progress.js';
 export { runReview } from './run-review.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
 export { tryToWrite } from './try-to-write.js';

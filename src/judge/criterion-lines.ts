@@ -16,8 +16,10 @@ const BREATH_SECONDS = 0.12;
  * Source: definition.
  */
 export function criterionLines(input: JudgeInput, findings: readonly Finding[]): CriterionLine[] {
+  const riding = input.measurements.recording.levelRiding;
   return CRITERIA.map((criterion) => ({
     criterion,
+    judged: leftOut(input, criterion) === null && !(criterion === 'dynamics' && riding),
     fix: findings.filter((f) => f.criterion === criterion && f.weight === 'fix').length,
     watch: findings.filter((f) => f.criterion === criterion && f.weight === 'watch' && f.ledByBar === undefined).length,
     summary: leftOut(input, criterion) ?? SUMMARIES[criterion](input),

@@ -63,6 +63,8 @@ export interface Finding {
   readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
   /** bar of another finding of this kind that speaks for this one too, so that pages need not repeat it */
   readonly ledByBar?: string;
+  /** what it would weigh if it stood alone; present when that differs, because others go before it */
+  readonly ownWeight?: Weight;
   /** one or two plain sentences to the player */
   readonly text: string;
   /** one plain sentence on how to practise it; empty for praise */
@@ -72,6 +74,8 @@ export interface Finding {
 /** One criterion in one line for tables. */
 export interface CriterionLine {
   readonly criterion: Criterion;
+  /** false when the brief leaves it out, or the recording does not let it be judged */
+  readonly judged: boolean;
   readonly fix: number;
   readonly watch: number;
   /** e.g. "148 of 151 notes as written"; says why when it was not judged */

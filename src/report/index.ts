@@ -6,14 +6,18 @@
  * quarters from the first performed bar. On pages, lengths are points from the top left corner, y downwards. Every function
  * gives the same bytes for the same input.
  */
+export { drawProgressSheet, type ProgressSheetInput } from './draw-progress-sheet.js';
 export { drawSectionSheet } from './draw-section-sheet.js';
 export { drawStudySheet, type StudySheetInput } from './draw-study-sheet.js';
 export { drawTakeReport } from './draw-take-report.js';
 export type { PaperSize } from './layout/sheet.js';
 export type { Loudness } from './layout/take/loudness-curve.js';
-export { sectionResultJsonSchema, takeResultJsonSchema } from './result/json-schemas.js';
+export type { ProgressResult } from './progress/progress-result-schema.js';
+export { type ProgressInput, toProgressResult } from './progress/to-progress-result.js';
+export type { FoundResult, LostTake } from './progress/types.js';
+export { progressResultJsonSchema, sectionResultJsonSchema, takeResultJsonSchema } from './result/json-schemas.js';
 export { type TakeResult, takeResultSchema } from './result/take-result-schema.js';
 export { type TakeResultInput, toTakeResult } from './result/to-take-result.js';
 export { sectionCsv } from './section/section-csv.js';
-export type { SectionResult } from './section/section-result-schema.js';
+export { type SectionResult, sectionResultSchema } from './section/section-result-schema.js';
 export { toSectionResult } from './section/to-section-result.js';

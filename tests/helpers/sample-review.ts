@@ -337,6 +337,7 @@ function judgementOf(findings: readonly Finding[]): Judgement {
     findings.filter((finding) => finding.criterion === criterion && finding.weight === weight).length;
   const criteria = (Object.keys(summaries) as (keyof typeof summaries)[]).map((criterion) => ({
     criterion,
+    judged: true,
     fix: count(criterion, 'fix'),
     watch: count(criterion, 'watch'),
     summary: summaries[criterion],

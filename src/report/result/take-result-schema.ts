@@ -125,6 +125,31 @@ const noteSchema = z.object({
   levelDb: maybeNumber.optional(),
 });
 
+const groupSchema = z.object({
+  index: noteIndex,
+  toIndex: noteIndex,
+  bar,
+  pass,
+  shares: z.array(z.number()).meta({ description: 'of the group’s time, one a note' }),
+  written: z.array(z.number()).meta({ description: 'the same as written' }),
+});
+
+const entrySchema = z.object({
+  index: noteIndex,
+  bar,
+  pass,
+  lateSeconds: z.number().meta({ description: 'positive is late' }),
+  secondsAQuarter: z.number(),
+});
+
+const transitionSchema = z.object({
+  index: noteIndex,
+  toIndex: noteIndex,
+  asked: z.enum(['slur', 'staccato', 'breath']).meta({ description: 'what the part asks for between the two notes' }),
+  gapSeconds: z.number(),
+  soundedShare: z.number().meta({ description: 'of the time between the onsets' }),
+});
+
 const findingSchema = z.object({
   kind: findingKindSchema,
   criterion: criterionSchema,
@@ -151,6 +176,10 @@ const findingSchema = z.object({
     .optional(),
   text: z.string().meta({ description: 'one or two plain sentences to the player' }),
   ledByBar: bar.optional().meta({ description: 'bar of another finding of this kind that speaks for this one too' }),
+  ownWeight: z
+    .enum(WEIGHTS)
+    .optional()
+    .meta({ description: 'what it would weigh if it stood alone, where others go before it' }),
   practice: z.string().meta({ description: 'one plain sentence on how to practise it; empty for praise' }),
 });
 
@@ -203,6 +232,7 @@ export const takeResultSchema = z
         toBar: bar,
         pass,
         riseDb: maybeNumber,
+        registerAdjustedRiseDb: maybeNumber.optional(),
         slopeDbPerBar: maybeNumber,
         slopeDbPerSecond: maybeNumber,
         errorDb: z.number().optional().meta({ description: 'standard error of riseDb' }),
@@ -218,8 +248,17 @@ export const takeResultSchema = z
         ratio: maybeNumber,
       }),
     ),
+    groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
+    entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
+    transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
     criteria: z.array(
-      z.object({ criterion: criterionSchema, fix: z.int().min(0), watch: z.int().min(0), summary: z.string() }),
+      z.object({
+        criterion: criterionSchema,
+        judged: z.boolean().optional().meta({ description: 'false when the brief or the recording kept it out' }),
+        fix: z.int().min(0),
+        watch: z.int().min(0),
+        summary: z.string(),
+      }),
     ),
     findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
   })

@@ -6,6 +6,7 @@ import type { Measurements, NoteMeasure } from '../../measure/index.js';
 import type { Part, PartNote } from '../../score/index.js';
 import { rounded, roundedMaybe } from './rounding.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
+import { timingOf } from './timing-of.js';
 
 /** Everything a result document is assembled from. */
 export interface TakeResultInput {
@@ -119,6 +120,7 @@ function playing({ part, alignment, measurements, judgement }: TakeResultInput):
       heldSeconds: roundedMaybe(f.heldSeconds, 'seconds'),
       ratio: roundedMaybe(f.ratio, 'ratio'),
     })),
+    ...timingOf(part, measurements),
     criteria: judgement.criteria.map((line) => ({ ...line })),
     findings: judgement.findings.map((finding) => findingOf(finding, measurements)),
   };
@@ -206,6 +208,7 @@ function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'co
     hairpins: measurements.hairpins.map(({ errorDb, ...hairpin }) => ({
       ...hairpin,
       riseDb: roundedMaybe(hairpin.riseDb, 'decibels'),
+      registerAdjustedRiseDb: roundedMaybe(hairpin.registerAdjustedRiseDb, 'decibels'),
       slopeDbPerBar: roundedMaybe(hairpin.slopeDbPerBar, 'slope'),
       slopeDbPerSecond: roundedMaybe(hairpin.slopeDbPerSecond, 'slope'),
       ...(errorDb === undefined ? {} : { errorDb: rounded(errorDb, 'decibels') }),
