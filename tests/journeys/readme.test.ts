@@ -40,6 +40,8 @@ describe('the examples of the README', () => {
       expect(written).toContain(`sheets/${file}`);
     }
     expect(written).toEqual(expect.arrayContaining(['etude.study.pdf', 'etude.brief.yaml']));
+    expect(written).toContain('sheets/progress.pdf');
+    expect(written).toContain('reports/demo/sheets/progress.pdf');
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
   });
@@ -47,7 +49,7 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['study', 'review', 'demo', 'schema']
+    const help = ['study', 'review', 'progress', 'demo', 'schema']
       .map((command) => takesheet(root, command, '--help').stdout)
       .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));

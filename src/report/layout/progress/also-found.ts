@@ -1,6 +1,7 @@
 import type { ProgressResult } from '../../progress/progress-result-schema.js';
 import { dateInWords } from '../../words/dates.js';
-import { OUTCOME_WORDS, PROGRESS_WORDS, repeatedInWords, toolVersionsInWords } from '../../words/progress-words.js';
+import { OUTCOME_WORDS, PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { repeatedInWords, toolVersionsInWords } from '../../words/progress-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';

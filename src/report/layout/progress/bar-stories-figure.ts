@@ -1,6 +1,7 @@
 import type { BarStory, ProgressPlayer } from '../../progress/progress-result-schema.js';
 import { wordsFor } from '../../words/finding-words.js';
-import { PROGRESS_WORDS, statusInWords } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { statusInWords } from '../../words/progress-words.js';
 import { shortDay } from '../../words/short-dates.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';

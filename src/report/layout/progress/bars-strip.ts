@@ -1,5 +1,6 @@
 import type { ProgressPiece } from '../../progress/progress-result-schema.js';
-import { listInWords, PROGRESS_WORDS } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { listInWords } from '../../words/progress-words.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { numberInPath } from '../path.js';

@@ -1,6 +1,7 @@
 import type { ProgressPiece } from '../../progress/progress-result-schema.js';
 import { criterionInWords, wordsFor } from '../../words/finding-words.js';
-import { hasItInWords, listInWords, masteredInWords, PROGRESS_WORDS } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { hasItInWords, listInWords, masteredInWords } from '../../words/progress-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';

@@ -1,5 +1,6 @@
 import type { ProgressPiece, ProgressResult } from '../../progress/progress-result-schema.js';
-import { factsInWords, PROGRESS_WORDS, versionsInWords } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { factsInWords, versionsInWords } from '../../words/progress-words.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { drawHeadRule } from '../head-rule.js';
 import { type PaperSize, Sheet } from '../sheet.js';

@@ -1,6 +1,6 @@
 import type { BarStory, ProgressPiece, ProgressPlayer } from '../../progress/progress-result-schema.js';
 import { measureInSentence } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';

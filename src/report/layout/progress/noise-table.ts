@@ -1,7 +1,8 @@
 import type { ProgressResult } from '../../progress/progress-result-schema.js';
 import { measureInWords } from '../../words/measure-words.js';
 import { numberInWords } from '../../words/numbers.js';
-import { noiseInWords, PROGRESS_WORDS, restsOnInWords } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { noiseInWords, restsOnInWords } from '../../words/progress-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';

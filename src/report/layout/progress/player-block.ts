@@ -7,14 +7,14 @@ import type {
   ProgressPlayer,
 } from '../../progress/progress-result-schema.js';
 import { changeInWords, figureInWords, measureInSentence, measureInWords } from '../../words/measure-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
 import {
   barsInWords,
   daysInWords,
-  gapInWords,
   missingWeeksInWords,
   noChangeInWords,
+  notCountedInWords,
   notJudgedInWords,
-  PROGRESS_WORDS,
   stableInWords,
   toAndFroInWords,
 } from '../../words/progress-words.js';
@@ -134,7 +134,7 @@ function drawRemarks(sheet: Sheet, player: ProgressPlayer, weeks: readonly strin
     toAndFroInWords(namesOf('to-and-fro')),
     ...player.measures.flatMap(notJudged),
     missingWeeksInWords(missing, weeks),
-    ...player.gaps.map(gapInWords),
+    ...notCountedInWords(player.gaps),
   ].filter((text) => text !== null);
   if (remarks.length === 0) return;
   sheet.space(3);

@@ -1,7 +1,7 @@
 import { isMeasured } from '../../../base/index.js';
 import type { ProgressMeasure, ProgressPiece } from '../../progress/progress-result-schema.js';
 import { figureInWords, measureInWords } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
 import { dayInWords } from '../../words/short-dates.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';

@@ -2,7 +2,7 @@ import { isMeasured } from '../../../base/index.js';
 import { dayNumber, weekOf } from '../../progress/calendar.js';
 import type { Followed, ProgressMeasure } from '../../progress/progress-result-schema.js';
 import { figureInWords, measureInWords } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { lineThrough, numberInPath } from '../path.js';
