@@ -120,6 +120,7 @@ describe('contrasts', () => {
     const riding = withMeasured({ contrasts, recording });
     expect(riding.findings.filter((f) => f.criterion === 'dynamics')).toEqual([]);
     expect(riding.criteria.find((c) => c.criterion === 'dynamics')!.summary).toMatch(/not judged/);
+    expect(riding.criteria.filter((c) => !c.judged).map((c) => c.criterion)).toEqual(['dynamics']);
   });
 });
 

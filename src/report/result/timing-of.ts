@@ -3,7 +3,10 @@ import type { Part, PartNote } from '../../score/index.js';
 import { rounded } from './rounding.js';
 import type { TakeResult } from './take-result-schema.js';
 
-type Transition = NonNullable<TakeResult['transitions']>[number];
+/** The fields of the result document that hold timing. */
+type Timing = { readonly [K in 'groups' | 'entries' | 'transitions']: NonNullable<TakeResult[K]> };
+
+type Transition = Timing['transitions'][number];
 
 /**
  * What is kept of a take's timing beyond the notes themselves: how groups share their time, when notes after rests come,
@@ -15,10 +18,7 @@ type Transition = NonNullable<TakeResult['transitions']>[number];
  *
  * Source: definition.
  */
-export function timingOf(
-  part: Part,
-  measurements: Measurements,
-): Required<Pick<TakeResult, 'groups' | 'entries' | 'transitions'>> {
+export function timingOf(part: Part, measurements: Measurements): Timing {
   return {
     groups: measurements.groups.map(({ index, toIndex, bar, pass, shares, written }) => ({
       ...{ index, toIndex, bar, pass },
