@@ -94,7 +94,5 @@ function titleOf(root: XmlElement): string {
   const titles = [work, movement].filter((title, i, all) => title !== '' && all.indexOf(title) === i);
   const credit = childrenNamed(root, 'credit').find((group) => childText(group, 'credit-type') === 'title');
   const printed = credit === undefined ? '' : childText(credit, 'credit-words');
-  return printable((titles.join(': ') || printed).replace(/\s+/g, ' '))
-    .slice(0, LONGEST_TITLE)
-    .trim();
+  return printable((titles.join(': ') || printed).replace(/\s+/g, ' ').slice(0, LONGEST_TITLE)).trim();
 }

@@ -104,7 +104,7 @@ describe('the reader of briefs', () => {
     const pages = PAGES.map((page) => new TextEncoder().encode(page));
     const text = damagedBytes(pages).map((bytes) => new TextDecoder().decode(bytes));
     const read = await shareRead(1000, text, expectBrief);
-    expect(read).toBeGreaterThan(0.1);
+    expect(read).toBeGreaterThan(0.04);
     expect(read).toBeLessThan(0.9);
   });
 

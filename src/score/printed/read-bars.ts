@@ -85,9 +85,7 @@ function readBar(measure: XmlElement, index: number, state: ReadingState): Print
   return {
     ...bar.route,
     index,
-    number: printable(
-      (measure.attributes.text || measure.attributes.number || String(index + 1)).slice(0, LONGEST_NUMBER),
-    ),
+    number: numberOf(measure) || String(index + 1),
     lengthQuarters,
     nominalQuarters,
     beats,
@@ -101,6 +99,12 @@ function readBar(measure: XmlElement, index: number, state: ReadingState): Print
     fermataAtEnd: bar.fermataAtEnd,
     remarks: bar.remarks,
   };
+}
+
+/** The bar's number as printed, on one line; '' when it has none. */
+function numberOf({ attributes }: XmlElement): string {
+  const printed = attributes.text?.trim() || attributes.number || '';
+  return printable(printed.replace(/\s+/g, ' ').trim().slice(0, LONGEST_NUMBER)).trim();
 }
 
 function emptyBar(state: ReadingState): BarDraft {
