@@ -48,7 +48,7 @@ export const EBU_SIGNALS: readonly EbuSignal[] = [
   { number: 9, stretches: tenfold, integratedLufs: null },
 ];
 
-export const EBU_RATE = 48_000;
+const EBU_RATE = 48_000;
 
 /**
  * @param signal one of the table

@@ -1,6 +1,6 @@
 /** Quarters a minute; what is beyond is a slip of the pen. */
-const SLOWEST = 1;
-const FASTEST = 2000;
+const SLOWEST = 10;
+const FASTEST = 1000;
 
 /**
  * @param quarterBpm quarters a minute, or no number
@@ -9,5 +9,5 @@ const FASTEST = 2000;
  * Source: definition.
  */
 export function isTempo(quarterBpm: number): boolean {
-  return quarterBpm >= SLOWEST && quarterBpm < FASTEST;
+  return quarterBpm >= SLOWEST && quarterBpm <= FASTEST;
 }
