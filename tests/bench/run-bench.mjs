@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { alignTake } from '../../dist/align/index.js';
+import { runStudy } from '../../dist/batch/index.js';
 import { decodeWav } from '../../dist/decode/index.js';
 import { listen } from '../../dist/features/index.js';
 import { judgeTake } from '../../dist/judge/index.js';
@@ -89,7 +90,19 @@ function writeTake(name, { score, wav }) {
   };
 }
 
-function stages() {
+/** The study sheet of a score: seconds of its first drawing in a process, which loads the engraver, and of the next. */
+async function studySheets(scorePath) {
+  const request = { tool: { name: 'takesheet', version: 'bench' }, scorePath, format: 'pdf', paper: 'a4' };
+  const drawn = [];
+  for (const name of ['first.pdf', 'next.pdf']) {
+    const begin = cpuSeconds();
+    await runStudy({ ...request, out: join(folder, name) });
+    drawn.push(cpuSeconds() - begin);
+  }
+  return drawn;
+}
+
+async function stages() {
   const made = takeOfLength(STAGE_TAKE_SECONDS);
   const { scorePath, takes, wavPath } = writeTake('stages', made);
   const score = secondsOf(() => readPart(made.score));
@@ -104,6 +117,7 @@ function stages() {
   const judged = secondsOf(() => judgeTake({ part, alignment: aligned.result, measurements: measured.result }));
   const withPages = middle(Array.from({ length: REPEATS }, () => review(scorePath, takes, 1, 'pdf').cpuSeconds));
   const without = middle(Array.from({ length: REPEATS }, () => review(scorePath, takes, 1, 'json').cpuSeconds));
+  const [firstSheet, nextSheet] = await studySheets(scorePath);
   const ours = [
     ['read the score', score.seconds],
     ['decode', decoded.seconds],
@@ -111,7 +125,9 @@ function stages() {
     ['align', aligned.seconds],
     ['measure', measured.seconds],
     ['judge', judged.seconds],
-    ['pages: engraving and PDF of take and section (difference of the two below)', Math.max(0, withPages - without)],
+    ['pages of take and section (difference of the two reviews below)', Math.max(0, withPages - without)],
+    ['study sheet: score, engraving and PDF, the first of a process', firstSheet],
+    ['study sheet, the next', nextSheet],
     ['**whole review, JSON only**, start of the program included', without],
     ['**whole review, JSON and PDF**, start of the program included', withPages],
   ];
@@ -170,7 +186,7 @@ try {
     `${cpu?.model ?? 'processor'}, ${cpus().length} cores, Node.js ${process.version}, load ${loadavg()[0].toFixed(1)} at the start`,
   );
   const tables = { stages, length, number };
-  for (const name of wanted) tables[name]();
+  for (const name of wanted) await tables[name]();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -50,6 +50,18 @@ export const EBU_SIGNALS: readonly EbuSignal[] = [
 
 const EBU_RATE = 48_000;
 
+/** Frames of one period of the sine. */
+const PERIOD_FRAMES = EBU_RATE / 1000;
+
+function onePeriod(peak: number, channels: 1 | 2): Buffer {
+  const period = Buffer.alloc(PERIOD_FRAMES * 3 * channels);
+  for (let sample = 0; sample < PERIOD_FRAMES * channels; sample++) {
+    const frame = Math.floor(sample / channels);
+    period.writeIntLE(Math.round(peak * Math.sin((2 * Math.PI * frame) / PERIOD_FRAMES)), 3 * sample, 3);
+  }
+  return period;
+}
+
 /**
  * @param signal one of the table
  * @param channels 2 as the table asks, or 1
@@ -71,13 +83,11 @@ export function ebuWav({ stretches }: EbuSignal, channels: 1 | 2): Uint8Array {
   bytes.write('data', 36, 'latin1');
   bytes.writeUInt32LE(bytes.length - 44, 40);
   let at = 44;
-  let frame = 0;
   stretches.forEach(([dbfs], k) => {
-    const peak = 0x7fffff * 10 ** (dbfs / 20);
-    for (let end = frame + frames[k]!; frame < end; frame++) {
-      const value = Math.round(peak * Math.sin((2 * Math.PI * 1000 * frame) / EBU_RATE));
-      for (let channel = 0; channel < channels; channel++) at = bytes.writeIntLE(value, at, 3);
-    }
+    // every stretch is a whole number of periods of 48 frames, so it is one period again and again
+    const end = at + frames[k]! * 3 * channels;
+    bytes.fill(onePeriod(0x7fffff * 10 ** (dbfs / 20), channels), at, end);
+    at = end;
   });
   return bytes;
 }

@@ -6,7 +6,7 @@ import { decodeWav, encodeWav } from '../../src/decode/index.js';
 import { listen } from '../../src/features/index.js';
 import { measureLevels } from '../../src/features/level-frames.js';
 import { demoPart, hearTake } from '../helpers/heard-take.js';
-import { EBU_SIGNALS, type EbuSignal, ebuWav } from './ebu-signals.js';
+import { EBU_SIGNALS, ebuWav } from './ebu-signals.js';
 import { inFolder, needs } from './programs.js';
 
 vi.setConfig({ testTimeout: 120_000 });
@@ -24,8 +24,8 @@ const STEREO_DB = 3.0103;
 const decibels = (power: number): number => 10 * Math.log10(power);
 const mean = (values: Float32Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-function levelsOf(signal: EbuSignal, channels: 1 | 2): { power: Float32Array; hopSeconds: number } {
-  const { samples, sampleRateHz } = decodeWav(ebuWav(signal, channels));
+function levelsOf(wav: Uint8Array): { power: Float32Array; hopSeconds: number } {
+  const { samples, sampleRateHz } = decodeWav(wav);
   return measureLevels(samples, sampleRateHz);
 }
 
@@ -45,10 +45,12 @@ function meter(wav: Uint8Array, filter: string): string {
 
 describe.each(EBU_SIGNALS)('EBU Tech 3341, signal $number', (signal) => {
   const { stretches, integratedLufs } = signal;
+  const wavs = { 1: ebuWav(signal, 1), 2: ebuWav(signal, 2) };
+  const levels = { 1: levelsOf(wavs[1]), 2: levelsOf(wavs[2]) };
 
   it('has in each stretch the level it was made with, in mono and in stereo', () => {
     for (const channels of [1, 2] as const) {
-      const { power, hopSeconds } = levelsOf(signal, channels);
+      const { power, hopSeconds } = levels[channels];
       let from = 0;
       for (const [dbfs, seconds] of stretches) {
         // the frames at the seams hold some of both
@@ -60,7 +62,7 @@ describe.each(EBU_SIGNALS)('EBU Tech 3341, signal $number', (signal) => {
   });
 
   it('has the loudness that the table expects, once what the gate leaves out is left out', () => {
-    const { power, hopSeconds } = levelsOf(signal, 2);
+    const { power, hopSeconds } = levels[2];
     // relative gate of BS.1770: blocks of 0.4 s more than 10 LU under the mean of the others do not count
     const block = Math.round(0.4 / hopSeconds);
     const blocks = Array.from({ length: Math.floor(power.length / block) }, (_, i) =>
@@ -77,9 +79,7 @@ describe.each(EBU_SIGNALS)('EBU Tech 3341, signal $number', (signal) => {
   it('is as loud to ffmpeg, which reads one channel 3.01 LU lower than two', (context) => {
     needs(context, 'ffmpeg');
     for (const channels of [1, 2] as const) {
-      const lufs = Number(
-        /Integrated loudness:\s+I:\s+(-?[\d.]+) LUFS/.exec(meter(ebuWav(signal, channels), 'ebur128'))?.[1],
-      );
+      const lufs = Number(/Integrated loudness:\s+I:\s+(-?[\d.]+) LUFS/.exec(meter(wavs[channels], 'ebur128'))?.[1]);
       expect(Math.abs(lufs - (integratedLufs ?? -23) - (channels - 2) * STEREO_DB)).toBeLessThan(TOLERANCE_DB + 0.05);
     }
   });

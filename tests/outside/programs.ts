@@ -18,6 +18,9 @@ export type Yardstick = keyof typeof PACKAGES;
 /** Sound banks of Debian (fluid-soundfont-gm, MIT; timgm6mb-soundfont, GPL-2), by a name for the test. */
 const BANKS = { 'Fluid R3': 'FluidR3_GM.sf2', 'TimGM 6 MB': 'TimGM6mb.sf2' } as const;
 
+/** What has been left out, said once. */
+const SAID = new Set<string>();
+
 /**
  * A check that needs a program which is not there is left out, and says so. Where every program has to be there, as in
  * `.ci/run`, it fails instead.
@@ -25,6 +28,8 @@ const BANKS = { 'Fluid R3': 'FluidR3_GM.sf2', 'TimGM 6 MB': 'TimGM6mb.sf2' } as 
 function leaveOut(context: TestContext, what: string, debian: string): never {
   const said = `left out: ${what} is not installed (Debian package ${debian})`;
   if (process.env.EVERY_YARDSTICK) throw new Error(said);
+  if (!SAID.has(said)) console.warn(said);
+  SAID.add(said);
   return context.skip(said);
 }
 
