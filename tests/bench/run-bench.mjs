@@ -1,6 +1,6 @@
 // Prints how fast takesheet is and how much memory it takes, beside other programs on the same files in the same session.
-//   npm run bench                          everything, about ten minutes
-//   npm run bench -- --quick               short takes, few of them, about a minute
+//   npm run bench                          everything, some minutes
+//   npm run bench -- --quick               short takes, few of them
 //   npm run bench -- --only stages,length  some of: stages, length, number
 //   npm run bench -- --lengths 30,600 --counts 1,50    other lengths in seconds, other numbers of takes
 // Seconds are those of the processor where nothing else is said, so that a busy machine does not count.
