@@ -50,10 +50,10 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
 export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
-  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, []) };
-  const observations = shareCauses(JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse));
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], []) };
+  const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
   let fixes = 0;
-  const findings = observations.map(
+  const findings = shareCauses(noticed).map(
     ({ observation: o, alsoInBars, perhapsInBars, ledByBar, ownWeight = o.weight }): Finding => {
       const words = wordsFor(o);
       const led = ledByBar === undefined ? {} : { ledByBar };
@@ -71,7 +71,7 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
     },
   );
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
-  return { findings: sorted, criteria: criterionLines(full, sorted) };
+  return { findings: sorted, criteria: criterionLines(full, sorted, noticed) };
 }
 
 function byUse(a: Observation, b: Observation): number {

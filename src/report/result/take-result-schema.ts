@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { CRITERIA } from '../../brief/index.js';
 import type { FindingKind, Weight } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
+import { courseSchema, playingSchema } from './playing-schema.js';
 
 const FINDING_KINDS = [
   'accidental',
@@ -93,6 +94,9 @@ const recordingSchema = z.object({
   peakDbfs: z.number(),
   clippedShare: share.meta({ description: 'share of samples inside flat tops' }),
   signalToNoiseDb: maybeNumber,
+  reverberationSeconds: maybeNumber
+    .optional()
+    .meta({ description: 'time in which sound dies away by 60 dB, at the rate at which it begins to' }),
   levelRiding: z
     .boolean()
     .meta({ description: 'the recorder seems to have moved its gain, so dynamics are not judged' }),
@@ -236,6 +240,7 @@ export const takeResultSchema = z
         slopeDbPerBar: maybeNumber,
         slopeDbPerSecond: maybeNumber,
         errorDb: z.number().optional().meta({ description: 'standard error of riseDb' }),
+        course: courseSchema.optional(),
       }),
     ),
     fermatas: z.array(
@@ -251,6 +256,7 @@ export const takeResultSchema = z
     groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
     entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
     transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
+    ...playingSchema.shape,
     criteria: z.array(
       z.object({
         criterion: criterionSchema,
@@ -258,6 +264,12 @@ export const takeResultSchema = z
         fix: z.int().min(0),
         watch: z.int().min(0),
         summary: z.string(),
+        of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
+        met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
+        points: z
+          .object({ possible: z.number().min(0), given: z.number().min(0).nullable() })
+          .optional()
+          .meta({ description: 'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured' }),
       }),
     ),
     findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),

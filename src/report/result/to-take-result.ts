@@ -4,6 +4,7 @@ import type { Take } from '../../decode/index.js';
 import type { Finding, Judgement } from '../../judge/index.js';
 import type { Measurements, NoteMeasure } from '../../measure/index.js';
 import type { Part, PartNote } from '../../score/index.js';
+import { courseOf, playingOf } from './playing-of.js';
 import { rounded, roundedMaybe } from './rounding.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
@@ -66,6 +67,7 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       peakDbfs: rounded(measurements.recording.peakDbfs, 'decibels'),
       clippedShare: rounded(measurements.recording.clippedShare, 'clippedShare'),
       signalToNoiseDb: roundedMaybe(measurements.recording.signalToNoiseDb, 'decibels'),
+      reverberationSeconds: roundedMaybe(measurements.recording.reverberationSeconds, 'decibels'),
       levelRiding: measurements.recording.levelRiding,
       cautions: [...new Set([...input.take.cautions, ...measurements.recording.cautions])],
     },
@@ -121,6 +123,7 @@ function playing({ part, alignment, measurements, judgement }: TakeResultInput):
       ratio: roundedMaybe(f.ratio, 'ratio'),
     })),
     ...timingOf(part, measurements),
+    ...playingOf(measurements),
     criteria: judgement.criteria.map((line) => ({ ...line })),
     findings: judgement.findings.map((finding) => findingOf(finding, measurements)),
   };
@@ -205,13 +208,14 @@ function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'co
       registerAdjustedDb: roundedMaybe(contrast.registerAdjustedDb, 'decibels'),
       ...(intervalDb === undefined ? {} : { intervalDb: intervalDb.map((db) => rounded(db, 'decibels')) }),
     })),
-    hairpins: measurements.hairpins.map(({ errorDb, ...hairpin }) => ({
+    hairpins: measurements.hairpins.map(({ errorDb, course, ...hairpin }) => ({
       ...hairpin,
       riseDb: roundedMaybe(hairpin.riseDb, 'decibels'),
       registerAdjustedRiseDb: roundedMaybe(hairpin.registerAdjustedRiseDb, 'decibels'),
       slopeDbPerBar: roundedMaybe(hairpin.slopeDbPerBar, 'slope'),
       slopeDbPerSecond: roundedMaybe(hairpin.slopeDbPerSecond, 'slope'),
       ...(errorDb === undefined ? {} : { errorDb: rounded(errorDb, 'decibels') }),
+      ...(course === undefined ? {} : { course: courseOf(course) }),
     })),
   };
 }
