@@ -16,7 +16,7 @@ takesheet('study', join(work, 'etude', 'etude.musicxml'), '--out', join(work, 'e
 
 rmSync(sample, { recursive: true, force: true });
 mkdirSync(sample, { recursive: true });
-const pages = { 'take.pdf': 'sheets/takes/2026-03-02_Mina-Okafor.pdf', 'section.pdf': 'sheets/section.pdf', 'study.pdf': 'etude.study.pdf' };
+const pages = { 'take.pdf': 'sheets/takes/2026-03-02_Mina-Okafor.pdf', 'section.pdf': 'sheets/section.pdf', 'progress.pdf': 'sheets/progress.pdf', 'study.pdf': 'etude.study.pdf' };
 for (const [name, from] of Object.entries(pages)) {
   copyFileSync(join(work, from), join(sample, name));
   const picture = join(sample, name.replace('.pdf', ''));

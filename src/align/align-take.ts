@@ -15,6 +15,8 @@ const LEAST_PLAYING_SECONDS = 1;
 /** Sounding time that must fit the part, and share of its notes that must be found, for a take to be of this part. */
 const LEAST_FIT = 0.35;
 const LEAST_SHARE = 0.3;
+/** Many offsets are tried, and some of them fit a little by chance: a transposed take must fit better. */
+const LEAST_SHARE_ELSEWHERE = 0.55;
 /** Of the notes that were heard, at least so many are as written in any playing of this part. */
 const LEAST_RIGHT_OF_HEARD = 0.6;
 /** A take this far off in tuning is out of tune, not transposed. */
@@ -63,8 +65,8 @@ export function alignTake(features: Features, part: Part): Alignment {
   const right = notes.filter((n) => n.status === 'as-written').length;
   const wrong = notes.filter((n) => n.status === 'other-pitch').length + added.length;
   const share = right / notes.length;
-  if (share < LEAST_SHARE || right < LEAST_RIGHT_OF_HEARD * (right + wrong))
-    return nothingFound(part, 'other', tuningCents);
+  const least = offsetSemitones % 12 === 0 ? LEAST_SHARE : LEAST_SHARE_ELSEWHERE;
+  if (share < least || right < LEAST_RIGHT_OF_HEARD * (right + wrong)) return nothingFound(part, 'other', tuningCents);
   return {
     fit: 'this-part',
     share,

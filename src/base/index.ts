@@ -10,4 +10,5 @@ export { type FittedLine, fitHuberLine } from './huber-line.js';
 export { InputError, type InputErrorCode } from './input-error.js';
 export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
+export { printable } from './printable.js';
 export { median, quantile, robustSpread } from './statistics.js';

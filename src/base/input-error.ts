@@ -1,3 +1,5 @@
+import { printable } from './printable.js';
+
 /** Short machine-readable names of what can be wrong with a user's input. */
 export type InputErrorCode =
   | 'no-such-file'
@@ -14,11 +16,14 @@ export type InputErrorCode =
   | 'bad-roster'
   | 'cannot-write'
   | 'bad-brief'
+  | 'bad-result'
+  | 'no-results'
   | 'bad-option';
 
 /**
  * Something the user can put right. The message is one line in plain words: what was found and what is needed.
- * It never holds a path; whoever knows the file adds its name in front.
+ * It never holds a path; whoever knows the file adds its name in front. Messages may quote what stands in a file, so what
+ * cannot be printed on one line is replaced.
  *
  * Source: definition.
  */
@@ -30,7 +35,7 @@ export class InputError extends Error {
    * @param message one line: what was found, what is needed
    */
   constructor(code: InputErrorCode, message: string) {
-    super(message);
+    super(printable(message));
     this.name = 'InputError';
     this.code = code;
   }

@@ -8,6 +8,7 @@
  */
 export { exitCode } from './exit-code.js';
 export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
+export { type ProgressRequest, type ProgressSummary, runProgress } from './run-progress.js';
 export { type ReviewHooks, runReview } from './run-review.js';
 export { type FolderRequest, runSection } from './run-section.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';

@@ -21,6 +21,8 @@ export interface TakeRequest {
   readonly part: Part;
   /** the teacher's brief, already applied to the part; null without one */
   readonly brief?: Brief | null;
+  /** the part for engraving, without it pages have no excerpts */
+  readonly musicXml?: string | null;
   readonly score: { readonly file: string; readonly sha256: string };
   /** other pieces that may have been played instead */
   readonly others?: readonly Piece[];
@@ -54,7 +56,12 @@ export async function reviewTake(
   const take = decodeWav(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
   const { piece, heard } = choosePiece(take, [
-    { part: request.part, brief: request.brief ?? null, score: request.score },
+    {
+      part: request.part,
+      brief: request.brief ?? null,
+      score: request.score,
+      musicXml: request.musicXml ?? null,
+    },
     ...(request.others ?? []),
   ]);
   const { part, brief, score } = piece;
@@ -71,6 +78,11 @@ export async function reviewTake(
     hopSeconds: features.levelHopSeconds,
     levelDb: features.power.map((power) => 10 * Math.log10(power)),
   };
-  const creationDate = pageDate([who.date]);
-  return { result, pdf: await drawTakeReport({ result, part, loudness, paper: request.paper, creationDate }) };
+  const pdf = await drawTakeReport({
+    ...{ result, part, loudness },
+    musicXml: piece.musicXml ?? null,
+    paper: request.paper,
+    creationDate: pageDate([who.date]),
+  });
+  return { result, pdf };
 }

@@ -65,6 +65,8 @@ export interface Piece {
   /** null without one */
   readonly brief: Brief | null;
   readonly score: { readonly file: string; readonly sha256: string };
+  /** the part for engraving; null or left out where pages have no excerpts */
+  readonly musicXml?: string | null;
 }
 
 /** A take that could not be reviewed, as the section documents list it. */

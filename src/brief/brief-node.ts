@@ -1,5 +1,5 @@
-import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
-import { InputError } from '../base/index.js';
+import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node, type Scalar } from 'yaml';
+import { InputError, printable } from '../base/index.js';
 import { nearest } from './nearest.js';
 
 const LONGEST_LIST = 1000;
@@ -94,7 +94,11 @@ export class BriefNode {
     const value = isScalar(this.#node) ? this.#node.value : null;
     if (typeof value !== 'string' && typeof value !== 'number')
       return this.fail(`is ${this.#shown()}`, 'a text is needed');
-    const text = String(value).replace(/\s+/g, ' ').trim();
+    // bar 007 is not bar 7
+    const written = typeof value === 'number' ? (this.#node as Scalar).source : value;
+    const text = printable(String(written ?? value))
+      .replace(/\s+/g, ' ')
+      .trim();
     if (text.length > LONGEST_TEXT) this.fail('is too long', `at most ${LONGEST_TEXT} letters are read`);
     return text;
   }

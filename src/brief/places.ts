@@ -1,6 +1,9 @@
 import type { Part, PartNote } from '../score/index.js';
 import type { BriefNode } from './brief-node.js';
 
+/** Bars without a time signature have as many beats as they need. */
+const LAST_BEAT = 1_000_000;
+
 /** A beat written with a few decimals is the beat. */
 const BEAT_TOLERANCE = 0.04;
 
@@ -32,7 +35,7 @@ export function readNotePlace(node: BriefNode, part: Part): PartNote[] {
   if (fields.bar === undefined || fields.beat === undefined)
     node.fail('lacks a bar or a beat', 'bar and beat are needed');
   const bar = readBar(fields.bar, part);
-  const beat = fields.beat.number(0, 100);
+  const beat = fields.beat.number(0, LAST_BEAT);
   const inBar = part.notes.filter((note) => note.bar === bar && !note.grace);
   const there = inBar.filter((note) => Math.abs(note.beat - beat) < BEAT_TOLERANCE);
   if (there.length === 0) {

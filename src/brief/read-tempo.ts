@@ -3,7 +3,8 @@ import { tempoAround } from './default-brief.js';
 import type { BriefTempo } from './types.js';
 
 const LOWEST = 10;
-const HIGHEST = 400;
+/** As fast as a score may be: whole notes at 250. */
+const HIGHEST = 1000;
 
 /** Quarters in each beat a tempo can be counted in. Source: definition of note values. */
 const BEATS = {

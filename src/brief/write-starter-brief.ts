@@ -157,7 +157,7 @@ function thresholds(brief: Brief): string[] {
 
 function criteria(brief: Brief): string[] {
   return [
-    '# What counts; off for what is not judged. The points are your own: takesheet keeps them here and gives none.',
+    '# What counts, and for how many points; off for what is not judged. Points support a panel, they never replace one.',
     'criteria:',
     ...CRITERIA.map((name) => `  ${name}: ${brief.criteria[name].points}`),
   ];

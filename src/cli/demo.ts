@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type Tool, tryToWrite, writeWhole } from '../batch/index.js';
+import { runProgress, type Tool, tryToWrite, writeWhole } from '../batch/index.js';
 import { encodeWav } from '../decode/index.js';
 import { demoSection, performTake, readDemoScore } from '../demo/index.js';
 import type { PaperSize } from '../report/index.js';
@@ -39,8 +39,9 @@ export async function demo({ tool, folder, jobs, paper }: DemoRequest, streams: 
   }
   streams.stderr.write(`wrote an invented étude and its takes to ${folder}\n`);
   const status = await review({ tool, scorePath, inputs: [takes], outFolder, jsonOnly: false, jobs, paper }, streams);
+  await runProgress({ tool, inputs: [outFolder], out: outFolder, format: 'pdf', paper });
   streams.stderr.write(
-    `look at ${join(outFolder, 'section.pdf')} and at the players' pages in ${join(outFolder, 'takes')}\n`,
+    `look at ${join(outFolder, 'section.pdf')}, at the weeks in ${join(outFolder, 'progress.pdf')} and at the players' pages in ${join(outFolder, 'takes')}\n`,
   );
   return status;
 }

@@ -53,6 +53,7 @@ function describe(streams: Streams, end: (code: number) => void): Command {
   addStudy(program, streams, end);
   addReview(program, streams, end);
   addSection(program, streams, end);
+  addProgress(program, streams, end);
   addDemo(program, streams, end);
   addSchema(program, streams);
   return program;
@@ -115,6 +116,20 @@ function addSection(program: Command, streams: Streams, end: (code: number) => v
     });
 }
 
+function addProgress(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('progress')
+    .description('compare the results of several weeks, player by player and for the section')
+    .argument('<results...>', 'folders that review has written, or JSON files in them (searched to any depth)')
+    .option('--out <place>', 'a folder, or a file; without it in the first folder given')
+    .addOption(new Option('--format <format>', 'pages, or data').choices(['pdf', 'json']).default('pdf'))
+    .addOption(paperOption())
+    .action(async (inputs, { out, format, paper }) => {
+      const { progressCommand } = await import('./progress-command.js');
+      end(await progressCommand({ tool: TOOL, inputs, out, format, paper }, streams));
+    });
+}
+
 function addDemo(program: Command, streams: Streams, end: (code: number) => void): void {
   program
     .command('demo')
@@ -132,10 +147,14 @@ function addSchema(program: Command, streams: Streams): void {
   program
     .command('schema')
     .description('print the JSON Schema of a take’s result document')
-    .option('--section', 'that of section.json instead', false)
-    .action(async ({ section }) => {
-      const { sectionResultJsonSchema, takeResultJsonSchema } = await import('../report/index.js');
-      const schema = section ? sectionResultJsonSchema() : takeResultJsonSchema();
+    .addOption(new Option('--section', 'that of section.json instead').default(false).conflicts('progress'))
+    .option('--progress', 'that of progress.json instead', false)
+    .action(async ({ section, progress }) => {
+      const { progressResultJsonSchema, sectionResultJsonSchema, takeResultJsonSchema } = await import(
+        '../report/index.js'
+      );
+      const ofAll = progress ? progressResultJsonSchema : sectionResultJsonSchema;
+      const schema = section || progress ? ofAll() : takeResultJsonSchema();
       streams.stdout.write(`${JSON.stringify(schema, null, 2)}\n`);
     });
 }

@@ -4,6 +4,7 @@
  * Weights: `fix` is sure and matters, `watch` is worth a listen, `well` is praise. Findings come most useful first.
  */
 export { judgeTake } from './judge-take.js';
+export { playedName } from './note-name.js';
 export { STANDARDS, type Standard } from './standards/standards.js';
 export { standardsFor } from './standards/standards-for.js';
 export type * from './types.js';

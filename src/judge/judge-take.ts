@@ -50,25 +50,28 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
 export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
-  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, []) };
-  const observations = shareCauses(JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse));
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], []) };
+  const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
   let fixes = 0;
-  const findings = observations.map(({ observation: o, alsoInBars, perhapsInBars, ledByBar }): Finding => {
-    const words = wordsFor(o);
-    const led = ledByBar === undefined ? {} : { ledByBar };
-    const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
-    const { facts: _facts, size: _size, ...place } = o;
-    return {
-      ...place,
-      ...misreadingOf(o),
-      weight,
-      ...words,
-      text: words.text + alsoIn(alsoInBars) + perhapsIn(perhapsInBars),
-      ...led,
-    };
-  });
+  const findings = shareCauses(noticed).map(
+    ({ observation: o, alsoInBars, perhapsInBars, ledByBar, ownWeight = o.weight }): Finding => {
+      const words = wordsFor(o);
+      const led = ledByBar === undefined ? {} : { ledByBar };
+      const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
+      const { facts: _facts, size: _size, ...place } = o;
+      return {
+        ...place,
+        ...misreadingOf(o),
+        weight,
+        ...words,
+        text: words.text + alsoIn(alsoInBars) + perhapsIn(perhapsInBars),
+        ...led,
+        ...(ownWeight === weight ? {} : { ownWeight }),
+      };
+    },
+  );
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
-  return { findings: sorted, criteria: criterionLines(full, sorted) };
+  return { findings: sorted, criteria: criterionLines(full, sorted, noticed) };
 }
 
 function byUse(a: Observation, b: Observation): number {

@@ -29,6 +29,8 @@ export interface Facts {
     readonly db: number;
     readonly least: number;
     readonly byRegister: boolean;
+    /** large enough, but over too soon, or turned back before its end */
+    readonly course?: 'early' | 'turned-back';
   };
   'reversed-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number };
   'fermata-long': { readonly ratio: number; readonly most: number };
@@ -47,7 +49,8 @@ export interface Facts {
   dragging: { readonly percent: number };
   'slur-broken': { readonly milliseconds: number };
   'staccato-long': { readonly percent: number; readonly usual: number | null; readonly all: boolean };
-  'accent-weak': { readonly db: number };
+  /** falls: an fp or its like that stays loud; `db` is then how far it falls */
+  'accent-weak': { readonly db: number; readonly falls?: boolean };
   'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
   'breath-late': { readonly seconds: number };
   'tuning-off': { readonly cents: number };

@@ -10,6 +10,8 @@ export interface LedObservation {
   readonly perhapsInBars: readonly string[];
   /** bar of the finding that speaks for this one too; absent when it speaks for itself */
   readonly ledByBar?: string;
+  /** what it would weigh by itself; present when another one leads */
+  readonly ownWeight?: Observation['weight'];
 }
 
 /** Criteria in which one habit shows in many places. A wrong note is a matter of its own. */
@@ -33,7 +35,13 @@ export function shareCauses(observations: readonly Observation[]): LedObservatio
     const lead = leads.get(o.kind);
     if (lead === undefined) return { observation: o, alsoInBars: [], perhapsInBars: [] };
     if (lead !== o) {
-      return { observation: { ...o, weight: 'watch' }, alsoInBars: [], perhapsInBars: [], ledByBar: lead.bar };
+      return {
+        observation: { ...o, weight: 'watch' },
+        alsoInBars: [],
+        perhapsInBars: [],
+        ledByBar: lead.bar,
+        ownWeight: o.weight,
+      };
     }
     const others = observations.filter((other) => other !== o && other.kind === o.kind);
     const alsoInBars = barsOf(others, o.weight).filter((bar) => bar !== o.bar);

@@ -63,10 +63,19 @@ export interface Finding {
   readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
   /** bar of another finding of this kind that speaks for this one too, so that pages need not repeat it */
   readonly ledByBar?: string;
+  /** what it would weigh if it stood alone; present when that differs, because others go before it */
+  readonly ownWeight?: Weight;
   /** one or two plain sentences to the player */
   readonly text: string;
   /** one plain sentence on how to practise it; empty for praise */
   readonly practice: string;
+}
+
+/** Points by the teacher's brief: support for a panel, never in its place. */
+export interface CriterionPoints {
+  readonly possible: number;
+  /** to a tenth; null where nothing could be measured or judged */
+  readonly given: number | null;
 }
 
 /** One criterion in one line for tables. */
@@ -78,6 +87,11 @@ export interface CriterionLine {
   readonly watch: number;
   /** e.g. "148 of 151 notes as written"; says why when it was not judged */
   readonly summary: string;
+  /** places measured, e.g. notes or groups, and those of them that are as asked for; 0 of 0 where there are none */
+  readonly of: number;
+  readonly met: number;
+  /** present when there is a brief */
+  readonly points?: CriterionPoints;
 }
 
 /** Everything that is told about one take. */

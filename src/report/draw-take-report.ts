@@ -1,9 +1,17 @@
 import { drawPdf } from './draw/draw-pdf.js';
 import { createTypesetter } from './draw/typesetter.js';
+import type { Engrave } from './engrave/engrave-excerpt.js';
+import { openEngraver } from './engrave/open-engraver.js';
+import { rememberExcerpts } from './engrave/remember-excerpts.js';
+import type { Typesetter } from './layout/drawing.js';
+import { firstFindings } from './layout/take/first-things.js';
 import { layoutTakeReport, type TakeReportContent } from './layout/take/layout-take-report.js';
+import { captionOf } from './words/take/mark-words.js';
 
 /** Everything a take's PDF is made from. */
 export interface TakeReportInput extends TakeReportContent {
+  /** the part for engraving, as `engravingCopy` of the room `score` makes it; without it pages have no excerpts */
+  readonly musicXml?: string | null;
   /** goes into the file instead of the clock */
   readonly creationDate: Date;
 }
@@ -12,11 +20,22 @@ export interface TakeReportInput extends TakeReportContent {
  * Draws the pages a player practises from.
  *
  * @param input the take's result, the part it was reviewed against, the recording's loudness (dBFS; the centre of frame f
- * is at `(f + 0.5) * hopSeconds`), paper and date
+ * is at `(f + 0.5) * hopSeconds`), the part for engraving, paper and date. Bars that cannot be engraved are told in words
+ * alone
  * @returns a tagged PDF with embedded faces; the same input gives the same bytes
  *
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawTakeReport(input: TakeReportInput): Promise<Uint8Array> {
-  return drawPdf(layoutTakeReport(input, createTypesetter()), input.creationDate);
+  const typesetter = createTypesetter();
+  const engrave = await engraverFor(input, typesetter);
+  return drawPdf(layoutTakeReport(input, typesetter, engrave), input.creationDate);
+}
+
+/** Loading the engraving program takes as long as listening to half a minute, so a take with nothing to show goes without. */
+async function engraverFor({ result, musicXml }: TakeReportInput, typesetter: Typesetter): Promise<Engrave | null> {
+  const shown = firstFindings(result).some(({ kind, index }) => index !== undefined && captionOf(kind) !== null);
+  if (musicXml === undefined || musicXml === null || !shown) return null;
+  const engraver = await openEngraver(musicXml);
+  return engraver === null ? null : rememberExcerpts(engraver, typesetter);
 }

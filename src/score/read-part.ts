@@ -1,4 +1,5 @@
-import { InputError } from '../base/index.js';
+import { InputError, printable } from '../base/index.js';
+import { checkPlayable } from './performed/check-playable.js';
 import { dynamicsOf } from './performed/dynamics.js';
 import { hairpinsOf } from './performed/hairpins.js';
 import { type PlayedBar, performedBars } from './performed/performed-bars.js';
@@ -17,6 +18,9 @@ import { parseXml } from './source/parse-xml.js';
 import { scoreText } from './source/score-text.js';
 import { childNamed, childrenNamed, childText, type XmlElement } from './source/xml-element.js';
 import type { Part } from './types.js';
+
+/** Letters of a title that are kept: some lines of a page. */
+const LONGEST_TITLE = 200;
 
 /** Which line of a score to read. */
 export interface ReadPartOptions {
@@ -48,6 +52,7 @@ export function readPart(bytes: Uint8Array, options: ReadPartOptions = {}): Part
   const played = performedBars(bars, route.steps);
   const notes = performedNotes(played, line.bars);
   if (notes.length === 0) throw new InputError('score-without-notes', 'the part has no note to play');
+  checkPlayable({ bars: played.map((bar) => bar.performed), notes: notes.map(({ note }) => note) });
   const performed = performedMarks(played, marks);
   const { hairpins, remarks: hairpinRemarks } = hairpinsOf(marks.flat(), performed, played, notes);
   const { dynamics, dynamicEvents, remarks: dynamicRemarks } = dynamicsOf(marks, performed, hairpins, played, notes);
@@ -89,5 +94,5 @@ function titleOf(root: XmlElement): string {
   const titles = [work, movement].filter((title, i, all) => title !== '' && all.indexOf(title) === i);
   const credit = childrenNamed(root, 'credit').find((group) => childText(group, 'credit-type') === 'title');
   const printed = credit === undefined ? '' : childText(credit, 'credit-words');
-  return (titles.join(': ') || printed).replace(/\s+/g, ' ').trim();
+  return printable((titles.join(': ') || printed).replace(/\s+/g, ' ').slice(0, LONGEST_TITLE)).trim();
 }

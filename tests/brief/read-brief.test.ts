@@ -172,7 +172,7 @@ describe('a brief with a mistake', () => {
       /^bad-brief: line 1: there is no field "tempoo" in this page \(did you mean tempo\?\); the fields are: title/,
     ],
     ['\n\ntempo:\n  quarterbpm: 90', /line 4: there is no field "quarterbpm" in tempo \(did you mean quarterBpm\?\)/],
-    ['tempo:\n  quarterBpm: fast', /line 2: tempo\.quarterBpm is "fast"; a number from 10 to 400 is needed$/],
+    ['tempo:\n  quarterBpm: fast', /line 2: tempo\.quarterBpm is "fast"; a number from 10 to 1000 is needed$/],
     ['tempo: 90', /line 1: tempo is "90"; fields are needed: quarterBpm/],
     ['tempo: { quarterBpm: 90, bpm: 45 }', /tempo\.bpm stands beside tempo\.quarterBpm; give either/],
     ['tempo: { quarterBpm: 90, lowest: 95 }', /tempo\.lowest is 95; at most the tempo itself, 90, is needed/],

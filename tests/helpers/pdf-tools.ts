@@ -11,6 +11,11 @@ export interface InspectedPdf {
   readonly catalog: Record<string, PdfValue>;
   /** structure elements in reading order */
   readonly elements: readonly StructureElement[];
+  /** whether the catalog says that the document is tagged, and that its title is shown instead of its file name */
+  readonly marked: boolean;
+  readonly showsTitle: boolean;
+  /** entries of the outline in reading order, the first level is 0 */
+  readonly bookmarks: readonly { readonly title: string; readonly depth: number; readonly page: number }[];
   readonly pages: number;
   /** text of each page in reading order of the page */
   readonly pageTexts: readonly string[];
@@ -64,6 +69,10 @@ export function inspectPdf(bytes: Uint8Array): InspectedPdf {
     return {
       catalog,
       elements: readTree(find, catalog['/StructTreeRoot']),
+      marked: (find(catalog['/MarkInfo']) as Record<string, PdfValue> | null)?.['/Marked'] === true,
+      showsTitle:
+        (find(catalog['/ViewerPreferences']) as Record<string, PdfValue> | null)?.['/DisplayDocTitle'] === true,
+      bookmarks: readOutline(find, catalog),
       pages,
       pageTexts: Array.from({ length: pages }, (_, i) =>
         run('pdftotext', ['-f', `${i + 1}`, '-l', `${i + 1}`, '-layout', file, '-']),
@@ -149,6 +158,25 @@ function readTree(find: (value: PdfValue | undefined) => PdfValue, root: PdfValu
   };
   visit(root ?? null, 0, null);
   return elements;
+}
+
+function readOutline(
+  find: (value: PdfValue | undefined) => PdfValue,
+  catalog: Record<string, PdfValue>,
+): InspectedPdf['bookmarks'] {
+  const kids = (find(catalog['/Pages']) as Record<string, PdfValue>)['/Kids'];
+  const pages = find(kids) as PdfValue[];
+  const found: { title: string; depth: number; page: number }[] = [];
+  const visit = (first: PdfValue | undefined, depth: number): void => {
+    for (let node = find(first); node !== null && typeof node === 'object' && !Array.isArray(node); ) {
+      const [page] = find(node['/Dest']) as PdfValue[];
+      found.push({ title: textOf(node['/Title']) ?? '', depth, page: pages.indexOf(page as PdfValue) });
+      visit(node['/First'], depth + 1);
+      node = find(node['/Next']);
+    }
+  };
+  visit((find(catalog['/Outlines']) as Record<string, PdfValue> | null)?.['/First'], 0);
+  return found;
 }
 
 function readFonts(listing: string): InspectedPdf['fonts'] {

@@ -49,6 +49,8 @@ describe('the examples of the README', () => {
       expect.arrayContaining(['etude.study.pdf', 'etude.brief.yaml', 'sheets-blind/blind-key.csv']),
     );
     expect(readFileSync(join(root, 'sheets', 'section.csv'), 'utf8')).not.toContain('failed');
+    expect(written).toContain('sheets/progress.pdf');
+    expect(written).toContain('reports/demo/sheets/progress.pdf');
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
   });
@@ -56,7 +58,7 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['study', 'review', 'section', 'demo', 'schema']
+    const help = ['study', 'review', 'section', 'progress', 'demo', 'schema']
       .map((command) => takesheet(root, command, '--help').stdout)
       .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));

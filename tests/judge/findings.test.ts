@@ -242,6 +242,26 @@ describe('the lines of the criteria', () => {
     expect(judged(PART, { aligned }).criteria[0]!.summary).toMatch(/^23 of 24 notes/);
   });
 
+  // Marks after the notes 3, 7 and 11; all from note 7 on was left out, so only the first can be a breath taken or not.
+  it('count a marked breath only where the notes on both sides were played', () => {
+    const breaths = {
+      ...PART,
+      notes: PART.notes.map((note) =>
+        [3, 7, 11].includes(note.index) ? { ...note, breathAfter: 'breath' as const } : note,
+      ),
+    };
+    const left = Array.from({ length: 17 }, (_, i) => [i + 7, { status: 'left-out' as const }] as const);
+    const summary = (played: ReturnType<typeof judged>) =>
+      played.criteria.find((c) => c.criterion === 'breath')!.summary;
+    expect(summary(judged(breaths))).toMatch(/^\d of 3 marked breaths heard$/);
+    const context = handContext(
+      breaths,
+      playEvenly(breaths).map((note, i) => ({ ...note, ...Object.fromEntries(left)[i] })),
+    );
+    const stopped = judgeTake({ part: breaths, alignment: context.alignment, measurements: measureTake(context) });
+    expect(summary(stopped)).toMatch(/^\d of 1 marked breath heard; 2 more stand where not all was played$/);
+  });
+
   it('say why where nothing could be measured', () => {
     const silent = playEvenly(PART).map((note) => ({ ...note, status: 'left-out' as const }));
     const context = handContext(PART, silent);

@@ -34,6 +34,11 @@ describe('findings that share a cause', () => {
     expect(led[1]!.alsoInBars).toEqual([]);
   });
 
+  it('keep what each of them would weigh by itself', () => {
+    const led = shareCauses([group('9', 40), group('14', 60), group('6', 20, 'watch')]);
+    expect(led.map((l) => l.ownWeight)).toEqual([undefined, 'fix', 'watch']);
+  });
+
   it('keep what was only watched as it is, and out of the sentence', () => {
     const led = shareCauses([group('9', 40), group('6', 20, 'watch')]);
     expect(led.map((l) => l.observation.weight)).toEqual(['fix', 'watch']);

@@ -120,6 +120,7 @@ describe('contrasts', () => {
     const riding = withMeasured({ contrasts, recording });
     expect(riding.findings.filter((f) => f.criterion === 'dynamics')).toEqual([]);
     expect(riding.criteria.find((c) => c.criterion === 'dynamics')!.summary).toMatch(/not judged/);
+    expect(riding.criteria.find((c) => c.criterion === 'dynamics')!.judged).toBe(false);
   });
 });
 

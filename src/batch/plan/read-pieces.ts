@@ -2,6 +2,7 @@ import { readdirSync, statSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
 import { applyBrief } from '../../brief/index.js';
+import { engravingCopy } from '../../score/index.js';
 import { diskFault } from '../disk-fault.js';
 import { readBriefFile } from '../read-brief-file.js';
 import { readScore } from '../read-score.js';
@@ -20,11 +21,11 @@ const BRIEF_ENDING = '.brief.yaml';
  *
  * Source: definition.
  */
-export function readPieces({ scorePath, scoresFolder, briefPath }: ReviewRequest): Piece[] {
+export function readPieces({ scorePath, scoresFolder, briefPath, jsonOnly }: ReviewRequest): Piece[] {
   if ((scorePath === undefined) === (scoresFolder === undefined)) {
     throw new InputError('bad-option', 'give the part with --score, or a folder of parts with --scores');
   }
-  if (scorePath !== undefined) return [readPiece(scorePath, briefPath)];
+  if (scorePath !== undefined) return [readPiece(scorePath, briefPath, jsonOnly)];
   if (briefPath !== undefined) {
     throw new InputError(
       'bad-option',
@@ -42,15 +43,16 @@ export function readPieces({ scorePath, scoresFolder, briefPath }: ReviewRequest
   }
   return scores.sort(byCodePoint).map((name) => {
     const brief = `${name.slice(0, -extname(name).length)}${BRIEF_ENDING}`;
-    return readPiece(join(folder, name), names.includes(brief) ? join(folder, brief) : undefined);
+    return readPiece(join(folder, name), names.includes(brief) ? join(folder, brief) : undefined, jsonOnly);
   });
 }
 
-function readPiece(scorePath: string, briefPath: string | undefined): Piece {
-  const { part, score } = readScore(scorePath);
-  if (briefPath === undefined) return { part, brief: null, score };
+function readPiece(scorePath: string, briefPath: string | undefined, jsonOnly: boolean): Piece {
+  const { bytes, part, score } = readScore(scorePath);
+  const musicXml = jsonOnly ? null : engravingCopy(bytes);
+  if (briefPath === undefined) return { part, brief: null, score, musicXml };
   const brief = readBriefFile(briefPath, part);
-  return { part: applyBrief(part, brief), brief, score };
+  return { part: applyBrief(part, brief), brief, score, musicXml };
 }
 
 function namesIn(folder: string): string[] {

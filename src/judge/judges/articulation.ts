@@ -5,6 +5,8 @@ import { placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 const LEAST_OTHERS = 3;
+/** Loud only at the beginning. Source: common practice. */
+const DROPS: ReadonlySet<string> = new Set(['fp', 'sfp', 'sfzp', 'sfpp']);
 /** A dotted note leaves about this share of its time silent. Source: as standard staccatoWatch. */
 const SHORT_GAP_SHARE = 0.45;
 /** A room that could not be heard may be any. */
@@ -35,13 +37,25 @@ export function judgeArticulation(input: JudgeInput): Observation[] {
 function judgeAccents(input: JudgeInput): Observation[] {
   const { accentWatch, accentSpread } = input.standards;
   return input.measurements.accents.flatMap((a): Observation[] => {
-    if (a.overDb >= accentWatch.value || a.spreadDb > accentSpread.value) return [];
     if (input.measurements.recording.levelRiding || input.alignment.notes[a.index]?.status !== 'as-written') return [];
+    if (DROPS.has(a.mark) && a.fallDb !== undefined && a.fallDb < input.standards.fallLeast.value) {
+      return [staysLoud(input, a.index, a.fallDb)];
+    }
+    if (a.overDb >= accentWatch.value || a.spreadDb > accentSpread.value) return [];
     const note = input.part.notes[a.index]!;
     const measured = { value: a.overDb, unit: 'dB', expected: 'plainly louder than the notes around it' };
     const place = { ...placeOf(input, note), measured, facts: { db: a.overDb } };
     return [{ kind: 'accent-weak', criterion: 'articulation', weight: 'watch', size: 0.5, ...place }];
   });
+}
+
+/** An fp whose second half does not come. */
+function staysLoud(input: JudgeInput, index: number, fallDb: number): Observation {
+  const expected = `at least ${input.standards.fallLeast.value} softer after the attack`;
+  const measured = { value: fallDb, unit: 'dB', expected };
+  const facts = { db: fallDb, falls: true };
+  const place = { ...placeOf(input, input.part.notes[index]!), measured, facts };
+  return { kind: 'accent-weak', criterion: 'articulation', weight: 'watch', size: 0.5, ...place };
 }
 
 function bothAsWritten(input: JudgeInput, transition: TransitionMeasure): boolean {

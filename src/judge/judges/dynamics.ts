@@ -60,7 +60,7 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
   const least = input.standards.hairpinLeast.value;
   const raw = direction * hairpin.riseDb;
   const adjusted = isMeasured(hairpin.registerAdjustedRiseDb) ? direction * hairpin.registerAdjustedRiseDb : raw;
-  if (Math.min(raw, adjusted) >= least) return [];
+  if (Math.min(raw, adjusted) >= least) return judgeCourse(input, hairpin, raw);
   const rise = Math.max(raw, adjusted);
   const error = Number.isFinite(hairpin.errorDb) ? hairpin.errorDb! : least;
   const weight = rise < least && rise + NORMAL_95 * error < least + 1 ? 'fix' : 'watch';
@@ -84,4 +84,25 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
     return [{ kind: 'reversed-hairpin', ...place, facts: { kind, db: raw } }];
   const byRegister = raw >= least;
   return [{ kind: 'weak-hairpin', ...place, facts: { kind, db: byRegister ? adjusted : raw, least, byRegister } }];
+}
+
+/** A change that is large enough may still be over too soon, or turn back: worth a listen. */
+function judgeCourse(input: JudgeInput, hairpin: HairpinMeasure, db: number): Observation[] {
+  const { course, kind, index, toIndex, toBar } = hairpin;
+  const { courseEarly, courseTurned, hairpinLeast } = input.standards;
+  if (course === undefined || hairpin.bar === toBar) return [];
+  const turned = course.turnedBackDb >= courseTurned.value;
+  if (!turned && course.halfwayShare < courseEarly.value) return [];
+  const measured = turned
+    ? { value: 100 * course.peakAt, unit: '%', expected: 'at its end' }
+    : { value: 100 * course.halfwayShare, unit: '%', expected: 'about half' };
+  const place = { ...placeOf(input, input.part.notes[index]!), toBar, toIndex, measured };
+  const facts = {
+    kind,
+    db,
+    least: hairpinLeast.value,
+    byRegister: false,
+    course: turned ? 'turned-back' : 'early',
+  } as const;
+  return [{ kind: 'weak-hairpin', criterion: 'dynamics', weight: 'watch', size: 0.4, ...place, facts }];
 }

@@ -21,6 +21,13 @@ export const STANDARDS = {
   },
   contrastReversed: { value: 1, unit: 'dB', source: 'just noticeable level difference (Slade et al. 2022)' },
   hairpinLeast: { value: 3, unit: 'dB', source: 'as contrastLeast' },
+  courseEarly: {
+    value: 0.9,
+    unit: 'share',
+    source: 'working value, common practice: a gradual change uses all its bars',
+  },
+  courseTurned: { value: 3, unit: 'dB', source: 'as hairpinLeast: a way back that is heard as one' },
+  fallLeast: { value: 2, unit: 'dB', source: 'twice the just noticeable level difference (Slade et al. 2022)' },
   fermataLeast: {
     value: 1.25,
     unit: 'times',
@@ -94,7 +101,7 @@ export const STANDARDS = {
   staccatoFix: { value: 0.82, unit: 'share', source: 'as staccatoWatch, plus the measuring error of an offset' },
   staccatoSeconds: { value: 0.15, unit: 's', source: 'working value: shorter notes leave the release no room' },
   ringing: {
-    value: 0.6,
+    value: 0.25,
     unit: 's',
     source: 'working value: in a room that rings longer the gap after a short note fills up',
   },

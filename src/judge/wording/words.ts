@@ -85,11 +85,14 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: `Say the marks aloud as you come to them. Play the last bar of ${f.from} and the first of ${f.to} until the change is plain.`,
   }),
   'weak-hairpin': (f) => ({
-    text: f.byRegister
-      ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
-      : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. It needs at least ${whole(f.least)}.`,
-    practice:
-      f.kind === 'crescendo'
+    text: f.course
+      ? COURSES[f.course](f.kind)
+      : f.byRegister
+        ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
+        : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. It needs at least ${whole(f.least)}.`,
+    practice: f.course
+      ? 'Mark the middle of the wedge in your part. Play to it with half the change, and keep the rest for the second half.'
+      : f.kind === 'crescendo'
         ? 'Begin it softer than you think. Play it on one note first, growing a little on every beat, then as written.'
         : 'Begin it with a full sound. Play it on one note first, giving back a little on every beat, then as written.',
   }),
@@ -142,9 +145,12 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
     practice: 'Stop the note early and leave silence. Play four of them in a row on one pitch and listen to the gaps.',
   }),
   'accent-weak': (f) => ({
-    text: `The accent does not stand out: ${f.db < 0 ? 'it is softer than the notes around it' : 'it is as loud as the notes around it'}.`,
-    practice:
-      'Start the note with faster air and a clear tongue, then relax at once. Leave the notes around it as they are.',
+    text: f.falls
+      ? 'This note should be loud only at its start. It stays nearly as loud as it began.'
+      : `The accent does not stand out: ${f.db < 0 ? 'it is softer than the notes around it' : 'it is as loud as the notes around it'}.`,
+    practice: f.falls
+      ? 'Play the note twice: first only its start, then only its soft end. Then put the two together.'
+      : 'Start the note with faster air and a clear tongue, then relax at once. Leave the notes around it as they are.',
   }),
   'breath-unmarked': (f) => ({
     text: f.inSlur
@@ -175,6 +181,17 @@ export const WORDS: { readonly [K in JudgedKind]: (facts: Facts[K]) => Words } =
   'went-well': (f) => ({ text: PRAISE[f.about.what](f.about as never), practice: '' }),
 };
 
+const COURSES: Readonly<Record<'early' | 'turned-back', (kind: 'crescendo' | 'diminuendo') => string>> = {
+  early: (kind) =>
+    kind === 'crescendo'
+      ? 'The crescendo is over too soon: by its middle it has nearly all its strength. Listen whether it still grows.'
+      : 'The diminuendo is over too soon: by its middle it is nearly as soft as at its end. Listen whether it still fades.',
+  'turned-back': (kind) =>
+    kind === 'crescendo'
+      ? 'The crescendo grows, but gets softer again before its end. Listen whether it arrives.'
+      : 'The diminuendo fades, but gets louder again before its end. Listen whether it arrives.',
+};
+
 type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
 
 const PRAISE: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
@@ -185,7 +202,7 @@ const PRAISE: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
     `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}: ${whole(p.db)} decibels from first to last note.`,
   fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
   'steady-tempo': (p) =>
-    `Your tempo is steady: ${whole(p.quarterBpm)} quarter notes a minute, nearly every bar within ${Math.max(1, Math.ceil(p.percent))} percent.`,
+    `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
   intonation: (p) =>
     `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
 };

@@ -1,6 +1,7 @@
 import type { Drawing, DrawingElement, Face, Item, PageMarks, PathItem, TextItem } from '../layout/drawing.js';
 import { type OpenFont, openFaces } from './faces.js';
 import { INKS } from './inks.js';
+import { type Bookmark, outlineOf } from './outline.js';
 import { loadPdfKit } from './pdf-kit.js';
 
 /**
@@ -24,6 +25,7 @@ export async function drawPdf(drawing: Drawing, creationDate: Date): Promise<Uin
     doc.endMarkedContent();
   }
   doc.addStructure(structure(doc, drawing.root, faces));
+  addOutline(doc, outlineOf(drawing.root));
   doc.end();
   return bytes;
 }
@@ -53,6 +55,19 @@ function openDocument(drawing: Drawing, creationDate: Date, font: OpenFont): PDF
     endMetadata();
   };
   return doc;
+}
+
+/** Bookmarks for every heading; readers show them when asked, not by themselves. */
+function addOutline(doc: PDFKit.PDFDocument, bookmarks: readonly Bookmark[]): void {
+  const add = (parent: PDFKit.PDFOutline, { text, page, top, children }: Bookmark): void => {
+    doc.switchToPage(page);
+    // PDFKit counts the left edge from the right one
+    const place = { top, left: doc.page.width, expanded: true };
+    const item = parent.addItem(text, place);
+    for (const child of children) add(item, child);
+  };
+  for (const bookmark of bookmarks) add(doc.outline, bookmark);
+  (doc as unknown as { _root: { data: Record<string, string> } })._root.data.PageMode = 'UseNone';
 }
 
 function asXmlText(text: string): string {

@@ -1,10 +1,11 @@
 import type { Face, Typesetter } from '../layout/drawing.js';
 import { openFaces } from './faces.js';
 
-/** Words remembered; a report has some hundreds. */
+/** Words and letters remembered; a report has some hundreds. */
 const REMEMBERED = 20_000;
 
 const remembered = new Map<string, number>();
+const drawable = new Map<string, boolean>();
 
 /**
  * @returns widths and coverage of the faces as PDFKit will set them: word by word, spaces without kerning
@@ -26,6 +27,14 @@ export function createTypesetter(): Typesetter {
   return {
     widthOf: (text, face, size) =>
       (text.match(/[^ ]* ?/g) ?? []).reduce((sum, word) => sum + (word === '' ? 0 : widthOfWord(word, face)), 0) * size,
-    hasGlyph: (character, face) => faces[face].hasGlyphForCodePoint(character.codePointAt(0) as number),
+    hasGlyph: (character, face) => {
+      const key = `${face} ${character}`;
+      const known = drawable.get(key);
+      if (known !== undefined) return known;
+      if (drawable.size >= REMEMBERED) drawable.clear();
+      const has = faces[face].hasGlyphForCodePoint(character.codePointAt(0) as number);
+      drawable.set(key, has);
+      return has;
+    },
   };
 }

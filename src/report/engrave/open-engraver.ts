@@ -9,6 +9,8 @@ export interface Engraver {
    * @returns SVG of these bars, as many systems as they need, each `note` with its id; null when it cannot be engraved
    */
   readonly svgOf: (fromBar: number, toBar: number, widthUnits: number) => string | null;
+  /** whether the document writes a time signature in this bar, counted from 0 */
+  readonly printsTime: (bar: number) => boolean;
 }
 
 const OPTIONS = {
@@ -23,7 +25,8 @@ const OPTIONS = {
   header: 'none',
   footer: 'none',
   breaks: 'auto',
-  minLastJustification: 1,
+  minLastJustification: 0.5,
+  spacingLinear: 0.3,
   mnumInterval: 0,
   svgViewBox: true,
   svgRemoveXlink: true,
@@ -33,10 +36,12 @@ const OPTIONS = {
 let toolkit: Promise<VerovioToolkit> | undefined;
 /** The document the toolkit holds; it holds one at a time. */
 let loaded: Engraver | undefined;
+/** The text that was opened last, and what draws it. */
+let latest: { readonly musicXml: string; readonly engraver: Engraver } | undefined;
 
 /**
  * Opens a document for engraving. The engraving program is loaded on first use, once a worker; several documents may be
- * open, but going back and forth between them loads them anew each time.
+ * open, but going back and forth between them loads them anew each time; the one opened last is not loaded again.
  *
  * @param musicXml the document as `engravingCopy` of the room `score` makes it
  * @returns what draws its bars; null when the engraving program does not accept the document
@@ -44,10 +49,13 @@ let loaded: Engraver | undefined;
  * Source: Verovio reference book, toolkit methods `loadData`, `select`, `redoLayout`, `renderToSVG`.
  */
 export async function openEngraver(musicXml: string): Promise<Engraver | null> {
+  if (latest?.musicXml === musicXml) return latest.engraver;
   toolkit ??= loadToolkit();
   const kit = await toolkit;
   const load = (): boolean => attempted(() => Boolean(kit.loadData(musicXml))) ?? false;
+  const timed = new Set(musicXml.split('<measure').flatMap((text, i) => (/<time[\s>]/.test(text) ? [i - 1] : [])));
   const engraver: Engraver = {
+    printsTime: (bar) => timed.has(bar),
     svgOf: (fromBar, toBar, widthUnits) => {
       if (loaded !== engraver) {
         loaded = engraver;
@@ -62,7 +70,9 @@ export async function openEngraver(musicXml: string): Promise<Engraver | null> {
     },
   };
   loaded = engraver;
-  return load() ? engraver : null;
+  if (!load()) return null;
+  latest = { musicXml, engraver };
+  return engraver;
 }
 
 /** A document the engraving program stumbles over costs its excerpts and nothing else. */
@@ -71,6 +81,7 @@ function attempted<T>(engrave: () => T): T | null {
     return engrave();
   } catch {
     loaded = undefined;
+    latest = undefined;
     toolkit = undefined;
     return null;
   }

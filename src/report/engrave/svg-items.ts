@@ -17,6 +17,8 @@ const FACE_OF_CLASS: Readonly<Record<string, Face>> = {
 };
 /** Ids that the copy for engraving gives to notes. */
 const NOTE_ID = /^n\d+$/;
+/** Share of the size of the words before it. Source: common practice (a third of an em). */
+const SIGN_GAP = 0.35;
 const MUSIC_FAMILIES = /Bravura|Leipzig|Leland|Petaluma|Gootville|VerovioText/;
 
 /** What is known on the way down the tree. */
@@ -32,9 +34,14 @@ export interface SvgItems {
   readonly items: readonly Item[];
   /** `use` elements of each note by its id, with their places in points */
   readonly glyphs: ReadonlyMap<string, readonly Glyph[]>;
-  readonly bars: number;
+  /** bars drawn, one count a system */
+  readonly barsOfSystems: readonly number[];
   /** where the lines furthest to the right end, points */
   readonly right: number;
+  /** upper and lower line of the first staff, points */
+  readonly staff: readonly [top: number, bottom: number];
+  /** where barlines stand, points, from left to right as drawn */
+  readonly barlines: readonly number[];
 }
 
 /** A sign of the music face where it was drawn. */
@@ -56,15 +63,17 @@ export interface Glyph {
  * @param typesetter widths and coverage of the faces
  * @param root the SVG
  * @param matrix from the units of the SVG to points
+ * @param withTime whether the time signature before the first note is drawn
  * @returns items, and where the signs of each note are
  *
  * Source: SVG 2.
  */
-export function svgItems(typesetter: Typesetter, root: SvgElement, matrix: Matrix): SvgItems {
-  const reader = new SvgReader(typesetter, definitionsIn(root));
+export function svgItems(typesetter: Typesetter, root: SvgElement, matrix: Matrix, withTime = true): SvgItems {
+  const reader = new SvgReader(typesetter, definitionsIn(root), withTime);
   const score = scoreIn(root);
   reader.read(score, { matrix, face: 'regular', size: 0 }, [], '');
-  return { items: reader.finish(), glyphs: reader.glyphs, bars: reader.bars, right: reader.right };
+  const { glyphs, barsOfSystems, right, staff, barlines } = reader;
+  return { items: reader.finish(), glyphs, barsOfSystems, right, staff, barlines };
 }
 
 /** The inner `svg` that holds the score. */
@@ -79,24 +88,33 @@ function definitionsIn(root: SvgElement): ReadonlyMap<string, SvgElement> {
 
 class SvgReader {
   readonly glyphs = new Map<string, Glyph[]>();
-  bars = 0;
+  readonly barsOfSystems: number[] = [];
+  readonly barlines: number[] = [];
+  staff: readonly [number, number] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   right = 0;
+  #timeIsHidden: boolean;
   readonly #typesetter: Typesetter;
   readonly #definitions: ReadonlyMap<string, SvgElement>;
   readonly #lines = new Map<number, string[]>();
   readonly #filled: string[] = [];
   readonly #others: Item[] = [];
 
-  constructor(typesetter: Typesetter, definitions: ReadonlyMap<string, SvgElement>) {
+  constructor(typesetter: Typesetter, definitions: ReadonlyMap<string, SvgElement>, withTime: boolean) {
     this.#typesetter = typesetter;
     this.#definitions = definitions;
+    this.#timeIsHidden = !withTime;
   }
 
   /** @param ids ids of the groups around, outermost first */
   read(element: SvgElement, place: Place, ids: readonly string[], group: string): void {
     const { attributes: a } = element;
     const names = (a.class ?? '').split(' ');
-    if (names[0] === 'measure') this.bars += 1;
+    if (names[0] === 'system') this.barsOfSystems.push(0);
+    if (names[0] === 'measure') this.#countBar();
+    if (names[0] === 'meterSig' && this.#timeIsHidden) {
+      this.#timeIsHidden = false;
+      return;
+    }
     const inner = {
       ...place,
       matrix: combined(place.matrix, readTransform(a.transform)),
@@ -107,7 +125,25 @@ class SvgReader {
     else if (element.name === 'g' || element.name === 'svg') {
       const around = a.id === undefined ? ids : [...ids, a.id];
       for (const child of element.children) this.read(child, inner, around, names[0] || group);
-    } else this.#shape(element, inner);
+    } else {
+      if (element.name === 'path') this.#note(group, mapPath(a.d ?? '', inner.matrix));
+      this.#shape(element, inner);
+    }
+  }
+
+  #countBar(): void {
+    const system = Math.max(0, this.barsOfSystems.length - 1);
+    this.barsOfSystems[system] = (this.barsOfSystems[system] ?? 0) + 1;
+    // only what stands before the first bar's notes repeats what is printed elsewhere
+    if (this.barsOfSystems.length > 1 || (this.barsOfSystems[0] ?? 0) > 1) this.#timeIsHidden = false;
+  }
+
+  /** Keeps the places of staff lines and barlines. */
+  #note(group: string, d: string): void {
+    const [, x = '0', y = '0'] = /^M([-\d.]+) ([-\d.]+)/.exec(d) ?? [];
+    if (group === 'staff' && this.barsOfSystems.length < 2)
+      this.staff = [Math.min(this.staff[0], Number(y)), Math.max(this.staff[1], Number(y))];
+    if (group === 'barLine') this.barlines.push(Number(x));
   }
 
   /** Everything gathered so far: lines first, then what lies on them. */
@@ -171,10 +207,10 @@ class SvgReader {
   #text(element: SvgElement, place: Place): void {
     const runs = runsIn(element, { ...place, size: sizeIn(element, place.size) });
     const scale = scaleOf(place.matrix);
-    const sets = runs.map((run) => {
+    const sets = runs.map((run, i) => {
       const size = run.size * scale;
       const spaces = (text: string): number => this.#typesetter.widthOf(text, run.face, size);
-      const before = spaces(/^ */.exec(run.text)?.[0] ?? '');
+      const before = spaces(/^ */.exec(run.text)?.[0] ?? '') + signGap(runs[i - 1], run) * scale;
       const after = run.text.trim() === '' ? 0 : spaces(/ *$/.exec(run.text)?.[0] ?? '');
       const style = { face: run.face, size, leading: 0, ink: 'text' } as const;
       const set = setText(this.#typesetter, run.text, style, Number.POSITIVE_INFINITY);
@@ -216,6 +252,12 @@ function runsIn(element: SvgElement, place: Place): TextRun[] {
           : bold;
     return runsIn(child, { ...place, face, size: sizeIn(child, place.size) });
   });
+}
+
+/** White before a sign that follows words at once, such as the note of a metronome mark; units. */
+function signGap(before: TextRun | undefined, { face }: TextRun): number {
+  const close = face === 'music' && before !== undefined && before.face !== 'music' && /\S$/.test(before.text);
+  return close ? SIGN_GAP * before.size : 0;
 }
 
 function sizeIn(element: SvgElement, inherited: number): number {

@@ -1,4 +1,5 @@
 import type { Face, Ink, TextItem, Typesetter } from './drawing.js';
+import { spellOut } from './spell-out.js';
 
 /** How a text is set. */
 export interface TextStyle {
@@ -43,9 +44,6 @@ export interface SetText {
   readonly actualText?: string;
 }
 
-/** Stands for a letter no face holds. */
-export const MISSING_LETTER = '■';
-
 const PLAIN: Fit = { scale: 1, rise: 0, before: 0 };
 const FLAT: Fit = { scale: 1.2, rise: 0.22, before: 0.04 };
 const SHARP: Fit = { scale: 1.1, rise: 0.35, before: 0.05 };
@@ -60,7 +58,8 @@ const MUSIC_SIGNS: Readonly<Record<string, Fit>> = { '♭': FLAT, '𝄫': FLAT, 
  * @param text any text; composed to NFC, line breaks and control characters read as spaces
  * @param style how it is set
  * @param width points a line may take
- * @returns lines with their runs; a sign missing in the face comes from the music face or is shown as a square
+ * @returns lines with their runs; flats and sharps come from the music face; letters that no face holds are named
+ * in brackets
  *
  * Source: Unicode Standard Annex 15 for composition.
  */
@@ -69,15 +68,15 @@ export function setText(typesetter: Typesetter, text: string, style: TextStyle, 
     .normalize('NFC')
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim();
-  const words = clean.split(' ').map((word) => runsOf(typesetter, word, style));
+  const drawn = spellOut(clean, (letter) => letter in MUSIC_SIGNS || typesetter.hasGlyph(letter, style.face));
+  const words = drawn.split(' ').map((word) => runsOf(typesetter, word, style));
   const lines = breakLines(typesetter, words, style, width);
-  const missing = lines.some((line) => line.runs.some((run) => run.text.includes(MISSING_LETTER)));
   return {
     style,
     width,
     lines,
     height: lines.length * style.leading,
-    ...(missing && !clean.includes(MISSING_LETTER) ? { actualText: clean } : {}),
+    ...(drawn === clean ? {} : { actualText: clean }),
   };
 }
 
@@ -144,7 +143,7 @@ interface Piece {
 function runsOf(typesetter: Typesetter, word: string, style: TextStyle): Run[] {
   const pieces: Piece[] = [];
   for (const character of word) {
-    const piece = pieceFor(typesetter, character, style.face);
+    const piece = pieceFor(character, style.face);
     const last = pieces.at(-1);
     if (last !== undefined && last.fit === PLAIN && piece.fit === PLAIN) last.text += piece.text;
     else pieces.push(piece);
@@ -156,10 +155,9 @@ function runsOf(typesetter: Typesetter, word: string, style: TextStyle): Run[] {
   });
 }
 
-function pieceFor(typesetter: Typesetter, character: string, face: Face): Piece {
+function pieceFor(character: string, face: Face): Piece {
   const fit = MUSIC_SIGNS[character];
-  if (fit !== undefined) return { text: character, face: 'music', fit };
-  return { text: typesetter.hasGlyph(character, face) ? character : MISSING_LETTER, face, fit: PLAIN };
+  return fit === undefined ? { text: character, face, fit: PLAIN } : { text: character, face: 'music', fit };
 }
 
 const widthOfRuns = (runs: readonly Run[]) => runs.reduce((sum, run) => sum + run.width, 0);

@@ -1,5 +1,5 @@
 import type { Drawing, DrawingElement, Item, PageMarks, Typesetter } from './drawing.js';
-import { MISSING_LETTER, placeText, type SetText, setOneLine, setText, type TextStyle } from './set-text.js';
+import { placeText, type SetText, setOneLine, setText, type TextStyle } from './set-text.js';
 import { STYLES } from './styles.js';
 
 /** Paper a report can be printed on. */
@@ -135,6 +135,3 @@ export class Sheet {
     return [...placeText(name, this.left, top), ...placeText(number, this.left, top)];
   }
 }
-
-/** What the small print says when letters are missing. Source: definition. */
-export const LETTERS_MISSING_NOTE = `${MISSING_LETTER} stands for a letter that this page’s type does not hold. The result file beside this page holds the full text.`;

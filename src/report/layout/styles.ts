@@ -15,6 +15,7 @@ export const STYLES = {
   cellStrong: { face: 'semibold', size: 9, leading: 11.8, ink: 'text' },
   head: { face: 'semibold', size: 8, leading: 10.5, ink: 'soft' },
   axis: { face: 'regular', size: 7, leading: 9, ink: 'soft' },
+  caption: { face: 'italic', size: 7.6, leading: 9.6, ink: 'soft' },
   small: { face: 'regular', size: 8, leading: 10.8, ink: 'soft' },
   foot: { face: 'regular', size: 7.5, leading: 10, ink: 'soft' },
 } as const satisfies Record<string, TextStyle>;

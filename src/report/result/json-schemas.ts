@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { progressResultSchema } from '../progress/progress-result-schema.js';
 import { sectionResultSchema } from '../section/section-result-schema.js';
 import { takeResultSchema } from './take-result-schema.js';
 
@@ -20,4 +21,13 @@ export function takeResultJsonSchema(): Record<string, unknown> {
  */
 export function sectionResultJsonSchema(): Record<string, unknown> {
   return { ...z.toJSONSchema(sectionResultSchema, DRAFT) };
+}
+
+/**
+ * @returns the JSON Schema (draft 2020-12) of the document about players over weeks
+ *
+ * Source: JSON Schema 2020-12, generated from {@link progressResultSchema}.
+ */
+export function progressResultJsonSchema(): Record<string, unknown> {
+  return { ...z.toJSONSchema(progressResultSchema, DRAFT) };
 }

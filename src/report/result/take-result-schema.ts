@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { CRITERIA } from '../../brief/index.js';
 import type { FindingKind, Weight } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
+import { courseSchema, playingSchema } from './playing-schema.js';
 
 const FINDING_KINDS = [
   'accidental',
@@ -101,6 +102,9 @@ const recordingSchema = z.object({
   peakDbfs: z.number(),
   clippedShare: share.meta({ description: 'share of samples inside flat tops' }),
   signalToNoiseDb: maybeNumber,
+  reverberationSeconds: maybeNumber
+    .optional()
+    .meta({ description: 'time in which sound dies away by 60 dB, at the rate at which it begins to' }),
   levelRiding: z
     .boolean()
     .meta({ description: 'the recorder seems to have moved its gain, so dynamics are not judged' }),
@@ -133,6 +137,31 @@ const noteSchema = z.object({
   levelDb: maybeNumber.optional(),
 });
 
+const groupSchema = z.object({
+  index: noteIndex,
+  toIndex: noteIndex,
+  bar,
+  pass,
+  shares: z.array(z.number()).meta({ description: 'of the group’s time, one a note' }),
+  written: z.array(z.number()).meta({ description: 'the same as written' }),
+});
+
+const entrySchema = z.object({
+  index: noteIndex,
+  bar,
+  pass,
+  lateSeconds: z.number().meta({ description: 'positive is late' }),
+  secondsAQuarter: z.number(),
+});
+
+const transitionSchema = z.object({
+  index: noteIndex,
+  toIndex: noteIndex,
+  asked: z.enum(['slur', 'staccato', 'breath']).meta({ description: 'what the part asks for between the two notes' }),
+  gapSeconds: z.number(),
+  soundedShare: z.number().meta({ description: 'of the time between the onsets' }),
+});
+
 const findingSchema = z.object({
   kind: findingKindSchema,
   criterion: criterionSchema,
@@ -145,9 +174,24 @@ const findingSchema = z.object({
   index: noteIndex.optional(),
   toIndex: noteIndex.optional(),
   onset: z.number().optional(),
-  measured: z.object({ value: z.number(), unit: z.string(), expected: z.string().optional() }).optional(),
+  measured: z
+    .object({
+      value: z.number(),
+      unit: z.string(),
+      expected: z.string().optional(),
+      shares: z
+        .array(share)
+        .optional()
+        .meta({ description: 'of an uneven group: the share of its time each note took' }),
+      writtenShares: z.array(share).optional().meta({ description: 'the same as written' }),
+    })
+    .optional(),
   text: z.string().meta({ description: 'one or two plain sentences to the player' }),
   ledByBar: bar.optional().meta({ description: 'bar of another finding of this kind that speaks for this one too' }),
+  ownWeight: z
+    .enum(WEIGHTS)
+    .optional()
+    .meta({ description: 'what it would weigh if it stood alone, where others go before it' }),
   practice: z.string().meta({ description: 'one plain sentence on how to practise it; empty for praise' }),
 });
 
@@ -200,9 +244,11 @@ export const takeResultSchema = z
         toBar: bar,
         pass,
         riseDb: maybeNumber,
+        registerAdjustedRiseDb: maybeNumber.optional(),
         slopeDbPerBar: maybeNumber,
         slopeDbPerSecond: maybeNumber,
         errorDb: z.number().optional().meta({ description: 'standard error of riseDb' }),
+        course: courseSchema.optional(),
       }),
     ),
     fermatas: z.array(
@@ -215,6 +261,10 @@ export const takeResultSchema = z
         ratio: maybeNumber,
       }),
     ),
+    groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
+    entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
+    transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
+    ...playingSchema.shape,
     criteria: z.array(
       z.object({
         criterion: criterionSchema,
@@ -225,6 +275,12 @@ export const takeResultSchema = z
         fix: z.int().min(0),
         watch: z.int().min(0),
         summary: z.string(),
+        of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
+        met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
+        points: z
+          .object({ possible: z.number().min(0), given: z.number().min(0).nullable() })
+          .optional()
+          .meta({ description: 'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured' }),
       }),
     ),
     findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),

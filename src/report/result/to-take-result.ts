@@ -5,8 +5,10 @@ import type { Finding, Judgement } from '../../judge/index.js';
 import type { Measurements, NoteMeasure } from '../../measure/index.js';
 import type { Part, PartNote } from '../../score/index.js';
 import { sectionScore } from '../section/section-score.js';
+import { courseOf, playingOf } from './playing-of.js';
 import { rounded, roundedMaybe } from './rounding.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
+import { timingOf } from './timing-of.js';
 
 /** Everything a result document is assembled from. */
 export interface TakeResultInput {
@@ -60,6 +62,7 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       peakDbfs: rounded(measurements.recording.peakDbfs, 'decibels'),
       clippedShare: rounded(measurements.recording.clippedShare, 'clippedShare'),
       signalToNoiseDb: roundedMaybe(measurements.recording.signalToNoiseDb, 'decibels'),
+      reverberationSeconds: roundedMaybe(measurements.recording.reverberationSeconds, 'decibels'),
       levelRiding: measurements.recording.levelRiding,
       cautions: [...new Set([...input.take.cautions, ...measurements.recording.cautions])],
     },
@@ -120,8 +123,10 @@ function playing({ part, alignment, measurements, judgement }: TakeResultInput):
       heldSeconds: roundedMaybe(f.heldSeconds, 'seconds'),
       ratio: roundedMaybe(f.ratio, 'ratio'),
     })),
+    ...timingOf(part, measurements),
+    ...playingOf(measurements),
     criteria: judgement.criteria.map((line) => ({ ...line })),
-    findings: judgement.findings.map(findingOf),
+    findings: judgement.findings.map((finding) => findingOf(finding, measurements)),
   };
 }
 
@@ -204,21 +209,41 @@ function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'co
       registerAdjustedDb: roundedMaybe(contrast.registerAdjustedDb, 'decibels'),
       ...(intervalDb === undefined ? {} : { intervalDb: intervalDb.map((db) => rounded(db, 'decibels')) }),
     })),
-    hairpins: measurements.hairpins.map(({ errorDb, ...hairpin }) => ({
+    hairpins: measurements.hairpins.map(({ errorDb, course, ...hairpin }) => ({
       ...hairpin,
       riseDb: roundedMaybe(hairpin.riseDb, 'decibels'),
+      registerAdjustedRiseDb: roundedMaybe(hairpin.registerAdjustedRiseDb, 'decibels'),
       slopeDbPerBar: roundedMaybe(hairpin.slopeDbPerBar, 'slope'),
       slopeDbPerSecond: roundedMaybe(hairpin.slopeDbPerSecond, 'slope'),
       ...(errorDb === undefined ? {} : { errorDb: rounded(errorDb, 'decibels') }),
+      ...(course === undefined ? {} : { course: courseOf(course) }),
     })),
   };
 }
 
-function findingOf({ beat, onset, measured, ...finding }: Finding): ResultFinding {
+function findingOf({ beat, onset, measured, ...finding }: Finding, measurements: Measurements): ResultFinding {
   return {
     ...finding,
     ...(beat === undefined ? {} : { beat: rounded(beat, 'beats') }),
     ...(onset === undefined ? {} : { onset: rounded(onset, 'seconds') }),
-    ...(measured === undefined ? {} : { measured: { ...measured, value: rounded(measured.value, 'measured') } }),
+    ...(measured === undefined
+      ? {}
+      : {
+          measured: {
+            ...measured,
+            value: rounded(measured.value, 'measured'),
+            ...(finding.kind === 'uneven-group' ? sharesOf(finding.index, measurements) : {}),
+          },
+        }),
   };
+}
+
+function sharesOf(
+  index: number | undefined,
+  { groups }: Measurements,
+): { shares?: number[]; writtenShares?: number[] } {
+  const group = groups.find((one) => one.index === index);
+  if (group === undefined) return {};
+  const all = (shares: readonly number[]) => shares.map((share) => rounded(share, 'share'));
+  return { shares: all(group.shares), writtenShares: all(group.written) };
 }

@@ -71,6 +71,21 @@ export const sectionResultSchema = z
   })
   .meta({ title: 'Result of reviewing a section’s takes against one part' });
 
+/**
+ * What is read of a section's document later: the takes that were lost. Documents of every version so far have it.
+ *
+ * Source: definition.
+ */
+export const sectionRecordSchema = sectionResultSchema.pick({
+  format: true,
+  version: true,
+  score: true,
+  failures: true,
+});
+
+/** What is read of a section's document later. */
+export type SectionRecord = z.infer<typeof sectionRecordSchema>;
+
 /** The section's result, as written to disk. */
 export type SectionResult = z.infer<typeof sectionResultSchema>;
 

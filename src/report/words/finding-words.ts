@@ -38,7 +38,7 @@ const KINDS: Record<FindingKind, FindingWords> = {
     why: 'Carrying on after a slip is a skill of its own, and an audition asks for it.',
   },
   hesitation: {
-    headline: 'The playing hesitated',
+    headline: 'The music stood still for a moment',
     why: 'The beat goes on for everyone else, so it has to go on for you.',
   },
   'late-entry': {

@@ -1,3 +1,4 @@
+import { InputError } from '../../base/index.js';
 import { midiOfWritten } from '../pitch.js';
 import type { LineNote } from '../printed/read-line.js';
 import { type PrintedNote, SAME_PLACE } from '../printed/types.js';
@@ -10,6 +11,9 @@ export interface PlayedNote {
   readonly note: PartNote;
   readonly order: number;
 }
+
+/** A long concerto movement has some ten thousand; each takes a kilobyte. */
+const MOST_NOTES = 100_000;
 
 type DraftNote = { -readonly [K in keyof PartNote]: PartNote[K] };
 
@@ -36,6 +40,7 @@ interface Walk {
  * @param played bars in performed order
  * @param line notes and rests of each printed bar
  * @returns the notes
+ * @throws InputError `score-refused` when there are more than anyone plays
  *
  * Source: MusicXML 4.0, `tie`; ties over repeats and endings: common practice.
  */
@@ -44,9 +49,15 @@ export function performedNotes(played: readonly PlayedBar[], line: readonly (rea
   played.forEach((bar, step) => {
     if (bar.jumped) walk.slurs.jump();
     for (const note of line[bar.performed.barIndex] ?? []) addPrinted(note, bar, step, walk);
+    if (walk.drafts.length > MOST_NOTES) throw tooMany();
     if (bar.printed.fermataAtEnd && step < played.length - 1) holdBarline(walk);
   });
   return finished(walk);
+}
+
+function tooMany(): InputError {
+  const found = `the part has more than ${MOST_NOTES} notes with its repeats`;
+  return new InputError('score-refused', `${found}; check the repeats, or give a shorter part`);
 }
 
 function addPrinted(lineNote: LineNote, bar: PlayedBar, step: number, walk: Walk): void {

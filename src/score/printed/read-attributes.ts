@@ -1,6 +1,12 @@
 import { type KeySignature, keyOfFifths } from '../key.js';
 import { isNoteLetter } from '../pitch.js';
-import { childNamed, childNumber, childrenNamed, childText, type XmlElement } from '../source/xml-element.js';
+import { childNamed, childNumber, childrenNamed, type XmlElement } from '../source/xml-element.js';
+
+/** Longest bar a time signature can ask for, in quarters, and the beat-type of its shortest unit. */
+const LONGEST_BAR = 1000;
+const SHORTEST_BEAT = 1024;
+/** No instrument sounds further from what is written, in semitones; what is beyond is not read. */
+const FURTHEST_TRANSPOSITION = 60;
 
 /** Time signature; `nominalQuarters` null in unmeasured music. */
 export interface TimeSignature {
@@ -22,7 +28,9 @@ export function readTime(time: XmlElement): TimeSignature | null {
   let quarters = 0;
   for (let i = 0; i < beats.length; i++) quarters += ((beats[i] ?? Number.NaN) * 4) / (types[i] ?? Number.NaN);
   const beatType = Math.max(...types);
-  if (!(quarters > 0) || !Number.isFinite(quarters) || !Number.isFinite(beatType)) return null;
+  if (!(quarters > 0) || quarters > LONGEST_BAR || types.some((type) => !(type > 0)) || beatType > SHORTEST_BEAT) {
+    return null;
+  }
   return { beats: (quarters * beatType) / 4, beatType, nominalQuarters: quarters };
 }
 
@@ -47,11 +55,12 @@ export function readKey(key: XmlElement): KeySignature {
 /**
  * @param transpose `transpose` element
  * @param concertScore the document is written at concert pitch, so that only octaves are left to add
- * @returns semitones to add to the written pitch to get the sounding one
+ * @returns whole semitones to add to the written pitch to get the sounding one
  *
  * Source: MusicXML 4.0, `transpose` (chromatic steps plus 12 for each octave-change), `concert-score`.
  */
 export function readTranspose(transpose: XmlElement, concertScore: boolean): number {
-  const chromatic = concertScore ? 0 : Number(childText(transpose, 'chromatic')) || 0;
-  return chromatic + 12 * (childNumber(transpose, 'octave-change') ?? 0);
+  const chromatic = concertScore ? 0 : (childNumber(transpose, 'chromatic') ?? 0);
+  const semitones = Math.round(chromatic + 12 * (childNumber(transpose, 'octave-change') ?? 0));
+  return Math.abs(semitones) <= FURTHEST_TRANSPOSITION ? semitones : 0;
 }

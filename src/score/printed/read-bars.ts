@@ -1,3 +1,4 @@
+import { printable } from '../../base/index.js';
 import { childNamed, childNumber, childrenNamed, type XmlElement } from '../source/xml-element.js';
 import { readKey, readTime, readTranspose, type TimeSignature } from './read-attributes.js';
 import { readBarline } from './read-barline.js';
@@ -14,6 +15,12 @@ import {
   SAME_PLACE,
   type TransposeChange,
 } from './types.js';
+
+/** Fewer divisions a quarter than this would make a division longer than any note. */
+const FEWEST_DIVISIONS = 1 / 64;
+
+/** Letters of a bar's number that are kept. */
+const LONGEST_NUMBER = 12;
 
 /** What carries over from bar to bar while a part is read. */
 interface ReadingState {
@@ -78,7 +85,7 @@ function readBar(measure: XmlElement, index: number, state: ReadingState): Print
   return {
     ...bar.route,
     index,
-    number: measure.attributes.text || measure.attributes.number || String(index + 1),
+    number: numberOf(measure) || String(index + 1),
     lengthQuarters,
     nominalQuarters,
     beats,
@@ -92,6 +99,12 @@ function readBar(measure: XmlElement, index: number, state: ReadingState): Print
     fermataAtEnd: bar.fermataAtEnd,
     remarks: bar.remarks,
   };
+}
+
+/** The bar's number as printed, on one line; '' when it has none. */
+function numberOf({ attributes }: XmlElement): string {
+  const printed = attributes.text?.trim() || attributes.number || '';
+  return printable(printed.replace(/\s+/g, ' ').trim().slice(0, LONGEST_NUMBER)).trim();
 }
 
 function emptyBar(state: ReadingState): BarDraft {
@@ -159,7 +172,7 @@ function addMark(
 function addAttributes(element: XmlElement, bar: BarDraft, state: ReadingState): void {
   const at = placeIn(bar, state);
   const divisions = childNumber(element, 'divisions');
-  if (divisions !== null && divisions > 0 && divisions !== state.divisions) {
+  if (divisions !== null && divisions >= FEWEST_DIVISIONS && divisions !== state.divisions) {
     bar.fromQuarters = at;
     bar.divisionsSince = 0;
     state.divisions = divisions;

@@ -1,4 +1,5 @@
 import { childNamed, childNumber, childrenNamed, type XmlElement } from '../source/xml-element.js';
+import { isTempo } from './is-tempo.js';
 import { readMetronome } from './read-metronome.js';
 import { dynamicName } from './read-note-signs.js';
 import { type DraftRoute, routeOfDirection, routeOfSound } from './read-route.js';
@@ -43,7 +44,7 @@ export function readDirection(element: XmlElement): DirectionContent {
 
 function soundMarks(sound: XmlElement, hidden: boolean): MarkContent[] {
   const quarterBpm = Number(sound.attributes.tempo ?? Number.NaN);
-  return quarterBpm > 0 && quarterBpm < 2000 ? [{ kind: 'sound-tempo', quarterBpm, hidden }] : [];
+  return isTempo(quarterBpm) ? [{ kind: 'sound-tempo', quarterBpm, hidden }] : [];
 }
 
 function markOf(type: XmlElement): MarkContent[] {

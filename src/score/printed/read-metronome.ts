@@ -1,4 +1,5 @@
 import { childNamed, childNumber, childrenNamed, childText, type XmlElement } from '../source/xml-element.js';
+import { isTempo } from './is-tempo.js';
 import { dotted, quartersOfType } from './note-values.js';
 import type { MarkContent } from './types.js';
 
@@ -18,7 +19,7 @@ export function readMetronome(metronome: XmlElement): MarkContent[] {
   if (right !== undefined) return [{ kind: 'modulation', factor: right / left }];
   const perMinute = numberIn(childText(metronome, 'per-minute'));
   const quarterBpm = (perMinute ?? 0) * left;
-  return quarterBpm > 0 && quarterBpm < 2000 ? [{ kind: 'metronome', quarterBpm }] : [];
+  return isTempo(quarterBpm) ? [{ kind: 'metronome', quarterBpm }] : [];
 }
 
 /** "96", "c. 96", "ca. 60–66" (the middle). */

@@ -3,7 +3,10 @@ import { childNamed, childNumber, childrenNamed, childText, type XmlElement } fr
 import type { WrittenPitch } from '../types.js';
 import { dotted, quartersOfType } from './note-values.js';
 import { readNoteSigns } from './read-note-signs.js';
-import type { PrintedNote, TimeModification } from './types.js';
+import { type PrintedNote, SAME_PLACE, type TimeModification } from './types.js';
+
+/** Most notes on either side of a tuplet's ratio. */
+const MOST_TUPLET_NOTES = 1000;
 
 /** Where a note stands and how long a division is. */
 export interface NotePlace {
@@ -16,17 +19,18 @@ export interface NotePlace {
 /**
  * @param element `note`
  * @param place where it stands
- * @returns the note; cue, unpitched and hidden notes come back without pitch
+ * @returns the note; cue, unpitched and hidden notes come back without pitch, notes that last no time as grace notes
  *
  * Source: MusicXML 4.0, `note`.
  */
 export function readNote(element: XmlElement, place: NotePlace): PrintedNote {
-  const grace = childNamed(element, 'grace') !== undefined;
   const typeQuarters = quartersOfType(childText(element, 'type'));
   const modification = readModification(element);
   const divisions = childNumber(element, 'duration');
   const written = dotted(typeQuarters ?? 0, childrenNamed(element, 'dot').length);
   const unprinted = modification === null ? written : (written * modification.normalNotes) / modification.actualNotes;
+  const duration = Math.max(0, divisions === null ? unprinted : divisions / place.divisions);
+  const grace = childNamed(element, 'grace') !== undefined || duration < SAME_PLACE;
   const ties = [
     ...childrenNamed(element, 'tie'),
     ...childrenNamed(childNamed(element, 'notations') ?? element, 'tied'),
@@ -36,7 +40,7 @@ export function readNote(element: XmlElement, place: NotePlace): PrintedNote {
     id: place.id,
     order: place.order,
     at: place.at,
-    duration: grace ? 0 : Math.max(0, divisions === null ? unprinted : divisions / place.divisions),
+    duration: grace ? 0 : duration,
     voice: childText(element, 'voice') || '1',
     staff: childText(element, 'staff') || '1',
     inChord: childNamed(element, 'chord') !== undefined,
@@ -79,7 +83,8 @@ function readModification(element: XmlElement): TimeModification | null {
   if (modification === undefined) return null;
   const actualNotes = childNumber(modification, 'actual-notes') ?? 0;
   const normalNotes = childNumber(modification, 'normal-notes') ?? 0;
-  if (actualNotes < 1 || normalNotes < 1 || isTwoNoteTremolo(element)) return null;
+  const plausible = [actualNotes, normalNotes].every((count) => count >= 1 && count <= MOST_TUPLET_NOTES);
+  if (!plausible || isTwoNoteTremolo(element)) return null;
   const type = quartersOfType(childText(modification, 'normal-type'));
   const normalQuarters = type === null ? null : dotted(type, childrenNamed(modification, 'normal-dot').length);
   return { actualNotes, normalNotes, normalQuarters };

@@ -1,3 +1,4 @@
+import { isTempo } from './is-tempo.js';
 import { assumedQuarterBpm, senseOfTempoWords, type TempoSense } from './tempo-words.js';
 import { type PrintedMark, SAME_PLACE } from './types.js';
 
@@ -135,7 +136,8 @@ function tempoOf(direction: TempoDirection, state: PlanState, bar: string): numb
     return metronome;
   }
   if (sounding !== null && !actsOutBend(sounding, state)) return sounding.quarterBpm;
-  if (factor !== null && state.quarterBpm !== null) return state.quarterBpm * factor;
+  const modulated = (state.quarterBpm ?? 0) * (factor ?? 0);
+  if (isTempo(modulated)) return modulated;
   return sense === 'tempo-primo' ? state.firstBpm : null;
 }
 

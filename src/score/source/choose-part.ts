@@ -1,5 +1,8 @@
-import { InputError } from '../../base/index.js';
+import { InputError, printable } from '../../base/index.js';
 import { childNamed, childrenNamed, childText, type XmlElement } from './xml-element.js';
+
+/** Letters of a part's name that are kept: a line of a page. */
+const LONGEST_NAME = 100;
 
 /** One part of the document: its name and its bars, whichever way the document is ordered. */
 export interface PartSource {
@@ -46,14 +49,18 @@ function partNamed(parts: readonly PartSource[], wanted: string): PartSource {
 function partsOf(root: XmlElement): PartSource[] {
   const names = partNames(root);
   const measures = root.name === 'score-timewise' ? timewiseMeasures(root) : partwiseMeasures(root);
-  return [...measures].map(([id, list]) => ({ id, name: names.get(id) || id, measures: list }));
+  return [...measures].map(([id, list]) => ({
+    id,
+    name: names.get(id) || printable(id.slice(0, LONGEST_NAME)),
+    measures: list,
+  }));
 }
 
 function partNames(root: XmlElement): Map<string, string> {
   const list = childNamed(root, 'part-list');
   const names = new Map<string, string>();
   for (const part of list === undefined ? [] : childrenNamed(list, 'score-part')) {
-    const name = childText(part, 'part-name').replace(/\s+/g, ' ');
+    const name = printable(childText(part, 'part-name').replace(/\s+/g, ' ').slice(0, LONGEST_NAME));
     names.set(part.attributes.id ?? '', name);
   }
   return names;

@@ -1,5 +1,5 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
-import { InputError } from '../../base/index.js';
+import { InputError, printable } from '../../base/index.js';
 import type { XmlElement } from './xml-element.js';
 
 /** MusicXML needs about 12 levels. */
@@ -21,7 +21,7 @@ const parser = new XMLParser({
 
 /**
  * Untrusted XML to a tree. Document types are never fetched and may define nothing; entities other than the five of XML
- * and character references stay as they are written.
+ * and character references stay as they are written. Characters that XML does not allow or advises against are replaced.
  *
  * @param text XML document
  * @returns the root element
@@ -31,7 +31,7 @@ const parser = new XMLParser({
  * Source: XML 1.0 (Fifth Edition), sections 2.8 and 4.6.
  */
 export function parseXml(text: string): XmlElement {
-  const plain = withoutDocumentType(text);
+  const plain = withoutDocumentType(text.replace(NO_CHARACTERS, '\ufffd'));
   const valid = XMLValidator.validate(plain);
   if (valid !== true) {
     const { line, msg } = valid.err;
@@ -111,9 +111,13 @@ function asElement(
 }
 
 function decodedAttributes(attributes: Record<string, string>): Record<string, string> {
-  for (const name in attributes) attributes[name] = decodeReferences(String(attributes[name]));
+  for (const name in attributes) attributes[name] = printable(decodeReferences(String(attributes[name])));
   return attributes;
 }
+
+/** What no XML document may or should hold. Source: XML 1.0 (Fifth Edition), section 2.2, Char and the note on it. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const NO_CHARACTERS = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u0084\u0086-\u009f\ufffe\uffff]|\p{Cs}/gu;
 
 const NAMED: ReadonlyMap<string, string> = new Map([
   ['amp', '&'],
@@ -128,6 +132,6 @@ function decodeReferences(text: string): string {
   return text.replace(/&(?:#(\d{1,7})|#x([0-9A-Fa-f]{1,6})|([a-z]{2,4}));/g, (whole, decimal, hex, name) => {
     if (name !== undefined) return NAMED.get(name) ?? whole;
     const code = decimal === undefined ? Number.parseInt(hex, 16) : Number(decimal);
-    return code > 0 && code <= 0x10ffff ? String.fromCodePoint(code) : whole;
+    return code > 0x10ffff ? whole : String.fromCodePoint(code).replace(NO_CHARACTERS, '\ufffd');
   });
 }

@@ -1,3 +1,6 @@
+/** No number in a score is larger; beyond it, sums and products of numbers stop being numbers. */
+const LARGEST_NUMBER = 1e9;
+
 /** One element of a parsed document: children in document order, own character data joined and trimmed. */
 export interface XmlElement {
   readonly name: string;
@@ -43,16 +46,12 @@ export function childText(element: XmlElement, name: string): string {
 /**
  * @param element parent
  * @param name element name
- * @returns number in the first child of that name, null when there is none or it is not a finite number
+ * @returns number in the first child of that name, null when there is none or it is no number a score can mean
  *
  * Source: definition.
  */
 export function childNumber(element: XmlElement, name: string): number | null {
-  return finiteNumber(childText(element, name));
-}
-
-function finiteNumber(text: string): number | null {
-  if (text === '') return null;
-  const value = Number(text);
-  return Number.isFinite(value) ? value : null;
+  const text = childText(element, name);
+  const value = text === '' ? Number.NaN : Number(text);
+  return Math.abs(value) <= LARGEST_NUMBER ? value : null;
 }

@@ -1,8 +1,9 @@
 import type { Part } from '../../../score/index.js';
 import type { StudyPlan } from '../../../study/index.js';
 import type { Engrave } from '../../engrave/engrave-excerpt.js';
+import { LETTERS_MISSING_NOTE } from '../../words/small-print-words.js';
 import type { Drawing, Typesetter } from '../drawing.js';
-import { LETTERS_MISSING_NOTE, type PaperSize, Sheet } from '../sheet.js';
+import { type PaperSize, Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawBreaths } from './breaths.js';
 import { drawDynamics } from './dynamics.js';

@@ -2,6 +2,7 @@ import { isMeasured, quantile } from '../../../base/index.js';
 import type { Part } from '../../../score/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
 import { numberInWords } from '../../words/numbers.js';
+import { GLANCE_WORDS } from '../../words/take/page-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { type BarRow, barRows } from './bar-rows.js';
@@ -45,7 +46,7 @@ export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loud
   const offered = sheet.room - headHeight - around - SLACK;
   const panelHeight = rows.length > 1 ? LEAST_PANEL : Math.max(LEAST_PANEL, Math.min(MOST_PANEL, offered));
   const rowHeight = around + panelHeight;
-  sheet.write('H2', 'The whole take at a glance', STYLES.section);
+  sheet.write('H2', GLANCE_WORDS.heading, STYLES.section);
   for (const caption of captions) sheet.write('P', caption, STYLES.soft);
   sheet.space(2);
   for (const [i, row] of rows.entries()) {
@@ -84,13 +85,13 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
   );
   const here = tempo.bars.filter((bar) => bar.startQuarters >= row.fromQuarters && bar.startQuarters < row.toQuarters);
   const speeds = here.map((bar) => bar.quarterBpm);
-  const said =
+  const range =
     speeds.length === 0
-      ? 'no bar could be measured'
-      : `between ${numberInWords(Math.min(...speeds), 0)} and ${numberInWords(Math.max(...speeds), 0)} quarter beats a minute`;
+      ? null
+      : { low: numberInWords(Math.min(...speeds), 0), high: numberInWords(Math.max(...speeds), 0) };
   sheet.elements.push({
     tag: 'Figure',
-    alternative: `Tempo over ${barsInWords(row)}: ${said}.`,
+    alternative: GLANCE_WORDS.tempoOver(barsInWords(row), range),
     box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + TEMPO_HEIGHT],
     children: [{ page: sheet.page, items }],
   });
@@ -98,20 +99,11 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
 }
 
 function captionsOf(result: TakeResult): string[] {
-  const captions = [
-    'Above: loudness, in dB below your loudest playing. Heavy lines: the level measured under each mark.',
+  return [
+    GLANCE_WORDS.loudness,
+    ...(result.recording.levelRiding ? [GLANCE_WORDS.levelRiding] : []),
+    'notMeasured' in result.tempo ? GLANCE_WORDS.noTempo(result.tempo.notMeasured) : GLANCE_WORDS.tempo,
   ];
-  if (result.recording.levelRiding) {
-    captions.push(
-      'The recorder seems to have changed its level by itself: the curve shows the recording, not your playing.',
-    );
-  }
-  captions.push(
-    'notMeasured' in result.tempo
-      ? `Tempo was not measured: ${result.tempo.notMeasured}.`
-      : 'Below: tempo in quarter beats a minute, one point a bar; dashed, the printed tempo.',
-  );
-  return captions;
 }
 
 function curveOf(row: BarRow, loudness: Loudness, stretches: readonly TimeStretch[]): Float64Array {
@@ -129,8 +121,7 @@ function levelRange(curves: readonly Float64Array[], result: TakeResult): LevelR
 }
 
 function barsInWords(row: BarRow): string {
-  const [first, last] = [row.bars[0]?.bar ?? '', row.bars.at(-1)?.bar ?? ''];
-  return row.bars.length === 1 ? `bar ${first}` : `bars ${first} to ${last}`;
+  return GLANCE_WORDS.bars(row.bars[0]?.bar ?? '', row.bars.at(-1)?.bar ?? '');
 }
 
 function loudnessInWords(result: TakeResult, part: Part, row: BarRow, range: LevelRange): string {
@@ -141,16 +132,16 @@ function loudnessInWords(result: TakeResult, part: Part, row: BarRow, range: Lev
   const levels = result.levels
     .filter((level) => inRow(level.index))
     .map(({ mark, bar, levelDb }) => {
-      const said = isMeasured<number>(levelDb) ? `${numberInWords(levelDb - range.referenceDb, 1)} dB` : 'not measured';
-      return `${mark} in bar ${bar}: ${said}`;
+      const level = isMeasured<number>(levelDb)
+        ? GLANCE_WORDS.decibels(numberInWords(levelDb - range.referenceDb, 1))
+        : GLANCE_WORDS.notMeasured;
+      return GLANCE_WORDS.markIn(mark, bar, level);
     });
   const hairpins = result.hairpins
     .filter((hairpin) => inRow(hairpin.index))
     .map(({ kind, bar, toBar, riseDb }) => {
-      const said = isMeasured<number>(riseDb) ? `${numberInWords(riseDb, 1)} dB from end to end` : 'not measured';
-      return `${kind} from bar ${bar} to bar ${toBar}: ${said}`;
+      const rise = isMeasured<number>(riseDb) ? GLANCE_WORDS.rise(numberInWords(riseDb, 1)) : GLANCE_WORDS.notMeasured;
+      return GLANCE_WORDS.hairpinIn(kind, bar, toBar, rise);
     });
-  const said = [...levels, ...hairpins];
-  const what = said.length === 0 ? 'No dynamic mark stands here.' : `${said.join('; ')}.`;
-  return `Loudness over ${barsInWords(row)}, relative to the loudest playing. ${what}`;
+  return GLANCE_WORDS.loudnessOver(barsInWords(row), [...levels, ...hairpins]);
 }

@@ -1,6 +1,7 @@
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
 import { criterionInWords } from '../../words/finding-words.js';
 import { concernsWholeTake, placeInWords } from '../../words/place.js';
+import { TABLE_WORDS } from '../../words/take/page-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -21,29 +22,29 @@ export function drawDetails(sheet: Sheet, result: TakeResult, told: readonly Res
     (finding) => !told.includes(finding) && !praised.includes(finding) && finding.ledByBar === undefined,
   );
   if (rest.length > 0) drawRest(sheet, rest, result);
-  drawList(sheet, 'About the recording', result.recording.cautions);
-  drawList(sheet, 'What was not measured', notMeasuredLines(result));
+  drawList(sheet, TABLE_WORDS.recording, result.recording.cautions);
+  drawList(sheet, TABLE_WORDS.notMeasured, notMeasuredLines(result));
 }
 
 function drawRest(sheet: Sheet, rest: readonly ResultFinding[], result: TakeResult): void {
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 50);
-  sheet.write('H2', 'Everything else, bar by bar', STYLES.section);
+  sheet.write('H2', TABLE_WORDS.everythingElse, STYLES.section);
   sheet.space(4);
   drawTable(
     sheet,
     [
-      { head: 'Where', width: 92, namesRow: true },
-      { head: 'About', width: 66 },
-      { head: 'To', width: 44 },
-      { head: 'What was heard', width: sheet.width - 202 + 9 },
+      { head: TABLE_WORDS.where, width: 92, namesRow: true },
+      { head: TABLE_WORDS.about, width: 66 },
+      { head: TABLE_WORDS.to, width: 44 },
+      { head: TABLE_WORDS.heard, width: sheet.width - 202 + 9 },
     ],
     inOrder(rest, result).map((finding) => [
       placeInWords(finding),
       criterionInWords(finding.criterion),
-      finding.weight === 'well' ? 'went well' : finding.weight,
+      TABLE_WORDS.weight[finding.weight],
       finding.weight === 'fix' && finding.practice !== ''
-        ? `${finding.text} To practise: ${finding.practice}`
+        ? TABLE_WORDS.withPractice(finding.text, finding.practice)
         : finding.text,
     ]),
   );

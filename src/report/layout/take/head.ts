@@ -1,5 +1,6 @@
 import type { TakeResult } from '../../result/take-result-schema.js';
 import { dateInWords } from '../../words/dates.js';
+import { PAGE_WORDS } from '../../words/take/page-words.js';
 import { drawHeadRule } from '../head-rule.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
@@ -19,7 +20,7 @@ export function drawHead(sheet: Sheet, result: TakeResult): void {
   const who = [take.player, score.part, take.date === null ? null : dateInWords(take.date)];
   const line = who.filter((text) => text !== null && text !== '').join('  ·  ');
   if (line !== '') sheet.write('P', line, STYLES.subtitle);
-  sheet.write('P', `${take.file}, ${lengthInWords(take.durationSeconds)}`, STYLES.soft);
+  sheet.write('P', PAGE_WORDS.fileAndLength(take.file, lengthInWords(take.durationSeconds)), STYLES.soft);
   drawHeadRule(sheet);
 }
 
@@ -35,5 +36,5 @@ export function titleOf(result: TakeResult): string {
 
 function lengthInWords(seconds: number): string {
   const whole = Math.round(seconds);
-  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
+  return whole < 60 ? PAGE_WORDS.seconds(whole) : PAGE_WORDS.minutes(Math.floor(whole / 60), whole % 60);
 }

@@ -1,5 +1,7 @@
 import type { Part } from '../../../score/index.js';
+import type { Engrave } from '../../engrave/engrave-excerpt.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
+import { PAGE_WORDS } from '../../words/take/page-words.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { type PaperSize, Sheet } from '../sheet.js';
 import { drawSmallPrint } from '../small-print.js';
@@ -26,6 +28,7 @@ export interface TakeReportContent {
  *
  * @param content the take's result, its part and its loudness
  * @param typesetter widths and coverage of the faces
+ * @param engrave engraves bars of the part; null when it cannot be engraved
  * @returns the pages as plain data
  *
  * Source: definition.
@@ -33,14 +36,15 @@ export interface TakeReportContent {
 export function layoutTakeReport(
   { result, part, loudness, paper }: TakeReportContent,
   typesetter: Typesetter,
+  engrave: Engrave | null,
 ): Drawing {
   const who = result.take.player ?? result.take.file;
   const foot = [who, titleOf(result)].join('  ·  ');
-  const sheet = new Sheet({ typesetter, paper, title: `${titleOf(result)} – ${who}`, foot });
+  const sheet = new Sheet({ typesetter, paper, title: PAGE_WORDS.documentTitle(titleOf(result), who), foot });
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {
     drawWentWell(sheet, result);
-    const told = drawFirstThings(sheet, result);
+    const told = drawFirstThings(sheet, { result, part, engrave });
     drawAtAGlance(sheet, result, part, loudness);
     drawCriteriaTable(sheet, result);
     drawDetails(sheet, result, told);

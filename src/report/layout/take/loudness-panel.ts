@@ -32,6 +32,11 @@ export interface LoudnessRow {
 const TICKS_HEIGHT = 13;
 const NUMBERS_HEIGHT = 11;
 const LEVEL_LABEL_LEAST_WIDTH = 19;
+const LEVEL_LABEL = { ...STYLES.axis, face: 'semibold', ink: 'accent' } as const;
+/** Distance of the label's upper edge from the line it stands over or under, points. */
+const LEVEL_LABEL_RISE = 10;
+const LEVEL_LABEL_DROP = 1.5;
+const LEVEL_LABEL_STEP = 2;
 const SYMBOL_SIZE = 13;
 const FERMATA_WIDTH = 0.6 * SYMBOL_SIZE;
 
@@ -124,7 +129,7 @@ function markLines(part: Part, row: BarRow, xOf: (q: number) => number, panelTop
 }
 
 function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number, yOf: (db: number) => number): Item[] {
-  const { part, row, range } = data;
+  const { part, row } = data;
   return data.result.levels.flatMap(({ levelDb, index, toIndex }): Item[] => {
     const first = part.notes[index];
     const last = part.notes[toIndex];
@@ -140,9 +145,38 @@ function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number,
       width: 2,
     };
     if (x1 - x0 < LEVEL_LABEL_LEAST_WIDTH || first.onsetQuarters < row.fromQuarters) return [line];
-    const text = numberInWords(levelDb - range.referenceDb, 1);
-    return [line, ...label(sheet, text, { ...STYLES.axis, face: 'semibold', ink: 'accent' }, x0 + 1, y - 10, 40)];
+    return [line, ...levelLabel(sheet, data, levelDb, [x0 + 1, Math.max(x1, x0 + 2)], xOf, yOf)];
   });
+}
+
+/** The level in figures, as near to the beginning of its line as the curve does not run through them. */
+function levelLabel(
+  sheet: Sheet,
+  { row, range, curve }: LoudnessRow,
+  levelDb: number,
+  [from, to]: readonly [number, number],
+  xOf: (q: number) => number,
+  yOf: (db: number) => number,
+): Item[] {
+  const set = sheet.set(numberInWords(levelDb - range.referenceDb, 1), LEVEL_LABEL, 40);
+  const width = set.lines[0]?.width ?? 0;
+  const [left, right] = [xOf(row.fromQuarters), xOf(row.toQuarters)];
+  const first = Math.min(from, right - width - 1);
+  const line = yOf(levelDb);
+  const over = line - LEVEL_LABEL_RISE;
+  const binAt = (x: number) => Math.max(0, Math.round(((x - left) / (right - left)) * curve.length));
+  const curveOver = (x: number): number[] =>
+    Array.from(curve.subarray(binAt(x - 1), binAt(x + width + 1)), yOf).filter((y) => !Number.isNaN(y));
+  const isFree = (x: number, top: number): boolean =>
+    curveOver(x).every((y) => y < top + 1 || y > top + LEVEL_LABEL.leading - 0.5);
+  for (let x = first; x <= Math.max(first, to - width); x += LEVEL_LABEL_STEP) {
+    for (const top of [over, over - LEVEL_LABEL.leading / 2, line + LEVEL_LABEL_DROP]) {
+      if (isFree(x, top)) return placeText(set, x, top);
+    }
+  }
+  const highest = Math.min(line, ...curveOver(first));
+  const ceiling = yOf(range.referenceDb + range.topDb);
+  return placeText(set, first, Math.max(ceiling, highest - LEVEL_LABEL_RISE));
 }
 
 /** Fermatas, breath marks and caesuras above their notes. Source of the code points: SMuFL 1.4, Holds and pauses. */

@@ -1,3 +1,4 @@
+import { shifted } from '../../engrave/shift-items.js';
 import type { Item, PageMarks } from '../drawing.js';
 import { placeText, type SetText, type TextStyle } from '../set-text.js';
 import type { Sheet } from '../sheet.js';
@@ -12,14 +13,31 @@ export interface Paragraph {
   readonly before?: number;
 }
 
+/** A picture between the paragraphs of an entry, lengths in points from its upper left corner. */
+export interface EntryFigure {
+  readonly tag: 'Figure';
+  readonly items: readonly Item[];
+  readonly width: number;
+  readonly height: number;
+  readonly alternative: string;
+  /** stands in the margin beside it */
+  readonly caption: string;
+  /** points of white before and after it */
+  readonly before: number;
+  readonly after: number;
+}
+
 /** An entry: a place in the margin column, text beside it. */
 export interface Entry {
   readonly margin: string;
   readonly marginNote?: string;
   /** a large number before the place */
   readonly numeral?: string;
-  readonly paragraphs: readonly Paragraph[];
+  readonly paragraphs: readonly (Paragraph | EntryFigure)[];
 }
+
+/** White between the place in the margin and a caption, points. */
+const CAPTION_GAP = 4;
 
 /**
  * Draws an entry at the current height. It is kept on one page when a page can hold it.
@@ -36,12 +54,32 @@ export function drawEntry(sheet: Sheet, entry: Entry): void {
   const page = sheet.page;
   const margin = setMargin(sheet, entry, sheet.y);
   const first = sheet.elements.length;
-  for (const { tag, text, style, before } of entry.paragraphs) {
-    sheet.space(before ?? 0);
-    sheet.write(tag, text, style, left, width);
+  let bottom = margin.bottom;
+  for (const paragraph of entry.paragraphs) {
+    sheet.space(paragraph.before ?? 0);
+    if (paragraph.tag === 'Figure') bottom = drawFigure(sheet, paragraph, left, sheet.page === page ? bottom : 0);
+    else sheet.write(paragraph.tag, paragraph.text, paragraph.style, left, width);
   }
   readMarginFirst(sheet, first, { page, items: margin.items });
-  if (sheet.page === page) sheet.y = Math.max(sheet.y, margin.bottom);
+  if (sheet.page === page) sheet.y = Math.max(sheet.y, bottom);
+}
+
+/** Draws the picture, and its caption in the margin below what stands there; gives the caption's lower edge. */
+function drawFigure(sheet: Sheet, figure: EntryFigure, left: number, marginBottom: number): number {
+  const { items, width, height, alternative, caption, after } = figure;
+  sheet.ensure(Math.min(height, sheet.fullHeight));
+  sheet.elements.push({
+    tag: 'Figure',
+    alternative,
+    box: [left, sheet.y, left + width, sheet.y + height],
+    children: [{ page: sheet.page, items: shifted(items, left, sheet.y) }],
+  });
+  const set = sheet.set(caption, STYLES.caption, MARGIN_COLUMN);
+  const top = Math.max(sheet.y, marginBottom + CAPTION_GAP);
+  sheet.elements.push(sheet.element('P', set, sheet.left, top));
+  sheet.y += height;
+  sheet.space(after);
+  return top + set.height;
 }
 
 /** The place is read as part of the entry's first paragraph or heading, before its words. */
@@ -59,11 +97,17 @@ function readMarginFirst(sheet: Sheet, first: number, marks: PageMarks): void {
  */
 export function entryHeight(sheet: Sheet, entry: Entry): number {
   const width = sheet.width - MARGIN_COLUMN - MARGIN_GAP;
-  const text = entry.paragraphs.reduce(
-    (sum, { text: words, style, before }) => sum + (before ?? 0) + sheet.set(words, style, width).height,
-    0,
-  );
-  return Math.max(text, setMargin(sheet, entry, 0).bottom);
+  let margin = setMargin(sheet, entry, 0).bottom;
+  let text = 0;
+  for (const one of entry.paragraphs) {
+    text += one.before ?? 0;
+    if (one.tag === 'Figure') {
+      const caption = sheet.set(one.caption, STYLES.caption, MARGIN_COLUMN).height;
+      margin = Math.max(text, margin + CAPTION_GAP) + caption;
+      text += one.height + one.after;
+    } else text += sheet.set(one.text, one.style, width).height;
+  }
+  return Math.max(text, margin);
 }
 
 /** Numeral, place and note under each other; each ends in a space, so that they read on. */

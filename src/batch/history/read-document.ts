@@ -1,0 +1,77 @@
+import { InputError } from '../../base/index.js';
+import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../report/index.js';
+import { migrateResult } from './migrate-result.js';
+
+/** The versions of documents that are read. */
+const READ_VERSION = 1;
+
+/** What a JSON file holds; null when it is none of ours, or none that says how somebody played. */
+export type HistoryDocument =
+  | { readonly kind: 'take'; readonly result: TakeResult }
+  | { readonly kind: 'section'; readonly section: SectionRecord }
+  | null;
+
+/**
+ * Reads one JSON file of the record.
+ *
+ * @param bytes the file, UTF-8
+ * @returns a take's result, brought to the fields of today, or a section's
+ * @throws InputError `bad-result`: broken, of another version, or not as its own schema says
+ *
+ * Source: RFC 8259 for JSON.
+ */
+export function readDocument(bytes: Uint8Array): HistoryDocument {
+  const document = parse(bytes);
+  if (typeof document !== 'object' || document === null || !('format' in document)) return null;
+  const { format } = document;
+  if (format !== 'take-result' && format !== 'section-result') return null;
+  refuseOtherVersions(document);
+  if (format === 'take-result') {
+    return { kind: 'take', result: checked(takeResultSchema, migrateResult({ ...document })) };
+  }
+  return { kind: 'section', section: checked(sectionRecordSchema, document) };
+}
+
+function parse(bytes: Uint8Array): unknown {
+  try {
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+  } catch {
+    throw new InputError('bad-result', 'this is not whole JSON, it may have been cut off; review the takes again');
+  }
+}
+
+function refuseOtherVersions(document: object): void {
+  const version = 'version' in document ? document.version : undefined;
+  if (version === READ_VERSION) return;
+  const found = typeof version === 'number' ? `a result of version ${version}` : 'a result that names no version';
+  throw new InputError(
+    'bad-result',
+    `this is ${found}${writtenBy(document)}, and version ${READ_VERSION} is read; use the program that wrote it, or review the take again with this one`,
+  );
+}
+
+function writtenBy(document: object): string {
+  const tool = 'tool' in document ? document.tool : null;
+  if (typeof tool !== 'object' || tool === null || !('name' in tool) || !('version' in tool)) return '';
+  return `, written by ${String(tool.name)} ${String(tool.version)}`;
+}
+
+/** The part of a schema that is used here. */
+interface Schema<T> {
+  safeParse(
+    value: unknown,
+  ):
+    | { success: true; data: T }
+    | { success: false; error: { issues: readonly { path: readonly PropertyKey[]; message: string }[] } };
+}
+
+function checked<T>(schema: Schema<T>, document: unknown): T {
+  const read = schema.safeParse(document);
+  if (read.success) return read.data;
+  const [issue] = read.error.issues;
+  const place = issue?.path.map(String).join('.') ?? '';
+  throw new InputError(
+    'bad-result',
+    `this result is not as its schema says, at ${place === '' ? 'the top' : place}; review the take again`,
+  );
+}

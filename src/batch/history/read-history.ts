@@ -1,0 +1,60 @@
+import { basename, extname } from 'node:path';
+import { InputError } from '../../base/index.js';
+import type { FoundResult, LostTake, SectionRecord } from '../../report/index.js';
+import { failureOf } from '../failure-of.js';
+import { playerAndDate } from '../plan/player-and-date.js';
+import { readWhole } from '../read-whole.js';
+import type { TakeFailure } from '../types.js';
+import { type FoundDocument, findDocuments } from './find-documents.js';
+import { readDocument } from './read-document.js';
+
+const LARGEST_RESULT_BYTES = 64 * 2 ** 20;
+
+/** All that the record says. */
+export interface History {
+  /** in code point order of their files */
+  readonly results: readonly FoundResult[];
+  readonly lost: readonly LostTake[];
+  /** files that could not be read */
+  readonly failures: readonly TakeFailure[];
+}
+
+/**
+ * Reads every result under the paths given. A file that cannot be read is one failure, and the others are read all the
+ * same.
+ *
+ * @param inputs files and folders as the user gave them
+ * @returns results, takes that were lost when they were reviewed, and files that could not be read now
+ *
+ * Source: definition.
+ */
+export function readHistory(inputs: readonly string[]): History {
+  const found = findDocuments(inputs);
+  const results: FoundResult[] = [];
+  const lost: LostTake[] = [];
+  const failures = [...found.failures];
+  for (const document of found.documents) {
+    try {
+      const read = readDocument(readWhole(document.path, LARGEST_RESULT_BYTES));
+      if (read === null) refuseIfNamed(document);
+      else if (read.kind === 'take') results.push({ file: document.file, result: read.result });
+      else lost.push(...lostIn(read.section));
+    } catch (error) {
+      failures.push(failureOf(document.file, error));
+    }
+  }
+  return { results, lost, failures };
+}
+
+function refuseIfNamed({ named }: FoundDocument): void {
+  if (!named) return;
+  throw new InputError('bad-result', 'this is no result of a take; give folders or files that review has written');
+}
+
+function lostIn({ failures, score }: SectionRecord): LostTake[] {
+  return failures.map(({ file, message, player, date }) => {
+    const named = playerAndDate(basename(file, extname(file)));
+    const who = { player: player ?? named.player, date: date ?? named.date };
+    return { file, message, scoreSha256: score?.sha256 ?? '', ...who };
+  });
+}

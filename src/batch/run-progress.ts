@@ -1,0 +1,76 @@
+import { existsSync, statSync } from 'node:fs';
+import { dirname, extname, join, resolve } from 'node:path';
+import { InputError } from '../base/index.js';
+import { drawProgressSheet, type PaperSize, type ProgressResult, toProgressResult } from '../report/index.js';
+import { type History, readHistory } from './history/read-history.js';
+import { namingFile } from './naming-file.js';
+import { pageDate } from './page-date.js';
+import { toJson } from './to-json.js';
+import type { TakeFailure, Tool } from './types.js';
+import { writeWhole } from './write-whole.js';
+
+/** What a comparison over weeks is asked for. Paths are as the user gave them. */
+export interface ProgressRequest {
+  readonly tool: Tool;
+  /** folders and files with results */
+  readonly inputs: readonly string[];
+  /** file or folder; in the first folder given when it is undefined */
+  readonly out?: string | undefined;
+  readonly format: 'pdf' | 'json';
+  readonly paper: PaperSize;
+}
+
+/** What was written. */
+export interface ProgressSummary {
+  readonly sheetPath: string;
+  /** results that could not be read */
+  readonly failures: readonly TakeFailure[];
+}
+
+/**
+ * Compares results of several weeks and writes the sheet.
+ *
+ * @param request which results, where to write and how
+ * @returns what was written, and what could not be read
+ * @throws InputError when there is no result at all or nothing can be written; then nothing has been written
+ *
+ * Source: definition.
+ */
+export async function runProgress(request: ProgressRequest): Promise<ProgressSummary> {
+  const history = readHistory(request.inputs);
+  if (history.results.length === 0) throw nothingToCompare(request.inputs, history);
+  const sheetPath = placeOf(request);
+  if (request.inputs.some((input) => resolve(input) === resolve(sheetPath))) {
+    throw new InputError('bad-option', `${sheetPath}: the sheet would take the place of a result; choose another name`);
+  }
+  const progress = toProgressResult({ tool: request.tool, ...history, failures: [...history.failures] });
+  const content = request.format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
+  namingFile(sheetPath, () => writeWhole(sheetPath, content));
+  return { sheetPath, failures: history.failures };
+}
+
+function nothingToCompare(inputs: readonly string[], { failures }: History): InputError {
+  const [first] = failures;
+  if (first === undefined) {
+    const needed = 'give folders that review has written';
+    return new InputError('no-results', `${inputs.join(', ')}: no result of a take was found; ${needed}`);
+  }
+  const more = failures.length > 1 ? ` (and ${failures.length - 1} more files that cannot be read)` : '';
+  return new InputError('no-results', `${first.file}: ${first.message}${more}`);
+}
+
+/** A name with the ending of the format is a file, any other a folder. */
+function placeOf({ inputs, out, format }: ProgressRequest): string {
+  const name = `progress.${format}`;
+  const isFolder = (path: string) => existsSync(path) && statSync(path).isDirectory();
+  if (out !== undefined) return !isFolder(out) && extname(out).toLowerCase() === `.${format}` ? out : join(out, name);
+  const first = inputs[0] ?? '';
+  return join(isFolder(first) ? first : dirname(first), name);
+}
+
+function pagesOf(progress: ProgressResult, paper: PaperSize): Promise<Uint8Array> {
+  const days = progress.pieces.flatMap(({ players }) =>
+    players.flatMap((player) => player.days.map(({ date }) => date)),
+  );
+  return drawProgressSheet({ progress, paper, creationDate: pageDate(days) });
+}

@@ -1,0 +1,25 @@
+import { drawPdf } from './draw/draw-pdf.js';
+import { createTypesetter } from './draw/typesetter.js';
+import { layoutProgressSheet } from './layout/progress/layout-progress-sheet.js';
+import type { PaperSize } from './layout/sheet.js';
+import type { ProgressResult } from './progress/progress-result-schema.js';
+
+/** Everything the progress sheet's PDF is made from. */
+export interface ProgressSheetInput {
+  readonly progress: ProgressResult;
+  readonly paper: PaperSize;
+  /** goes into the file instead of the clock */
+  readonly creationDate: Date;
+}
+
+/**
+ * Draws the sheet that follows players over weeks.
+ *
+ * @param input the document, paper and date
+ * @returns a tagged PDF in landscape with embedded faces; the same input gives the same bytes
+ *
+ * Source: ISO 32000-1; ISO 14289-1.
+ */
+export async function drawProgressSheet(input: ProgressSheetInput): Promise<Uint8Array> {
+  return drawPdf(layoutProgressSheet(input.progress, input.paper, createTypesetter()), input.creationDate);
+}

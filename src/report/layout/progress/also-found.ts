@@ -1,0 +1,74 @@
+import type { ProgressResult } from '../../progress/progress-result-schema.js';
+import { dateInWords } from '../../words/dates.js';
+import { OUTCOME_WORDS, PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { repeatedInWords, toolVersionsInWords } from '../../words/progress-words.js';
+import type { Sheet } from '../sheet.js';
+import { STYLES } from '../styles.js';
+import { drawTable } from '../table.js';
+
+const FILE_WIDTH = 260;
+
+/**
+ * What could not be followed, and what was counted once.
+ *
+ * @param sheet pages being filled
+ * @param progress the document
+ *
+ * Source: definition.
+ */
+export function drawAlsoFound(sheet: Sheet, progress: ProgressResult): void {
+  drawUnplaced(sheet, progress);
+  drawFailures(sheet, progress);
+  const versions = toolVersionsInWords(progress.toolVersions);
+  const texts = [
+    ...(versions === null ? [] : [versions]),
+    ...progress.repeated.map((one) => repeatedInWords(one.counted, one.passedOver, one.differ)),
+  ];
+  if (texts.length === 0) return;
+  heading(sheet, PROGRESS_WORDS.alsoFound);
+  for (const text of texts) sheet.write('P', text, STYLES.body);
+}
+
+function heading(sheet: Sheet, text: string): void {
+  sheet.space(16);
+  sheet.ensure(STYLES.section.leading + 60);
+  sheet.write('H2', text, STYLES.section);
+  sheet.space(3);
+}
+
+function drawUnplaced(sheet: Sheet, { unplaced }: ProgressResult): void {
+  if (unplaced.length === 0) return;
+  const words = PROGRESS_WORDS;
+  heading(sheet, words.unplaced);
+  sheet.write('P', words.unplacedNote, STYLES.soft);
+  sheet.space(4);
+  drawTable(
+    sheet,
+    [
+      { head: words.file, width: FILE_WIDTH, namesRow: true },
+      { head: words.player, width: 150 },
+      { head: words.days, width: 110 },
+      { head: words.outcome, width: sheet.width - FILE_WIDTH - 260 + 9 },
+    ],
+    unplaced.map(({ file, player, date, outcome }) => [
+      file,
+      player ?? words.unknown,
+      date === null ? words.unknown : dateInWords(date),
+      OUTCOME_WORDS[outcome],
+    ]),
+  );
+}
+
+function drawFailures(sheet: Sheet, { failures }: ProgressResult): void {
+  if (failures.length === 0) return;
+  const words = PROGRESS_WORDS;
+  heading(sheet, words.failures);
+  drawTable(
+    sheet,
+    [
+      { head: words.file, width: FILE_WIDTH, namesRow: true },
+      { head: words.whatNeeded, width: sheet.width - FILE_WIDTH + 9 },
+    ],
+    failures.map(({ file, message }) => [file, message]),
+  );
+}

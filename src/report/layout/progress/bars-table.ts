@@ -1,0 +1,70 @@
+import type { ProgressPiece } from '../../progress/progress-result-schema.js';
+import { criterionInWords, wordsFor } from '../../words/finding-words.js';
+import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { hasItInWords, listInWords, masteredInWords } from '../../words/progress-words.js';
+import type { Sheet } from '../sheet.js';
+import { STYLES } from '../styles.js';
+import { drawTable } from '../table.js';
+import { drawBarsStrip, stripHeight } from './bars-strip.js';
+
+/**
+ * Which bars the section has mastered, and which still trouble it: all bars at a glance, then those that trouble most
+ * players first.
+ *
+ * @param sheet pages being filled
+ * @param piece the étude
+ *
+ * Source: definition.
+ */
+export function drawBarsTable(sheet: Sheet, piece: ProgressPiece): void {
+  const words = PROGRESS_WORDS;
+  const { bars } = piece.section;
+  sheet.space(16);
+  sheet.ensure(STYLES.section.leading + 2 * STYLES.soft.leading + stripHeight(sheet, piece));
+  sheet.write('H2', words.bars, STYLES.section);
+  if (bars.length === 0) {
+    sheet.write('P', words.noBars, STYLES.body);
+    return;
+  }
+  sheet.write('P', words.barsNote, STYLES.soft);
+  sheet.space(2);
+  drawBarsStrip(sheet, piece);
+  const mastered = masteredInWords(masteredBars(piece));
+  if (mastered !== null) {
+    sheet.space(4);
+    sheet.write('P', mastered, STYLES.body);
+  }
+  drawOpenRows(sheet, piece);
+}
+
+function masteredBars({ bars, section }: ProgressPiece): string[] {
+  const rowsOf = (bar: string) => section.bars.filter((row) => row.bar === bar);
+  return bars.filter((bar) => rowsOf(bar).length > 0 && rowsOf(bar).every((row) => row.mastered));
+}
+
+function drawOpenRows(sheet: Sheet, piece: ProgressPiece): void {
+  const words = PROGRESS_WORDS;
+  const order = (bar: string) => piece.bars.indexOf(bar);
+  const rows = piece.section.bars
+    .filter((row) => row.have.length + row.open.length > 0)
+    .sort((a, b) => b.have.length - a.have.length || b.open.length - a.open.length || order(a.bar) - order(b.bar));
+  if (rows.length === 0) return;
+  sheet.space(8);
+  drawTable(
+    sheet,
+    [
+      { head: words.openRows, width: 92, namesRow: true },
+      { head: words.what, width: 190 },
+      { head: words.about, width: 74 },
+      { head: words.had, width: 180 },
+      { head: words.have, width: sheet.width - 536 + 9 },
+    ],
+    rows.map((row) => [
+      { text: `${words.bar} ${row.bar}`, style: STYLES.cellStrong },
+      wordsFor(row).headline,
+      criterionInWords(row.criterion),
+      row.had.length === 0 ? words.nobody : listInWords(row.had),
+      hasItInWords(row.have, row.open),
+    ]),
+  );
+}

@@ -1,0 +1,126 @@
+import type { Part } from '../../../score/index.js';
+import type { Engrave, Excerpt, Notehead } from '../../engrave/engrave-excerpt.js';
+import { FreeRoom } from '../../engrave/free-room.js';
+import { shifted } from '../../engrave/shift-items.js';
+import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
+import { captionOf, excerptInWords } from '../../words/take/mark-words.js';
+import type { Item } from '../drawing.js';
+import type { Sheet } from '../sheet.js';
+import { type BarsShown, barsShown } from './marks/bars-shown.js';
+import type { MarkPlace } from './marks/mark-place.js';
+import { marksFor } from './marks/marks-for.js';
+
+/** Longer excerpts are not read. */
+const MOST_LINES = 3;
+const BETWEEN_LINES = 7;
+
+/** A finding shown in notes. Lengths are points from the upper left corner. */
+export interface FindingExcerpt {
+  readonly items: readonly Item[];
+  readonly width: number;
+  readonly height: number;
+  /** what the marks mean */
+  readonly caption: string;
+  /** what stands for the excerpt where it cannot be seen */
+  readonly alternative: string;
+}
+
+/** What an excerpt is made from. */
+export interface ExcerptSource {
+  readonly result: TakeResult;
+  readonly part: Part;
+  /** null when the part cannot be engraved */
+  readonly engrave: Engrave | null;
+}
+
+/**
+ * Engraves the bars of a finding and draws the pencil marks at the very notes.
+ *
+ * @param sheet for widths
+ * @param finding of the take
+ * @param source the take, its part and what engraves it
+ * @param width points a line may take
+ * @returns the excerpt with its marks; null for a finding that is not shown in notes, or whose mark has no place
+ *
+ * Source: definition.
+ */
+export function findingExcerpt(
+  sheet: Sheet,
+  finding: ResultFinding,
+  { result, part, engrave }: ExcerptSource,
+  width: number,
+): FindingExcerpt | null {
+  const caption = captionOf(finding.kind);
+  const bars = barsShown(finding, part);
+  if (engrave === null || caption === null || bars === null) return null;
+  const shown = linesOf(engrave, bars, width);
+  const items: Item[] = [];
+  let [height, widest, marked] = [0, 0, false];
+  for (const line of shown.lines) {
+    const drawn = drawLine(sheet, line, finding, result, part, width);
+    if (height > 0) height += BETWEEN_LINES;
+    items.push(...shifted(drawn.items, 0, height - drawn.top));
+    height += drawn.bottom - drawn.top;
+    widest = Math.max(widest, line.width);
+    marked ||= drawn.marked;
+  }
+  if (!marked) return null;
+  const numberOf = (barIndex: number) => part.bars.find((bar) => bar.barIndex === barIndex)?.bar ?? `${barIndex + 1}`;
+  const named = { first: numberOf(shown.bars.from), last: numberOf(shown.bars.to) };
+  return { items, width: widest, height, caption, alternative: excerptInWords(named, caption, finding.text) };
+}
+
+/** The bars in lines of one system each; the bar before them as well where it fits. */
+function linesOf(
+  engrave: Engrave,
+  { from, to }: BarsShown,
+  width: number,
+): { readonly lines: readonly Excerpt[]; readonly bars: BarsShown } {
+  if (from === to && from > 0) {
+    const wider = engrave(from - 1, to, width);
+    if (wider !== null && wider.barsOfSystems.length === 1) return { lines: [wider], bars: { from: from - 1, to } };
+  }
+  const whole = engrave(from, to, width);
+  if (whole === null || whole.barsOfSystems.length === 1)
+    return { lines: whole === null ? [] : [whole], bars: { from, to } };
+  const lines: Excerpt[] = [];
+  let first = from;
+  for (const bars of whole.barsOfSystems.slice(0, MOST_LINES)) {
+    const line = engrave(first, first + bars - 1, width);
+    if (line === null) break;
+    lines.push(line);
+    first += bars;
+  }
+  return { lines, bars: { from, to: first - 1 } };
+}
+
+function drawLine(
+  sheet: Sheet,
+  excerpt: Excerpt,
+  finding: ResultFinding,
+  result: TakeResult,
+  part: Part,
+  width: number,
+): { readonly items: Item[]; readonly top: number; readonly bottom: number; readonly marked: boolean } {
+  const middle = (excerpt.staff[0] + excerpt.staff[1]) / 2;
+  const room = new FreeRoom(sheet.typesetter, excerpt.items, width, middle);
+  const headOf = (index: number | undefined): Notehead | null => {
+    const id = index === undefined ? undefined : part.notes[index]?.printedId;
+    return id === undefined ? null : (excerpt.noteheads.get(id) ?? null);
+  };
+  const place: MarkPlace = {
+    ...{ sheet, excerpt, width, room, finding, result, part, headOf },
+    endOf: (index) => endOf(excerpt, headOf(index), headOf(index + 1)),
+  };
+  const marks = marksFor(finding.kind)(place);
+  room.take(marks);
+  const [top, bottom] = room.extent;
+  return { items: [...excerpt.items, ...marks], top, bottom, marked: marks.length > 0 };
+}
+
+/** Where the next note begins when it is to the right, else the next barline, else the end of the line. */
+function endOf(excerpt: Excerpt, head: Notehead | null, next: Notehead | null): number {
+  if (head === null) return excerpt.width;
+  const barline = excerpt.barlines.find((x) => x > head.x) ?? excerpt.width;
+  return next !== null && next.x > head.x ? next.left : barline;
+}

@@ -1,0 +1,26 @@
+import type { Part } from '../../../../score/index.js';
+import type { Excerpt, Notehead } from '../../../engrave/engrave-excerpt.js';
+import type { FreeRoom } from '../../../engrave/free-room.js';
+import type { ResultFinding, TakeResult } from '../../../result/take-result-schema.js';
+import type { Item } from '../../drawing.js';
+import type { Sheet } from '../../sheet.js';
+
+/** One line of engraved bars and all that a pencil mark in it needs to know. Lengths are points from its top left corner. */
+export interface MarkPlace {
+  readonly sheet: Sheet;
+  readonly excerpt: Excerpt;
+  /** points a mark may take to the right */
+  readonly width: number;
+  /** where marks can stand without touching the engraving or each other */
+  readonly room: FreeRoom;
+  readonly finding: ResultFinding;
+  readonly result: TakeResult;
+  readonly part: Part;
+  /** where the head of a note of the part stands in this line, null when it does not */
+  readonly headOf: (index: number | undefined) => Notehead | null;
+  /** where the note after this one begins: its head, or the next barline */
+  readonly endOf: (index: number) => number;
+}
+
+/** Draws the marks of one family on one line of an excerpt. */
+export type DrawMarks = (place: MarkPlace) => Item[];

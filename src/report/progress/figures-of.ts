@@ -1,0 +1,122 @@
+import { isMeasured, type MaybeNumber, median, notMeasured, quantile, robustSpread } from '../../base/index.js';
+import type { TakeResult } from '../result/take-result-schema.js';
+import { NO_FIGURE } from '../words/no-figure-words.js';
+import { loudnessRank } from './loudness-rank.js';
+import { MEASURES, type MeasureId } from './measures.js';
+
+/** Where a fermata's length usually lies: about twice what is written. Source: reference texts. */
+const USUAL_FERMATA = 2;
+/** A slurred pair with a longer silence is not joined. Source: standard slurGapWatch of the judge. */
+const JOINED_SECONDS = 0.028;
+/** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
+const BREATH_SECONDS = 0.12;
+/** The ear needs a held note to hear tuning. Source: standard noteSeconds of the judge. */
+const HELD_SECONDS = 0.2;
+const LEAST_HELD_NOTES = 10;
+const LEAST_TEMPO_BARS = 4;
+const MOST_OF_THE_NOTES = 0.9;
+
+/**
+ * The numbers of one take that are followed over weeks.
+ *
+ * @param result a take that was reviewed
+ * @returns one number a measure, in its unit, or the reason why there is none; what was not judged is never a number
+ *
+ * Source: definition; `contrast` and `hairpins` are medians, positive in the direction that is asked for; `fermatas` is the
+ * one farthest from twice; `own-tuning` is within what nine of ten held notes lie.
+ */
+export function figuresOf(result: TakeResult): Record<MeasureId, MaybeNumber> {
+  const figures = Object.entries(FIGURES).map(([id, figure]) => {
+    const criterion = MEASURES.find((measure) => measure.id === id)?.criterion;
+    const line = result.criteria.find((one) => one.criterion === criterion);
+    return [id, line?.judged === false ? notMeasured(line.summary) : figure(result)];
+  });
+  return Object.fromEntries(figures) as Record<MeasureId, MaybeNumber>;
+}
+
+type Figure = (result: TakeResult) => MaybeNumber;
+
+const FIGURES: Readonly<Record<MeasureId, Figure>> = {
+  'as-written': ({ notes }) => {
+    const counted = notes.filter((note) => !note.grace);
+    return share(counted.length, counted.filter((note) => note.status === 'as-written').length, NO_FIGURE.notes);
+  },
+  evenness: ({ groups }) => {
+    if (groups === undefined) return notMeasured(NO_FIGURE.notKept);
+    const off = groups.map((g) => Math.max(...g.shares.map((part, k) => Math.abs(part - (g.written[k] ?? part)))));
+    return off.length === 0 ? notMeasured(NO_FIGURE.groups) : 100 * mean(off);
+  },
+  entries: ({ entries }) => {
+    if (entries === undefined) return notMeasured(NO_FIGURE.notKept);
+    const off = entries.map((entry) => 1000 * Math.abs(entry.lateSeconds));
+    return off.length === 0 ? notMeasured(NO_FIGURE.entries) : mean(off);
+  },
+  fermatas: ({ fermatas }) => {
+    const ratios = fermatas.map((fermata) => fermata.ratio).filter(isMeasured<number>);
+    const away = (ratio: number) => Math.abs(Math.log(ratio / USUAL_FERMATA));
+    return ratios.toSorted((a, b) => away(b) - away(a))[0] ?? notMeasured(NO_FIGURE.fermatas);
+  },
+  tempo: ({ tempo }) => {
+    if ('notMeasured' in tempo) return tempo;
+    if (tempo.markedQuarterBpm === null) return notMeasured(NO_FIGURE.noTempoMark);
+    return (100 * tempo.playedQuarterBpm) / tempo.markedQuarterBpm;
+  },
+  steadiness: ({ tempo }) => {
+    if ('notMeasured' in tempo) return tempo;
+    const bars = tempo.bars.map((bar) => bar.quarterBpm);
+    return bars.length < LEAST_TEMPO_BARS ? notMeasured(NO_FIGURE.bars) : (100 * robustSpread(bars)) / median(bars);
+  },
+  contrast: ({ contrasts }) => {
+    const asked = contrasts.flatMap((contrast) => {
+      const steps = loudnessRank(contrast.to) - loudnessRank(contrast.from);
+      const { registerAdjustedDb: adjusted, differenceDb } = contrast;
+      const db = isMeasured<number>(adjusted) ? adjusted : differenceDb;
+      return isMeasured<number>(db) && steps !== 0 && !Number.isNaN(steps) ? [db * Math.sign(steps)] : [];
+    });
+    return asked.length === 0 ? notMeasured(NO_FIGURE.contrasts) : median(asked);
+  },
+  hairpins: ({ hairpins }) => {
+    if (hairpins.some((hairpin) => hairpin.registerAdjustedRiseDb === undefined)) return notMeasured(NO_FIGURE.notKept);
+    const asked = hairpins.flatMap(({ kind, registerAdjustedRiseDb: adjusted, riseDb }) => {
+      const db = adjusted !== undefined && isMeasured<number>(adjusted) ? adjusted : riseDb;
+      return isMeasured<number>(db) ? [kind === 'crescendo' ? db : -db] : [];
+    });
+    return asked.length === 0 ? notMeasured(NO_FIGURE.hairpins) : median(asked);
+  },
+  slurs: (result) => {
+    const pairs = transitions(result, 'slur');
+    const joined = pairs?.filter((pair) => pair.gapSeconds <= JOINED_SECONDS);
+    return share(pairs?.length, joined?.length ?? 0, NO_FIGURE.slurs);
+  },
+  staccato: (result) => {
+    const pairs = transitions(result, 'staccato');
+    if (pairs === undefined) return notMeasured(NO_FIGURE.notKept);
+    return pairs.length === 0 ? notMeasured(NO_FIGURE.staccato) : 100 * median(pairs.map((pair) => pair.soundedShare));
+  },
+  breaths: (result) => {
+    const marks = transitions(result, 'breath');
+    const taken = marks?.filter((mark) => mark.gapSeconds > BREATH_SECONDS);
+    return share(marks?.length, taken?.length ?? 0, NO_FIGURE.breaths);
+  },
+  'own-tuning': ({ notes }) => {
+    const cents = notes.flatMap(({ onset, offset, status, centsFromOwnTuning: own }) => {
+      const held = onset !== undefined && offset !== undefined && offset - onset >= HELD_SECONDS;
+      return held && status === 'as-written' && own !== undefined && isMeasured<number>(own) ? [Math.abs(own)] : [];
+    });
+    return cents.length < LEAST_HELD_NOTES ? notMeasured(NO_FIGURE.heldNotes) : quantile(cents, MOST_OF_THE_NOTES);
+  },
+  tuning: ({ tuning }) => ('notMeasured' in tuning ? tuning : tuning.centsFromA440),
+  stops: ({ restarts, skips, findings }) =>
+    restarts.length + skips.length + findings.filter((finding) => finding.kind === 'hesitation').length,
+};
+
+function transitions(result: TakeResult, asked: 'slur' | 'staccato' | 'breath') {
+  return result.transitions?.filter((one) => one.asked === asked);
+}
+
+function share(of: number | undefined, count: number, whyNone: string): MaybeNumber {
+  if (of === undefined) return notMeasured(NO_FIGURE.notKept);
+  return of === 0 ? notMeasured(whyNone) : (100 * count) / of;
+}
+
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -1,0 +1,85 @@
+import { z } from 'zod';
+
+const notMeasured = z.object({ notMeasured: z.string().min(3) });
+const maybeNumber = z.union([z.number(), notMeasured]);
+const noteIndex = z.int().min(0);
+const share = z.number().min(0).max(1);
+const count = z.int().min(1);
+const interval = z.array(z.number()).length(2).meta({ description: '95 % interval' });
+const place = { index: noteIndex, bar: z.string(), pass: z.int().min(1) };
+
+/**
+ * What is kept of how a take was played, beyond its single notes. Every field may be missing from documents of earlier
+ * versions of the program.
+ *
+ * Source: definition.
+ */
+export const playingSchema = z.object({
+  articulations: z
+    .array(
+      z.object({
+        way: z.enum(['staccatissimo', 'staccato', 'slur-end-short', 'detached-legato', 'tongued', 'tenuto', 'slurred']),
+        count,
+        soundedShare: share.meta({ description: 'median sounding share of the time to the next onset' }),
+        middleHalf: z.array(share).length(2).meta({ description: 'first and third quartile' }),
+      }),
+    )
+    .optional(),
+  breaths: z
+    .array(z.object({ ...place, beat: z.number(), gapSeconds: maybeNumber, lateSeconds: maybeNumber }))
+    .optional()
+    .meta({ description: 'one a breath asked for; late is positive' }),
+  accents: z
+    .array(
+      z.object({
+        ...place,
+        mark: z.string(),
+        overDb: z.number().meta({ description: 'attack over the unaccented notes around it' }),
+        fallDb: z.number().optional().meta({ description: 'from its attack to its last third' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'accents, sf, fp and their like' }),
+  intonation: z
+    .object({
+      noteNames: z.array(z.object({ name: z.string(), cents: z.number(), count, intervalCents: interval })),
+      registers: z.array(
+        z.object({
+          register: z.enum(['low', 'middle', 'high']),
+          fromMidi: z.int(),
+          toMidi: z.int(),
+          cents: z.number(),
+          count,
+          intervalCents: interval,
+        }),
+      ),
+      withLoudness: z.union([
+        notMeasured,
+        z.object({ centsPerDb: z.number(), errorCentsPerDb: z.number(), reachDb: z.number(), count }),
+      ]),
+    })
+    .optional()
+    .meta({ description: 'where the pitch leans, from the player’s own tuning; written pitch' }),
+  markOrder: z
+    .object({
+      marks: z.array(z.object({ mark: z.string(), levelDb: z.number(), count, intervalDb: interval })),
+      reversed: z.array(z.object({ softer: z.string(), louder: z.string(), byDb: z.number() })),
+    })
+    .optional()
+    .meta({ description: 'all passages under one mark together, the notes’ own loudness taken out' }),
+});
+
+/**
+ * Where within a crescendo or diminuendo the change happens.
+ *
+ * Source: definition.
+ */
+export const courseSchema = z.object({
+  halfwayShare: share.meta({ description: 'share of the change that is there halfway' }),
+  peakAt: share.meta({ description: 'where its furthest moment lies, 1 at the end' }),
+  turnedBackDb: z.number(),
+  steadiness: z.number().min(-1).max(1).meta({ description: 'Kendall’s tau of level and time' }),
+});
+
+/** What is kept of how a take was played. */
+export type PlayingFields = z.infer<typeof playingSchema>;

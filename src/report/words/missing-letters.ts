@@ -1,0 +1,27 @@
+/** Scripts that pages can name. Source: Unicode Standard Annex 24 for the names of scripts. */
+const SCRIPTS: readonly (readonly [name: string, letters: RegExp])[] = [
+  ['Japanese', /[\p{Script=Hiragana}\p{Script=Katakana}]/u],
+  ['Korean', /\p{Script=Hangul}/u],
+  ['Chinese', /\p{Script=Han}/u],
+  ['Arabic', /\p{Script=Arabic}/u],
+  ['Hebrew', /\p{Script=Hebrew}/u],
+  ['Thai', /\p{Script=Thai}/u],
+  ['Hindi', /\p{Script=Devanagari}/u],
+  ['Bengali', /\p{Script=Bengali}/u],
+  ['Tamil', /\p{Script=Tamil}/u],
+  ['Georgian', /\p{Script=Georgian}/u],
+  ['Armenian', /\p{Script=Armenian}/u],
+  ['Amharic', /\p{Script=Ethiopic}/u],
+];
+
+/**
+ * @param letters that no face of the pages holds, all of one kind
+ * @returns what stands for them, e.g. "[Chinese letters]"; letters without a name here are "[other letters]", signs "[sign]"
+ *
+ * Source: definition.
+ */
+export function missingLettersInWords(letters: string): string {
+  const script = SCRIPTS.find(([, pattern]) => pattern.test(letters))?.[0];
+  if (script !== undefined) return `[${script} letters]`;
+  return /\p{L}/u.test(letters) ? '[other letters]' : '[sign]';
+}

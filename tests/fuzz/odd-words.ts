@@ -1,0 +1,56 @@
+/** Numbers no score and no brief should hold; readers that trust them overflow, wait or divide by zero. */
+export const ODD_NUMBERS = [
+  '0',
+  '-0',
+  '-1',
+  '1.5',
+  '0.0000001',
+  '127',
+  '128',
+  '256',
+  '1000',
+  '65536',
+  '2147483647',
+  '-2147483648',
+  '4294967296',
+  '9007199254740993',
+  '1e308',
+  '-1e308',
+  '1e-320',
+  '1e999',
+  '999999999999999999999999',
+  '0x10',
+  'NaN',
+  'Infinity',
+  '١٢٣',
+  '',
+  ' ',
+  '1,5',
+  '1/0',
+];
+
+/**
+ * Text that breaks careless handling. Sources: Unicode Standard 15, chapters 3.9 (surrogates), 23 (special areas): null,
+ * escape, joiner, direction override, byte order mark, line separator, combining marks, outside the basic plane, not a
+ * character, half a pair, folding to more letters, very long.
+ */
+export const ODD_TEXTS = [
+  '\u0000',
+  '\u001b[2J\u001b]0;x\u0007',
+  'a\u200db',
+  '\u202egnp.wav',
+  '\ufeff',
+  'a\u2028b\r\nc',
+  'e\u0301\u0323'.repeat(30),
+  '𝄞𝄪𝄫',
+  '\uffff\ufdd0',
+  '\ud834',
+  'ŉßİǰ',
+  'x'.repeat(20_000),
+  '__proto__',
+  'constructor',
+  '&#0;&#55296;&#x110000;&lol;',
+  '%s%n{{7*7}}',
+  '../../../etc/passwd',
+  '\\\\?\\C:\\',
+];

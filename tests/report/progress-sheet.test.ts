@@ -1,0 +1,97 @@
+import { describe, expect, it, vi } from 'vitest';
+import { drawProgressSheet, type FoundResult, type PaperSize, toProgressResult } from '../../src/report/index.js';
+import { inspectPdf } from '../helpers/pdf-tools.js';
+import { sampleReview } from '../helpers/sample-review.js';
+import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
+
+// Independent programs read the pages back; on a busy machine they take their time.
+vi.setConfig({ testTimeout: 60_000 });
+
+const { tool } = sampleReview();
+const creationDate = new Date('2026-03-16T00:00:00Z');
+const failures = [{ file: 'old/x.json', code: 'bad-result', message: 'this is a result of version 7' }];
+
+function draw(results: readonly FoundResult[], paper: PaperSize = 'a4'): Promise<Uint8Array> {
+  const lost: never[] = [];
+  return drawProgressSheet({ progress: toProgressResult({ tool, results, lost, failures }), paper, creationDate });
+}
+
+const inWords = (text: string) => text.replace(/\s+/g, ' ');
+
+const weeks = (player: string, count: number) =>
+  Array.from({ length: count }, (_, i) => {
+    const findings = i % 3 === 0 ? [inBar('3'), inBar('9')] : [inBar('9', 'watch')];
+    return takeOfWeeks({ player, date: day(7 * i), findings, changed: atTempo(70 + i) });
+  });
+
+describe('the progress sheet', () => {
+  it('tells who moved, first the music, then the number', async () => {
+    const pdf = inspectPdf(
+      await draw([
+        takeOfWeeks({ findings: [inBar('3')], changed: atTempo(80) }),
+        takeOfWeeks({ date: day(14), changed: atTempo(99) }),
+        takeOfWeeks({ player: 'Bo Ek', date: day(7) }),
+      ]),
+    );
+    const text = inWords(pdf.pageTexts.join(' '));
+    expect(text).toContain('The tempo has come nearer to the mark: 99 % of the mark (2 March: 80).');
+    expect(text).toContain('Fixed: bar 3.');
+    expect(text).toContain('No take of this étude in the week of 9 March.');
+    expect(text).toContain('This is the first day. The next takes will show what moves.');
+    expect(text).toContain('These results support a panel; they never replace one.');
+    expect(text).toContain('old/x.json');
+    expect(text).not.toMatch(/\bp\s*[<=]\s*0?\.\d/);
+    expect([pdf.faults, pdf.unmarked]).toEqual(['', []]);
+    expect(pdf.title).toContain('Over the weeks');
+    expect(pdf.fonts.every(({ embedded }) => embedded)).toBe(true);
+  });
+
+  it('says in words what its figures show', async () => {
+    const pdf = inspectPdf(await draw([...weeks('Ada', 3), ...weeks('Bo', 2)]));
+    const figures = pdf.elements.filter(({ tag }) => tag === 'Figure').map(({ alternative }) => alternative);
+    expect(figures).toHaveLength(6);
+    expect(figures.every((text) => text !== null && text.length > 20)).toBe(true);
+    expect(figures.join(' ')).toContain('Tempo, % of the mark: 2 March 70, 9 March 71, 16 March 72.');
+    expect(figures.join(' ')).toContain('Bar 3, Another note was played: 2 Mar to fix, 9 Mar free, 16 Mar free');
+    expect(pdf.elements.every(({ tag, hasBox }) => tag !== 'Figure' || hasBox)).toBe(true);
+  });
+
+  it('calls what was not judged so, with the reason', async () => {
+    const changed = notJudged('tempo', 'not judged: below the tempo for practice');
+    const pdf = inspectPdf(await draw([takeOfWeeks({ changed }), takeOfWeeks({ date: day(7), changed })]));
+    const text = inWords(pdf.pageTexts.join(' '));
+    expect(text).toContain('Tempo: not judged: below the tempo for practice.');
+    expect(text).toMatch(/not judged not judged/);
+  });
+
+  it('holds 20 weeks, 20 players and long names, and nothing leaves the page or is cut', async () => {
+    const long = 'Anne-Katharina Wilhelmine von der Lindenfels-Oberhausen';
+    const results = [...weeks(long, 20), ...Array.from({ length: 19 }, (_, i) => weeks(`Player${100 + i}`, 2)).flat()];
+    const pdf = inspectPdf(await draw(results, 'letter'));
+    const text = inWords(pdf.pageTexts.join(' '));
+    expect(text).toContain('20 takes on 20 days, 2 March to 13 July 2026');
+    expect(text.split(long).length).toBeGreaterThan(1);
+    for (let i = 0; i < 19; i++) expect(text).toContain(`Player${100 + i}`);
+    expect(text).not.toContain('…');
+    for (const word of pdf.words) {
+      expect([word.text, word.left > 40, word.right < word.pageWidth - 40]).toEqual([word.text, true, true]);
+      const middle = (word.top + word.bottom) / 2;
+      expect([word.text, middle > 40, middle < word.pageHeight - 24]).toEqual([word.text, true, true]);
+    }
+  });
+
+  it('shows several études each by itself', async () => {
+    const { score } = takeOfWeeks().result;
+    const other = { score: { ...score, sha256: 'ef'.repeat(32), title: 'Étude: The Weir' } };
+    const pdf = inspectPdf(await draw([...weeks('Ada', 2), takeOfWeeks({ player: 'Ada', changed: other })]));
+    const text = inWords(pdf.pageTexts.join(' '));
+    expect(text).toContain('Étude: The Weir, Clarinet in B');
+    expect(pdf.elements.filter(({ tag }) => tag === 'H1')).toHaveLength(1);
+    expect(pdf.title).toBe('Over the weeks');
+  });
+
+  it('is the same bytes every time', async () => {
+    const results = weeks('Ada', 2);
+    expect(Buffer.from(await draw(results)).equals(Buffer.from(await draw(results)))).toBe(true);
+  });
+});
