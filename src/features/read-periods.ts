@@ -96,9 +96,10 @@ export class PeriodReader {
   }
 
   private tryPeak(t: number): void {
-    const left = this.at(t - 1);
-    const here = this.at(t);
-    const right = this.at(t + 1);
+    this.fillAround(t);
+    const left = this.curve[t - 1]!;
+    const here = this.curve[t]!;
+    const right = this.curve[t + 1]!;
     if (here < LEAST_CLARITY || here < left || here <= right) return;
     const shift = peakShift(left, here, right);
     const clarity = Math.min(1, here - ((left - right) * shift) / 4);
@@ -127,34 +128,42 @@ export class PeriodReader {
 
   /** Follows the peak to its multiples: the period from k periods is k times as exact. */
   private refinePeriod(lag: number): number {
+    const { curve } = this;
     const last = 2 * this.plan.longestLag;
     let period = lag;
     for (let times = 2; times * period < last - 1; times++) {
       let t = Math.round(times * period);
-      const guess = this.at(t);
-      if (this.at(t - 1) > guess) t--;
-      else if (this.at(t + 1) > guess) t++;
+      this.fillAround(t);
+      if (curve[t - 1]! > curve[t]!) t--;
+      else if (curve[t + 1]! > curve[t]!) t++;
       if (t >= last) break;
-      const left = this.at(t - 1);
-      const here = this.at(t);
-      const right = this.at(t + 1);
+      this.fillAround(t);
+      const left = curve[t - 1]!;
+      const here = curve[t]!;
+      const right = curve[t + 1]!;
       if (here < LEAST_MULTIPLE || here < left || here < right) break;
       period = (t + peakShift(left, here, right)) / times;
     }
     return period;
   }
 
-  /** Entry t of the curve. */
-  private at(t: number): number {
-    if (t % 2 === 1 && this.known[t] === 0) {
-      const { lags, weights } = this;
-      const below = SIDE_LAGS + (t - 1) / 2;
-      let between = 0;
-      for (let j = 0; j < SIDE_LAGS; j++) between += weights[j]! * (lags[below - j]! + lags[below + 1 + j]!);
-      this.curve[t] = between * this.scale * this.gain[t]!;
-      this.known[t] = 1;
+  /** Fills the curve at entry t and its neighbours. */
+  private fillAround(t: number): void {
+    if (t % 2 === 1) this.fillBetween(t);
+    else {
+      this.fillBetween(t - 1);
+      this.fillBetween(t + 1);
     }
-    return this.curve[t]!;
+  }
+
+  private fillBetween(t: number): void {
+    if (this.known[t] === 1) return;
+    const { lags, weights } = this;
+    const below = SIDE_LAGS + (t - 1) / 2;
+    let between = 0;
+    for (let j = 0; j < SIDE_LAGS; j++) between += weights[j]! * (lags[below - j]! + lags[below + 1 + j]!);
+    this.curve[t] = between * this.scale * this.gain[t]!;
+    this.known[t] = 1;
   }
 }
 

@@ -20,6 +20,9 @@ const INSIDE_SILENCE_PRICE = 0.1;
 const BROKEN_NOTE_PRICE = 0.8;
 const BROKEN_SHARE = 0.45;
 
+/** Far more than a sum of prices can be off by rounding. */
+const ROUNDING = 1e-12;
+
 /** How a state was reached: from itself, by a jump, from before the part, or (1 …) from so many notes before. */
 export const STAY = 0;
 export const JUMP = 255;
@@ -80,12 +83,15 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
     const tail = Math.min(MOST_OUTSIDE_PRICE, unit * OUTSIDE_SOUND_PRICE * soundAfter[s + 1]!);
     let mostNow = Number.NEGATIVE_INFINITY;
     let mostAt = 0;
+    /** no way ahead from a state before this one is worth more */
+    let mostAhead = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < count; i++) {
       const unexpected = resumed && !afterRest[i];
       let value =
         before[i]! - (resumed && heardBefore[i]! > 0 ? RESUMED_NOTE_PRICE : unexpected ? BROKEN_NOTE_PRICE : 0);
       let way = STAY;
-      for (let ahead = 1; ahead <= MOST_MISSED + 1 && ahead <= i; ahead++) {
+      const farthest = mostAhead > value ? Math.min(i, MOST_MISSED + 1) : 0;
+      for (let ahead = 1; ahead <= farthest; ahead++) {
         const left = i - ahead;
         if (before[left]! - (ahead - 1) * MISSED_PRICE <= value) continue;
         const cut = 1 - heardBefore[left]! / leastSteps[left]!;
@@ -96,6 +102,7 @@ export function searchPath(pooled: PooledGrid, plan: SearchPlan): SearchResult {
           way = ahead;
         }
       }
+      mostAhead = Math.max(before[i]!, mostAhead - MISSED_PRICE) + ROUNDING;
       const enter = entry - enterPrice[i]!;
       if (enter > value) {
         value = enter;
