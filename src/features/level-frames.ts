@@ -30,18 +30,21 @@ export function measureLevels(samples: Float32Array, sampleRateHz: number): Leve
   const hop = Math.max(1, Math.round(LEVEL_HOP_SECONDS * sampleRateHz));
   const power = new Float32Array(Math.floor(samples.length / hop));
   const peak = new Float32Array(power.length + 1);
-  for (let f = 0; f <= power.length; f++) {
-    let sum = 0;
-    let most = 0;
-    for (let i = f * hop, end = Math.min(samples.length, i + hop); i < end; i++) {
-      const square = samples[i]! * samples[i]!;
-      sum += square;
-      if (square > most) most = square;
-    }
-    if (f < power.length) power[f] = sum / hop;
-    peak[f] = Math.sqrt(most);
-  }
+  for (let f = 0; f <= power.length; f++) measureFrame(samples, hop, f, power, peak);
   return { hopSeconds: hop / sampleRateHz, power, peak, noiseFloorDb: floorOf(power, hop / sampleRateHz) };
+}
+
+/** One frame's power, if it is whole, and its peak. */
+function measureFrame(samples: Float32Array, hop: number, f: number, power: Float32Array, peak: Float32Array): void {
+  let sum = 0;
+  let most = 0;
+  for (let i = f * hop, end = Math.min(samples.length, i + hop); i < end; i++) {
+    const square = samples[i]! * samples[i]!;
+    sum += square;
+    if (square > most) most = square;
+  }
+  if (f < power.length) power[f] = sum / hop;
+  peak[f] = Math.sqrt(most);
 }
 
 function floorOf(power: Float32Array, hopSeconds: number): number {
