@@ -27,7 +27,8 @@ export interface FramePlan {
 const SAMPLES_A_PERIOD = 6;
 /** Periods of the lowest note that the tapered window holds; three is the least an autocorrelation can do with (Boersma 1993). */
 const PERIODS_A_WINDOW = 3.6;
-const LOWEST_RATE_HZ = 8000;
+/** Enough for the noise of an attack to be seen; a sixth of 44.1 kHz. */
+const LOWEST_RATE_HZ = 7300;
 const HOP_SECONDS = 0.0058;
 const HEADROOM_SEMITONES = 4;
 /**

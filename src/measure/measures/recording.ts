@@ -62,7 +62,8 @@ function otherPitch(semitones: number): string {
 /** Only frames that come up to the peak are looked at sample by sample. */
 function peakAndClipping(take: Take, features: Features): { peak: number; clippedShare: number } {
   const { samples } = take;
-  const peak = features.peak.reduce((most, size) => Math.max(most, size), 0);
+  let peak = 0;
+  for (const size of features.peak) if (size > peak) peak = size;
   if (peak < LOUD_PEAK) return { peak, clippedShare: 0 };
   const hop = Math.round(features.levelHopSeconds * take.sampleRateHz);
   const top = NEAR_PEAK * peak;
