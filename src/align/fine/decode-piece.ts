@@ -1,3 +1,4 @@
+import { nextStrong } from './next-strong.js';
 import { durationCost, MOST_MISSED, missedPrice, PRICE, pauseCost } from './prices.js';
 import { fillOnsets } from './rough-onsets.js';
 import { type Step, type Steps, withCheapest } from './steps.js';
@@ -40,7 +41,7 @@ class PieceSearch {
 
   constructor(input: DecodeInput) {
     this.input = input;
-    this.nextStrong = nextStrong(input.boundaries);
+    this.nextStrong = nextStrong(input.boundaries, STRONG);
     this.lastFrame = Math.round(input.endSeconds / input.hopSeconds);
     this.rangeOf = this.boundaryRanges();
   }
@@ -282,12 +283,6 @@ class PieceSearch {
     const evidence = note.slurredFromPrevious ? Math.max(change, 0.8 * attack) : Math.max(attack, 0.9 * change);
     return PRICE.onset * (1 - Math.min(1, evidence));
   }
-}
-
-function nextStrong({ attack, pitchChange }: DecodeInput['boundaries']): Int32Array {
-  const next = new Int32Array(attack.length + 1).fill(attack.length);
-  for (let b = attack.length - 1; b >= 0; b--) next[b] = Math.max(attack[b]!, pitchChange[b]!) > STRONG ? b : next[b + 1]!;
-  return next;
 }
 
 function lowerBound(frames: Int32Array, value: number): number {
