@@ -25,8 +25,7 @@ export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
     const v = voicing[f]!;
     voiced[f + 1] = voiced[f]! + sounding[f]!;
     weighed[f + 1] = weighed[f]! + v;
-    const row = f * pitches;
-    for (let p = 0; p < pitches; p++) sums[row + pitches + p] = sums[row + p]! + v * salience[row + p]!;
+    addFrame(sums, salience, v, f * pitches, pitches);
   }
   const inside = (frame: number) => Math.min(frames, Math.max(0, frame));
   const shareAt = (place: number, from: number, to: number): number => {
@@ -53,4 +52,9 @@ export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
       return share > 0 ? { midi: best + lowestMidi, share } : { midi: lowestMidi, share: 0 };
     },
   };
+}
+
+/** Sums up to the next frame: those up to this one and its own. */
+function addFrame(sums: Float64Array, salience: Float32Array, weight: number, row: number, pitches: number): void {
+  for (let at = row, end = row + pitches; at < end; at++) sums[at + pitches] = sums[at]! + weight * salience[at]!;
 }

@@ -1,5 +1,6 @@
-import { isAlias, isMap, isScalar, isSeq, type LineCounter, type Node, type Scalar } from 'yaml';
+import type { LineCounter, Node, Scalar } from 'yaml';
 import { InputError, printable } from '../base/index.js';
+import { loadYaml } from './load-yaml.js';
 import { nearest } from './nearest.js';
 
 const LONGEST_LIST = 1000;
@@ -23,12 +24,12 @@ export class BriefNode {
     this.#name = name;
     this.#lines = lines;
     this.#start = start;
-    if (isAlias(node)) this.fail('is a reference to another place', 'write the value itself');
+    if (loadYaml().isAlias(node)) this.fail('is a reference to another place', 'write the value itself');
   }
 
   /** Nothing stands there, so the default holds. */
   get empty(): boolean {
-    return this.#node === null || (isScalar(this.#node) && this.#node.value === null);
+    return this.#node === null || (loadYaml().isScalar(this.#node) && this.#node.value === null);
   }
 
   /**
@@ -47,10 +48,11 @@ export class BriefNode {
    */
   fields<K extends string>(allowed: readonly K[]): Partial<Record<K, BriefNode>> {
     if (this.empty) return {};
-    if (!isMap(this.#node)) return this.fail(`is ${this.#shown()}`, `fields are needed: ${allowed.join(', ')}`);
+    if (!loadYaml().isMap(this.#node))
+      return this.fail(`is ${this.#shown()}`, `fields are needed: ${allowed.join(', ')}`);
     const found: Partial<Record<K, BriefNode>> = {};
     for (const { key, value } of this.#node.items) {
-      const name = isScalar(key) ? String(key.value) : '';
+      const name = loadYaml().isScalar(key) ? String(key.value) : '';
       const at = (key as Node).range?.[0] ?? this.#start;
       const path = this.#name === '' ? name : `${this.#name}.${name}`;
       const known = allowed.find((one) => one === name);
@@ -64,7 +66,8 @@ export class BriefNode {
 
   /** @returns the values of a list */
   list(): BriefNode[] {
-    if (!isSeq(this.#node)) return this.fail(`is ${this.#shown()}`, 'a list is needed, each line with a dash');
+    if (!loadYaml().isSeq(this.#node))
+      return this.fail(`is ${this.#shown()}`, 'a list is needed, each line with a dash');
     if (this.#node.items.length > LONGEST_LIST) this.fail('is too long', `at most ${LONGEST_LIST} entries are read`);
     return this.#node.items.map((item, i) => {
       const node = item as Node | null;
@@ -79,19 +82,19 @@ export class BriefNode {
    * @returns the number
    */
   number(lowest: number, highest: number, otherwise = ''): number {
-    const value = isScalar(this.#node) ? this.#node.value : null;
+    const value = loadYaml().isScalar(this.#node) ? this.#node.value : null;
     if (typeof value === 'number' && value >= lowest && value <= highest) return value;
     return this.fail(`is ${this.#shown()}`, `a number from ${lowest} to ${highest}${otherwise} is needed`);
   }
 
   /** @returns true when this word stands there */
   is(word: string): boolean {
-    return isScalar(this.#node) && this.#node.value === word;
+    return loadYaml().isScalar(this.#node) && this.#node.value === word;
   }
 
   /** @returns the text; a number counts as the text it is written with */
   text(): string {
-    const value = isScalar(this.#node) ? this.#node.value : null;
+    const value = loadYaml().isScalar(this.#node) ? this.#node.value : null;
     if (typeof value !== 'string' && typeof value !== 'number')
       return this.fail(`is ${this.#shown()}`, 'a text is needed');
     // bar 007 is not bar 7
@@ -108,7 +111,7 @@ export class BriefNode {
    * @returns the one that stands there
    */
   oneOf<W extends string>(words: readonly W[]): W {
-    const value = isScalar(this.#node) ? String(this.#node.value) : '';
+    const value = loadYaml().isScalar(this.#node) ? String(this.#node.value) : '';
     const found = words.find((word) => word === value);
     if (found !== undefined) return found;
     const near = nearest(value, words);
@@ -129,8 +132,10 @@ export class BriefNode {
 
   #shown(): string {
     if (this.empty) return 'empty';
-    if (isMap(this.#node)) return 'a group of fields';
-    if (isSeq(this.#node)) return 'a list';
-    return isScalar(this.#node) ? `"${String(this.#node.value).replace(/\s+/g, ' ').slice(0, 40)}"` : 'nothing known';
+    if (loadYaml().isMap(this.#node)) return 'a group of fields';
+    if (loadYaml().isSeq(this.#node)) return 'a list';
+    return loadYaml().isScalar(this.#node)
+      ? `"${String(this.#node.value).replace(/\s+/g, ' ').slice(0, 40)}"`
+      : 'nothing known';
   }
 }

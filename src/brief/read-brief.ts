@@ -1,9 +1,10 @@
-import { LineCounter, type Node, parseDocument } from 'yaml';
+import type { Document, LineCounter, Node } from 'yaml';
 import { InputError } from '../base/index.js';
 import type { Part } from '../score/index.js';
 import { atTempo } from './apply-brief.js';
 import { BriefNode } from './brief-node.js';
 import { defaultBrief } from './default-brief.js';
+import { loadYaml } from './load-yaml.js';
 import { readBar, readNotePlace } from './places.js';
 import { readTempo } from './read-tempo.js';
 import { readContrast, readCriteria, readFermata, readIntonation } from './read-thresholds.js';
@@ -75,7 +76,7 @@ function judgedWhenPlayed(played: Brief['played'], criteria: Brief['criteria']):
 }
 
 function openPage(text: string): BriefNode {
-  const lines = new LineCounter();
+  const lines = new (loadYaml().LineCounter)();
   const document = parsed(text, lines);
   const fault = document.errors[0];
   if (fault !== undefined) {
@@ -87,9 +88,9 @@ function openPage(text: string): BriefNode {
   return new BriefNode(document.contents as Node | null, '', lines, document.contents?.range?.[0] ?? 0);
 }
 
-function parsed(text: string, lineCounter: LineCounter): ReturnType<typeof parseDocument> {
+function parsed(text: string, lineCounter: LineCounter): Document.Parsed {
   try {
-    return parseDocument(text, { lineCounter, prettyErrors: false, merge: false });
+    return loadYaml().parseDocument(text, { lineCounter, prettyErrors: false, merge: false });
   } catch (error) {
     if (error instanceof RangeError) throw tooDeep();
     throw error;

@@ -1,14 +1,10 @@
-import FFT from 'fft.js';
+import { createTransform } from './fourier.js';
 import type { FramePlan } from './frame-plan.js';
-import { halfBandWeights } from './half-band.js';
 
 /** Frames worked on at a time: their power spectra fill one complex transform completely. */
 export const FRAMES_AT_ONCE = 4;
-/** Lags between the samples: a bright tone's peak is too narrow to be read from whole samples. */
-export const LAGS_A_SAMPLE = 2;
-/** Whole lags on each side from which the value halfway between two lags is read, and the shape of their window. */
-const SIDE_LAGS = 8;
-const SIDE_LAGS_BETA = 7;
+/** Lags known on each side of those looked at, for reading values between two lags. */
+export const SIDE_LAGS = 8;
 /** Below this sum of the squared, tapered samples there is digital silence, and no period. */
 const LEAST_ENERGY = 2e-10;
 
@@ -17,16 +13,18 @@ export interface CorrelatedFrames {
   /** power spectrum of each frame, by bin, from firstBin to half the transform */
   readonly power: readonly Float64Array[];
   /**
-   * autocorrelation of each frame divided by that of the window, 1 at lag 0; entry LAGS_A_SAMPLE * lag, filled from just
-   * below the shortest lag to the longest; digital silence has none
+   * autocorrelation of each tapered frame in a scale of its own, entry `SIDE_LAGS + lag`, from −SIDE_LAGS to SIDE_LAGS
+   * beyond the longest lag; digital silence has none
    */
-  readonly curve: readonly (Float64Array | null)[];
+  readonly lags: readonly (Float64Array | null)[];
 }
 
 /** Correlates frames with memory of its own. */
 export interface FrameCorrelator {
   /** lowest bin of the transform that is looked at */
   readonly firstBin: number;
+  /** the taper of a frame, as many numbers as the plan's window has samples */
+  readonly window: Float64Array;
   /**
    * @param samples mono at the plan's rate, silent beyond both ends
    * @param frame the first of FRAMES_AT_ONCE frames; frame f is centred at sample f * hopSamples
@@ -42,14 +40,12 @@ export interface FrameCorrelator {
  * @param plan from planFrames
  * @returns a correlator for recordings of that plan
  *
- * Source: Boersma 1993 (autocorrelation divided by that of the window); Wiener–Khinchin theorem.
+ * Source: Wiener–Khinchin theorem.
  */
 export function createFrameCorrelator(plan: FramePlan): FrameCorrelator {
-  const { fftSize, windowSamples, hopSamples, longestLag, shortestLag } = plan;
-  const fft = new FFT(fftSize);
+  const { fftSize, windowSamples, hopSamples, longestLag } = plan;
+  const fourier = createTransform(fftSize);
   const window = hannWindow(windowSamples);
-  const gain = windowGain(window, LAGS_A_SAMPLE * longestLag + 2);
-  const weights = halfBandWeights(SIDE_LAGS, SIDE_LAGS_BETA);
   // what turns the distance between lag and −lag into an autocorrelation, see unpackLags
   const oddScale = Float64Array.from(
     { length: longestLag + SIDE_LAGS + 1 },
@@ -62,47 +58,30 @@ export function createFrameCorrelator(plan: FramePlan): FrameCorrelator {
   const memory = (length: number) => Array.from({ length: FRAMES_AT_ONCE }, () => new Float64Array(length));
   const power = memory(fftSize / 2 + 2);
   const lags = memory(SIDE_LAGS + longestLag + SIDE_LAGS + 1);
-  const curves = memory(LAGS_A_SAMPLE * longestLag + 2);
+  /** twice the sum of each spectrum: the autocorrelation at lag 0 */
+  const zero = new Float64Array(FRAMES_AT_ONCE);
   return {
     firstBin,
+    window,
     correlate(samples, frame) {
       for (let pair = 0; pair < FRAMES_AT_ONCE; pair += 2) {
         windowPair(samples, (frame + pair) * hopSamples - windowSamples / 2, hopSamples, window, input);
-        fft.transform(output, input);
-        splitPowers(output, fftSize, firstBin, power[pair]!, power[pair + 1]!);
+        fourier.transform(input, output);
+        splitPowers(output, fftSize, firstBin, power, zero, pair);
       }
       packPowers(power, fftSize, packed);
-      fft.transform(output, packed);
+      fourier.transform(packed, output);
       unpackLags(output, fftSize, oddScale, lags);
-      const curve = curves.map((out, k) => {
-        const zero = sumOfEven(power[k]!, fftSize / 2);
-        if (!(zero / fftSize > LEAST_ENERGY)) return null;
-        mirror(lags[k]!, zero);
-        fillCurve(lags[k]!, weights, shortestLag - 1, zero, gain, out);
-        return out;
+      lags.forEach((all, k) => {
+        mirror(all, zero[k]!);
       });
-      return { power, curve };
+      return { power, lags: lags.map((all, k) => (zero[k]! / fftSize > LEAST_ENERGY ? all : null)) };
     },
   };
 }
 
 function hannWindow(length: number): Float64Array {
   return Float64Array.from({ length }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length));
-}
-
-/** 1 / autocorrelation of the window, LAGS_A_SAMPLE entries a sample, with value 1 at lag 0. */
-function windowGain(window: Float64Array, length: number): Float64Array {
-  const gain = new Float64Array(length);
-  for (let lag = 0; lag < length; lag++) {
-    const shift = Math.floor(lag / LAGS_A_SAMPLE);
-    const between = lag / LAGS_A_SAMPLE - shift;
-    let sum = 0;
-    for (let i = 0; i + shift + 1 < window.length; i++) {
-      sum += window[i]! * (window[i + shift]! * (1 - between) + window[i + shift + 1]! * between);
-    }
-    gain[lag] = sum;
-  }
-  return gain.map((g) => gain[0]! / g);
 }
 
 /** Two tapered frames, the first in the real and the second in the imaginary parts. */
@@ -128,23 +107,36 @@ function padded(samples: Float32Array, first: number, length: number): Float32Ar
   return Float32Array.from({ length }, (_, i) => samples[first + i] ?? 0);
 }
 
-/** Power spectra of the two real signals in a complex transform. */
+/** Power spectra of the two real signals in a complex transform, and twice their sums. */
 function splitPowers(
   spectrum: Float64Array,
   fftSize: number,
   firstBin: number,
-  a: Float64Array,
-  b: Float64Array,
+  power: readonly Float64Array[],
+  zero: Float64Array,
+  pair: number,
 ): void {
-  for (let k = firstBin; k <= fftSize / 2; k++) {
+  const a = power[pair]!;
+  const b = power[pair + 1]!;
+  const half = fftSize / 2;
+  let sumA = 0;
+  let sumB = 0;
+  for (let k = firstBin; k <= half; k++) {
     const m = fftSize - k;
     const xr = spectrum[2 * k]!;
     const xi = spectrum[2 * k + 1]!;
     const yr = spectrum[2 * m]!;
     const yi = spectrum[2 * m + 1]!;
-    a[k] = ((xr + yr) * (xr + yr) + (xi - yi) * (xi - yi)) / 4;
-    b[k] = ((xi + yi) * (xi + yi) + (xr - yr) * (xr - yr)) / 4;
+    const powerA = ((xr + yr) * (xr + yr) + (xi - yi) * (xi - yi)) / 4;
+    const powerB = ((xi + yi) * (xi + yi) + (xr - yr) * (xr - yr)) / 4;
+    a[k] = powerA;
+    b[k] = powerB;
+    sumA += powerA;
+    sumB += powerB;
   }
+  // the bin at half the size has no mirror
+  zero[pair] = 2 * sumA - a[half]!;
+  zero[pair + 1] = 2 * sumB - b[half]!;
 }
 
 /**
@@ -195,36 +187,4 @@ function unpackLags(
 function mirror(lags: Float64Array, zero: number): void {
   lags[SIDE_LAGS] = zero;
   for (let lag = 1; lag <= SIDE_LAGS; lag++) lags[SIDE_LAGS - lag] = lags[SIDE_LAGS + lag]!;
-}
-
-/**
- * Whole lags and those halfway between, from `firstLag` on, divided by the window's own autocorrelation. Where the mean of
- * two lags is not positive there can be no peak between them, and the mean will do.
- */
-function fillCurve(
-  lags: Float64Array,
-  weights: Float64Array,
-  firstLag: number,
-  zero: number,
-  gain: Float64Array,
-  curve: Float64Array,
-): void {
-  for (let t = LAGS_A_SAMPLE * firstLag; t + 1 < curve.length; t += LAGS_A_SAMPLE) {
-    const at = SIDE_LAGS + t / LAGS_A_SAMPLE;
-    const neighbours = lags[at]! + lags[at + 1]!;
-    let between = neighbours / 2;
-    if (neighbours > 0) {
-      between = 0;
-      for (let j = 0; j < SIDE_LAGS; j++) between += weights[j]! * (lags[at - j]! + lags[at + 1 + j]!);
-    }
-    curve[t] = (lags[at]! / zero) * gain[t]!;
-    curve[t + 1] = (between / zero) * gain[t + 1]!;
-  }
-}
-
-/** Sum over all bins of an even spectrum of which one half is given: its transform at lag 0. */
-function sumOfEven(power: Float64Array, half: number): number {
-  let sum = 0;
-  for (let k = 1; k < half; k++) sum += power[k]!;
-  return 2 * sum + power[half]!;
 }

@@ -1,4 +1,5 @@
 import { midiToHz } from '../base/index.js';
+import { transformSize } from './fourier.js';
 
 /** The range of sounding pitch to listen for, MIDI numbers. */
 export interface PitchRange {
@@ -26,9 +27,15 @@ export interface FramePlan {
 const SAMPLES_A_PERIOD = 6;
 /** Periods of the lowest note that the tapered window holds; three is the least an autocorrelation can do with (Boersma 1993). */
 const PERIODS_A_WINDOW = 3.6;
-const LOWEST_RATE_HZ = 8000;
+/** Enough for the noise of an attack to be seen; a sixth of 44.1 kHz. */
+const LOWEST_RATE_HZ = 7300;
 const HOP_SECONDS = 0.0058;
 const HEADROOM_SEMITONES = 4;
+/**
+ * A sixteenth of a Hann window at each end is so small that the two ends may lie over each other in the circular
+ * correlation: at the longest lag that adds less than 1e-4 of the energy.
+ */
+const ENDS_OF_TAPER = 16;
 
 /**
  * Chooses rate, window and hop so that low brass gets long windows, piccolo short ones, and each costs about the same.
@@ -47,14 +54,13 @@ export function planFrames(sampleRateHz: number, range: PitchRange): FramePlan {
   const rateHz = sampleRateHz / decimation;
   const windowSamples = 2 * Math.round((PERIODS_A_WINDOW * rateHz) / lowHz / 2);
   const longestLag = Math.floor(windowSamples / 2);
-  let fftSize = 256;
-  while (fftSize < windowSamples + longestLag) fftSize *= 2;
+  const overlap = Math.floor(windowSamples / ENDS_OF_TAPER);
   return {
     decimation,
     rateHz,
     windowSamples,
     hopSamples: Math.max(1, Math.round(HOP_SECONDS * rateHz)),
-    fftSize,
+    fftSize: transformSize(windowSamples + longestLag - overlap),
     shortestLag: Math.max(3, Math.floor(rateHz / highHz)),
     longestLag,
   };

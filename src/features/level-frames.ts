@@ -13,6 +13,8 @@ export interface LevelFrames {
   readonly hopSeconds: number;
   /** mean square in each frame; frames follow each other without overlap */
   readonly power: Float32Array;
+  /** largest size of a sample in each frame; one entry more for the samples after the last whole frame */
+  readonly peak: Float32Array;
   /** level of the quietest stretches, dBFS */
   readonly noiseFloorDb: number;
 }
@@ -20,19 +22,29 @@ export interface LevelFrames {
 /**
  * @param samples mono, full scale ±1
  * @param sampleRateHz rate
- * @returns mean square a frame of about 2 ms, unweighted, and the floor
+ * @returns mean square and peak a frame of about 2 ms, unweighted, and the floor
  *
  * Source: RMS by definition; unweighted because frequency weighting makes registers look like dynamics.
  */
 export function measureLevels(samples: Float32Array, sampleRateHz: number): LevelFrames {
   const hop = Math.max(1, Math.round(LEVEL_HOP_SECONDS * sampleRateHz));
   const power = new Float32Array(Math.floor(samples.length / hop));
-  for (let f = 0; f < power.length; f++) {
-    let sum = 0;
-    for (let i = f * hop, end = i + hop; i < end; i++) sum += samples[i]! * samples[i]!;
-    power[f] = sum / hop;
+  const peak = new Float32Array(power.length + 1);
+  for (let f = 0; f <= power.length; f++) measureFrame(samples, hop, f, power, peak);
+  return { hopSeconds: hop / sampleRateHz, power, peak, noiseFloorDb: floorOf(power, hop / sampleRateHz) };
+}
+
+/** One frame's power, if it is whole, and its peak. */
+function measureFrame(samples: Float32Array, hop: number, f: number, power: Float32Array, peak: Float32Array): void {
+  let sum = 0;
+  let most = 0;
+  for (let i = f * hop, end = Math.min(samples.length, i + hop); i < end; i++) {
+    const square = samples[i]! * samples[i]!;
+    sum += square;
+    if (square > most) most = square;
   }
-  return { hopSeconds: hop / sampleRateHz, power, noiseFloorDb: floorOf(power, hop / sampleRateHz) };
+  if (f < power.length) power[f] = sum / hop;
+  peak[f] = Math.sqrt(most);
 }
 
 function floorOf(power: Float32Array, hopSeconds: number): number {

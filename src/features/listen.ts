@@ -33,6 +33,7 @@ export function listen(take: Take, range: PitchRange = ANY_WIND_INSTRUMENT): Fea
     signalRateHz: plan.rateHz,
     levelHopSeconds: level.hopSeconds,
     power: level.power,
+    peak: level.peak,
     noiseFloorDb: level.noiseFloorDb,
   };
 }

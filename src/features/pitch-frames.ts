@@ -23,15 +23,15 @@ export interface PitchFrames {
 export function trackPitch(samples: Float32Array, plan: FramePlan): PitchFrames {
   const frames = Math.max(1, Math.floor(samples.length / plan.hopSamples) + 1);
   const correlator = createFrameCorrelator(plan);
-  const reader = new PeriodReader(plan, frames);
+  const reader = new PeriodReader(plan, correlator.window, frames);
   const edges = bandEdges(correlator.firstBin, plan.fftSize / 2);
   const bands = edges.length - 1;
   const bandPower = new Float32Array(frames * bands);
   for (let first = 0; first < frames; first += FRAMES_AT_ONCE) {
-    const { power, curve } = correlator.correlate(samples, first);
+    const { power, lags } = correlator.correlate(samples, first);
     for (let k = 0; k < FRAMES_AT_ONCE && first + k < frames; k++) {
       sumBands(power[k]!, edges, bandPower, (first + k) * bands);
-      const found = curve[k]!;
+      const found = lags[k]!;
       if (found !== null) reader.read(found, first + k);
     }
   }

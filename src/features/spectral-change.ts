@@ -34,7 +34,7 @@ export function sumBands(power: Float64Array, edges: Int32Array, into: Float32Ar
 }
 
 /**
- * @param bandPower power in each band, frame-major
+ * @param bandPower power in each band, frame-major; the floor is added to it
  * @param bands bands a frame
  * @param frames number of frames
  * @returns strength of spectral change at each frame, mean over the bands of the rise in log power
@@ -46,14 +46,17 @@ export function spectralChange(bandPower: Float32Array, bands: number, frames: n
   let strongest = 0;
   for (let i = 0; i < bandPower.length; i++) strongest = Math.max(strongest, bandPower[i]!);
   const floor = 1e-5 * strongest + 1e-20;
-  const logs = new Float32Array(bandPower.length);
-  for (let i = 0; i < logs.length; i++) logs[i] = Math.log(bandPower[i]! + floor);
+  for (let i = 0; i < bandPower.length; i++) bandPower[i] = bandPower[i]! + floor;
   const change = new Float32Array(frames);
   const back = CHANGE_SPAN * bands;
   for (let f = CHANGE_SPAN; f < frames; f++) {
-    let sum = 0;
-    for (let i = f * bands, end = i + bands; i < end; i++) sum += Math.max(0, logs[i]! - logs[i - back]!);
-    change[f] = sum / (bands * Math.LN10);
+    // the sum of logarithms is the logarithm of the product, which the floor keeps far from the largest number
+    let product = 1;
+    for (let i = f * bands, end = i + bands; i < end; i++) {
+      const ratio = bandPower[i]! / bandPower[i - back]!;
+      if (ratio > 1) product *= ratio;
+    }
+    change[f] = Math.log10(product) / bands;
   }
   return change;
 }

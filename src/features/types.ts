@@ -20,6 +20,8 @@ export interface Features {
   readonly levelHopSeconds: number;
   /** mean square of the mono mix in each level frame (full scale sine = 0.5) */
   readonly power: Float32Array;
+  /** largest size of a sample in each level frame; one entry more for the samples after the last whole frame */
+  readonly peak: Float32Array;
   /** level below which there is only room and recorder, dBFS */
   readonly noiseFloorDb: number;
 }

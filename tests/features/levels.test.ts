@@ -32,6 +32,21 @@ describe('level frames', () => {
     for (const p of power) expect(decibels(p)).toBeCloseTo(0, 9);
   });
 
+  // Source: a sine reaches its amplitude in every period; definition of the peak.
+  it.each([1, 0.5, 0.001])('of a sine of amplitude %d have that peak', (amplitude) => {
+    const { peak, power } = measureLevels(kilohertz(amplitude), 48000);
+    expect(peak).toHaveLength(power.length + 1);
+    for (const p of peak.subarray(0, power.length)) expect(p / amplitude).toBeCloseTo(1, 6);
+  });
+
+  it('see the peak of the samples after the last whole frame', () => {
+    const samples = new Float32Array(48000 + 30);
+    samples[48020] = -0.75;
+    const { peak, power } = measureLevels(samples, 48000);
+    expect(peak[power.length]).toBe(0.75);
+    expect(Math.max(...peak.subarray(0, power.length))).toBe(0);
+  });
+
   it('are not weighted: a low note and a high note of one amplitude have one level', () => {
     const level = (midi: number): number => {
       const { power } = listen(takeOf(tone(midi, 1, 'sine')));

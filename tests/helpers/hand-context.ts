@@ -68,10 +68,18 @@ export function handContext(part: Part, notes: readonly HandNote[], options: Han
     tuningCents: 0,
     ...options.alignment,
   };
-  const features = featuresOf(heard, durationSeconds, floorDb, offsetSemitones);
   const rate = 8000;
   const quiet = Float32Array.from({ length: rate }, (_, i) => 0.25 * Math.sin((2 * Math.PI * 440 * i) / rate));
-  return { take: takeOf(options.samples ?? quiet, rate), features, part, alignment };
+  const samples = options.samples ?? quiet;
+  const peak = peaksOf(samples, LEVEL_HOP_SECONDS * rate);
+  const features = { ...featuresOf(heard, durationSeconds, floorDb, offsetSemitones), peak };
+  return { take: takeOf(samples, rate), features, part, alignment };
+}
+
+function peaksOf(samples: Float32Array, hop: number): Float32Array {
+  return Float32Array.from({ length: Math.floor(samples.length / hop) + 1 }, (_, f) =>
+    Math.max(0, ...samples.subarray(f * hop, (f + 1) * hop).map(Math.abs)),
+  );
 }
 
 function alignedNote({ index, status, confidence, playedMidi, onset, offset }: HandNote): AlignedNote {
@@ -84,7 +92,7 @@ function featuresOf(
   durationSeconds: number,
   floorDb: number,
   offsetSemitones: number,
-): Features {
+): Omit<Features, 'peak'> {
   const pitchFrames = Math.floor(durationSeconds / PITCH_HOP_SECONDS) + 1;
   const candidateMidi = new Float32Array(CANDIDATES * pitchFrames);
   const candidateClarity = new Float32Array(CANDIDATES * pitchFrames);

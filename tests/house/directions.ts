@@ -34,7 +34,6 @@ const STRANGERS: readonly (readonly [room: string, others: string, reason: strin
 
 /** npm packages and the only rooms that may import them. A package that is not named here may be imported nowhere. */
 const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: string])[] = [
-  ['fft\\.js', 'features', 'The transform behind pitch and spectral change.'],
   ['fast-xml-parser', 'score|report', 'Score reads the part; report reads back what the engraver draws.'],
   ['verovio', 'report', 'Only report engraves.'],
   ['fflate', 'score', 'Only score opens compressed MusicXML.'],

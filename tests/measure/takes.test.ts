@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { TakePlan, VoiceName } from '../../src/demo/index.js';
+import { listen } from '../../src/features/index.js';
 import { type Measurements, measureTake, type TempoMeasure } from '../../src/measure/index.js';
 import { demoPart, type HeardTake, hearTake, middle, shareWithin } from '../helpers/heard-take.js';
 
@@ -138,7 +139,9 @@ describe('known errors', () => {
   it('a recorder set too loud', () => {
     const heard = hearTake(PART, DRY);
     const samples = heard.take.samples.map((x) => Math.max(-1, Math.min(1, 12 * x)));
-    const { recording } = measureTake({ ...heard, take: { ...heard.take, samples } });
+    const take = { ...heard.take, samples };
+    const { peak } = listen(take);
+    const { recording } = measureTake({ ...heard, take, features: { ...heard.features, peak } });
     expect(recording.peakDbfs).toBeCloseTo(0, 6);
     expect(recording.clippedShare).toBeGreaterThan(0.001);
     expect(recording.cautions.join()).toMatch(/clips/);

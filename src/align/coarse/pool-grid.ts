@@ -22,15 +22,19 @@ export function poolGrid(grid: PitchGrid): PooledGrid {
   const steps = Math.max(1, Math.floor(grid.frames / POOL));
   const salience = new Float32Array(steps * grid.pitches);
   const voicing = new Float32Array(steps);
-  for (let s = 0; s < steps; s++) {
-    for (let k = 0; k < POOL; k++) {
-      const f = s * POOL + k;
-      voicing[s] = voicing[s]! + (grid.voicing[f] ?? 0) / POOL;
-      for (let p = 0; p < grid.pitches; p++) {
-        salience[s * grid.pitches + p] =
-          salience[s * grid.pitches + p]! + (grid.salience[f * grid.pitches + p] ?? 0) / POOL;
-      }
+  for (let s = 0; s < steps; s++) poolStep(grid, s, salience, voicing);
+  return { steps, stepSeconds: POOL * grid.hopSeconds, pitches: grid.pitches, salience, voicing };
+}
+
+function poolStep(grid: PitchGrid, step: number, salience: Float32Array, voicing: Float32Array): void {
+  const { pitches, frames } = grid;
+  const into = step * pitches;
+  for (let f = step * POOL, end = Math.min(frames, f + POOL); f < end; f++) {
+    voicing[step] = voicing[step]! + grid.voicing[f]! / POOL;
+    const row = f * pitches;
+    for (let p = 0; p < pitches; p++) {
+      const value = grid.salience[row + p]!;
+      if (value > 0) salience[into + p] = salience[into + p]! + value / POOL;
     }
   }
-  return { steps, stepSeconds: POOL * grid.hopSeconds, pitches: grid.pitches, salience, voicing };
 }

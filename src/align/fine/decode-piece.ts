@@ -1,5 +1,7 @@
+import { nextStrong } from './next-strong.js';
 import { durationCost, MOST_MISSED, missedPrice, PRICE, pauseCost } from './prices.js';
 import { fillOnsets } from './rough-onsets.js';
+import { type Step, type Steps, withCheapest } from './steps.js';
 import type { DecodedSegment, DecodeInput } from './types.js';
 
 const LEAST_VOICED_SECONDS = 0.025;
@@ -15,14 +17,6 @@ const ROUNDING = 1e-9;
 const OTHERWISE_SHARE = 0.35;
 /** The tone itself, and what its harmonics and their common periods may be taken for. */
 const SAME_TONE = [0, -12, 12, -19, 19, -24, 24];
-
-interface Step {
-  readonly note: number;
-  readonly boundary: number;
-  readonly added: boolean;
-  readonly previous: Step | null;
-  readonly cost: number;
-}
 
 /**
  * Gives each note of a piece its stretch of sound: a search over the moments at which notes may begin, weighing pitch,
@@ -42,9 +36,12 @@ class PieceSearch {
   private readonly input: DecodeInput;
   private readonly lastFrame: number;
   private readonly rangeOf: readonly (readonly [number, number])[];
+  /** from each boundary on, the first with a strong attack or change; the number of boundaries where there is none */
+  private readonly nextStrong: Int32Array;
 
   constructor(input: DecodeInput) {
     this.input = input;
+    this.nextStrong = nextStrong(input.boundaries, STRONG);
     this.lastFrame = Math.round(input.endSeconds / input.hopSeconds);
     this.rangeOf = this.boundaryRanges();
   }
@@ -52,8 +49,8 @@ class PieceSearch {
   run(): DecodedSegment[] {
     const { notes } = this.input;
     /** best step into each (note, boundary), newest notes last */
-    const reached: Step[][] = [];
-    const addedAfter: Step[][] = [];
+    const reached: Steps[] = [];
+    const addedAfter: Steps[] = [];
     for (let n = 0; n < notes.length; n++) {
       const here: Step[] = [];
       const [from, to] = this.rangeOf[n]!;
@@ -61,8 +58,8 @@ class PieceSearch {
         const step = this.enter(n, b, reached, addedAfter);
         if (step !== null) here.push(step);
       }
-      reached.push(here);
-      addedAfter.push(this.addNotes(n, here));
+      reached.push(withCheapest(here));
+      addedAfter.push(withCheapest(this.addNotes(n, here)));
     }
     return this.trace(this.finish(reached, addedAfter));
   }
@@ -82,22 +79,28 @@ class PieceSearch {
     });
   }
 
-  private enter(n: number, b: number, reached: readonly Step[][], addedAfter: readonly Step[][]): Step | null {
+  private enter(n: number, b: number, reached: readonly Steps[], addedAfter: readonly Steps[]): Step | null {
     const onset = this.onsetCost(n, b);
     let cost = Number.POSITIVE_INFINITY;
     let previous: Step | null = null;
     for (let missed = 0; missed <= MOST_MISSED && n - 1 - missed >= 0; missed++) {
       const p = n - 1 - missed;
       const price = onset + missedPrice(missed);
-      for (const step of reached[p]!) {
-        if (step.boundary >= b || step.cost + price >= cost) continue;
-        const value = step.cost + price + this.noteCost(p, step.boundary, b, n, cost - step.cost - price);
-        if (value < cost) [cost, previous] = [value, step];
+      if (reached[p]!.cheapest + price < cost) {
+        for (const step of reached[p]!.steps) {
+          if (step.boundary >= b) break;
+          if (step.cost + price >= cost) continue;
+          const value = step.cost + price + this.noteCost(p, step.boundary, b, n, cost - step.cost - price);
+          if (value < cost) [cost, previous] = [value, step];
+        }
       }
-      for (const step of addedAfter[p]!) {
-        if (step.boundary >= b || step.cost + price >= cost) continue;
-        const value = step.cost + price + this.addedCost(step, b);
-        if (value < cost) [cost, previous] = [value, step];
+      if (addedAfter[p]!.cheapest + price < cost) {
+        for (const step of addedAfter[p]!.steps) {
+          if (step.boundary >= b) break;
+          if (step.cost + price >= cost) continue;
+          const value = step.cost + price + this.addedCost(step, b);
+          if (value < cost) [cost, previous] = [value, step];
+        }
       }
     }
     if (n <= MOST_MISSED) {
@@ -140,13 +143,13 @@ class PieceSearch {
     return steps;
   }
 
-  private finish(reached: readonly Step[][], addedAfter: readonly Step[][]): Step | null {
+  private finish(reached: readonly Steps[], addedAfter: readonly Steps[]): Step | null {
     const { notes, evidence, boundaries, offsetSemitones } = this.input;
     let cost = Number.POSITIVE_INFINITY;
     let best: Step | null = null;
     for (let missed = 0; missed <= MOST_MISSED && missed < notes.length; missed++) {
       const n = notes.length - 1 - missed;
-      for (const step of [...reached[n]!, ...addedAfter[n]!]) {
+      for (const step of [...reached[n]!.steps, ...addedAfter[n]!.steps]) {
         const frame = boundaries.frame[step.boundary]!;
         const midi = notes[n]!.soundingMidi + offsetSemitones;
         const own = step.added
@@ -190,7 +193,7 @@ class PieceSearch {
     );
     if (duration > limit + ROUNDING) return duration;
     const sounding = duration + this.pitchCost(n, from, to, limit - duration);
-    return sounding > limit + ROUNDING ? sounding : sounding + this.insideCost(n, from, to);
+    return sounding > limit + ROUNDING ? sounding : sounding + this.insideCost(n, from, to, limit - sounding);
   }
 
   /** Price of what is heard against note n, or something too low but beyond `limit`. */
@@ -222,19 +225,21 @@ class PieceSearch {
     return PRICE.pitch * (1 - evidence.strongest(a, z).share);
   }
 
-  /** Price of attacks inside a note that begin no note. */
-  private insideCost(n: number, from: number, to: number): number {
+  /** Price of attacks inside a note that begin no note, or something too low but beyond `limit`. */
+  private insideCost(n: number, from: number, to: number, limit: number): number {
     const { boundaries, hopSeconds, notes } = this.input;
     if (notes[n]!.ornament !== null) return 0;
     const margin = INSIDE_MARGIN_SECONDS / hopSeconds;
+    const first = boundaries.frame[from]! + margin;
+    const last = boundaries.frame[to]! - margin;
     let retongued = 0;
     let other = 0;
-    for (let b = from + 1; b < to; b++) {
+    for (let b = this.nextStrong[from + 1]!; b < to; b = this.nextStrong[b + 1]!) {
       const frame = boundaries.frame[b]!;
-      if (frame - boundaries.frame[from]! < margin || boundaries.frame[to]! - frame < margin) continue;
+      if (frame < first) continue;
+      if (frame > last || other > limit + ROUNDING) break;
       const attack = boundaries.attack[b]!;
       const change = Math.max(attack, boundaries.pitchChange[b]!);
-      if (change <= STRONG) continue;
       if (attack > STRONG && this.isOutOfSilence(frame)) other += PRICE.outOfSilence * attack;
       else if (this.soundsOtherwise(n, frame, to)) other += PRICE.insideNote * change;
       else if (attack > STRONG) retongued += PRICE.retongued * attack;

@@ -1,5 +1,6 @@
 import { isMeasured, type MaybeNumber, median, notMeasured } from '../../base/index.js';
 import type { Take } from '../../decode/index.js';
+import type { Features } from '../../features/index.js';
 import type { NoteContext } from '../context.js';
 import type { RecordingMeasure } from '../types.js';
 import { ridesLevel } from './level-riding.js';
@@ -23,7 +24,7 @@ const RINGING_SECONDS = 1.2;
  * Source: definition; flat tops are runs of equal samples at the peak.
  */
 export function measureRecording(context: NoteContext): RecordingMeasure {
-  const { peak, clippedShare } = peakAndClipping(context.take);
+  const { peak, clippedShare } = peakAndClipping(context.take, context.features);
   const signalToNoiseDb = signalToNoise(context);
   const levelRiding = ridesLevel(context);
   const reverberationSeconds = measureReverberation(context);
@@ -58,26 +59,32 @@ function otherPitch(semitones: number): string {
   return `The whole take sounds ${size} ${where} than this part.${guess} Everything else here is compared at that pitch.`;
 }
 
-function peakAndClipping(take: Take): { peak: number; clippedShare: number } {
+/** Only frames that come up to the peak are looked at sample by sample. */
+function peakAndClipping(take: Take, features: Features): { peak: number; clippedShare: number } {
   const { samples } = take;
   let peak = 0;
-  for (let i = 0; i < samples.length; i++) {
-    const size = Math.abs(samples[i]!);
-    if (size > peak) peak = size;
-  }
+  for (const size of features.peak) if (size > peak) peak = size;
   if (peak < LOUD_PEAK) return { peak, clippedShare: 0 };
+  const hop = Math.round(features.levelHopSeconds * take.sampleRateHz);
   const top = NEAR_PEAK * peak;
   let clipped = 0;
   let run = 0;
-  for (let i = 0; i < samples.length; i++) {
-    if (Math.abs(samples[i]!) >= top) run++;
-    else if (run > 0) {
-      if (run >= FLAT_SAMPLES) clipped += run;
-      run = 0;
+  const endRun = (): void => {
+    if (run >= FLAT_SAMPLES) clipped += run;
+    run = 0;
+  };
+  for (let f = 0; f < features.peak.length; f++) {
+    if (features.peak[f]! < top) {
+      endRun();
+      continue;
+    }
+    for (let i = f * hop, end = Math.min(samples.length, i + hop); i < end; i++) {
+      if (Math.abs(samples[i]!) >= top) run++;
+      else endRun();
     }
   }
-  if (run >= FLAT_SAMPLES) clipped += run;
-  return { peak, clippedShare: samples.length === 0 ? 0 : clipped / samples.length };
+  endRun();
+  return { peak, clippedShare: clipped / samples.length };
 }
 
 function signalToNoise(context: NoteContext): MaybeNumber {
