@@ -4,6 +4,8 @@ import type { PitchGrid } from './pitch-grid.js';
 export interface SegmentEvidence {
   /** voiced seconds between two frames */
   voicedSeconds(from: number, to: number): number;
+  /** the same with what is left of louder tones counted less */
+  heldSeconds(from: number, to: number): number;
   /** share of the voiced time, 0 to 1, in which this semitone sounds, releases counted less; 0 when nothing is voiced */
   share(midi: number, from: number, to: number): number;
   /** the semitone with the largest share */
@@ -35,6 +37,7 @@ export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
   };
   return {
     voicedSeconds: (from, to) => (voiced[inside(to)]! - voiced[inside(from)]!) * hopSeconds,
+    heldSeconds: (from, to) => (weighed[inside(to)]! - weighed[inside(from)]!) * hopSeconds,
     share: (midi, from, to) => shareAt(midi - lowestMidi, inside(from), inside(to)),
     strongest(from, to) {
       const start = inside(from) * pitches;

@@ -209,6 +209,7 @@ describe('what was played in a stretch of sound', () => {
       1,
       {
         voicedSeconds: () => voicedSeconds,
+        heldSeconds: () => voicedSeconds,
         share: (midi) => shares[midi] ?? 0,
         strongest: () => ({ midi: Number(strongest[0]), share: strongest[1] }),
       },

@@ -251,7 +251,7 @@ class PieceSearch {
   private isOutOfSilence(frame: number): boolean {
     const { evidence, hopSeconds } = this.input;
     const before = Math.round(SILENCE_SECONDS / hopSeconds);
-    return evidence.voicedSeconds(frame - before, frame - 1) < SILENT_SHARE * SILENCE_SECONDS;
+    return evidence.heldSeconds(frame - before, frame - 1) < SILENT_SHARE * SILENCE_SECONDS;
   }
 
   /** Whether something else than note n is heard right after a moment inside it. */

@@ -8,6 +8,7 @@ import type { SectionFailure, SectionResult, SectionTake } from './section-resul
 const HEADS = [
   ...['take', 'file', 'player', 'date', 'instrument', 'score', 'outcome'],
   ...['tempo_quarter_bpm', 'tuning_cents_from_a440', 'notes_as_written', 'notes_in_part'],
+  ...['points_given', 'points_possible'],
   ...criterionSchema.options.flatMap((criterion) => [`${criterion}_fix`, `${criterion}_watch`]),
   ...['first', 'second', 'third', 'failure'],
 ];
@@ -43,6 +44,8 @@ function row(take: SectionTake): string[] {
     number(take.centsFromA440),
     number(take.notesAsWritten),
     String(take.notesInPart),
+    String(take.points?.given ?? ''),
+    String(take.points?.possible ?? ''),
     ...criterionSchema.options.flatMap((criterion) => counts(take, criterion)),
     ...[0, 1, 2].map((i) => textCell(take.first[i] ?? '')),
     '',

@@ -25,6 +25,10 @@ const sectionTakeSchema = z.object({
   criteria: z
     .array(z.object({ criterion: criterionSchema, fix: count, watch: count }))
     .meta({ description: 'only criteria that were judged; empty when the take was not reviewed' }),
+  points: z
+    .object({ given: z.number().min(0), possible: z.number().min(0) })
+    .optional()
+    .meta({ description: 'by the brief, over all criteria that could be measured; support for a panel' }),
   first: z.array(z.string()).max(3).meta({ description: 'the first things to work on' }),
   barTroubles: z
     .array(z.object({ bar: z.string(), fix: count, watch: count }))

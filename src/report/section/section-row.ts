@@ -74,12 +74,22 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
     criteria: result.criteria
       .filter(({ judged }) => judged !== false)
       .map(({ criterion, fix, watch }) => ({ criterion, fix, watch })),
+    ...pointsOf(result),
     first: troubles
       .filter((finding) => finding.ledByBar === undefined)
       .slice(0, 3)
       .map((finding) => `${placeInWords(finding)}: ${wordsFor(finding).headline}`),
     barTroubles: barCounts(troubles, bars),
   };
+}
+
+/** Points over all criteria that could be measured; nothing where there was no brief. */
+function pointsOf({ criteria }: TakeResult): Pick<SectionTake, 'points'> {
+  const points = criteria.flatMap((line) => line.points ?? []);
+  if (points.length === 0) return {};
+  const known = points.filter(({ given }) => given !== null);
+  const sum = (values: readonly number[]) => Math.round(10 * values.reduce((total, value) => total + value, 0)) / 10;
+  return { points: { given: sum(known.map((p) => p.given ?? 0)), possible: sum(known.map((p) => p.possible)) } };
 }
 
 function barCounts(troubles: readonly ResultFinding[], bars: readonly string[]): SectionTake['barTroubles'] {

@@ -52,6 +52,12 @@ export const TABLE_WORDS = {
   toFix: 'To fix',
   toWatch: 'To watch',
   heard: 'What was heard',
+  points: 'Points',
+  pointsOf: (given: string, possible: string) => `${given} of ${possible}`,
+  noPoints: (possible: string) => `– of ${possible}`,
+  pointsFormula: (given: string, possible: string) =>
+    `Points: ${given} of ${possible} that could be given. For each criterion they are the points your teacher set, times what was as asked for, divided by what could be measured. They support a panel and never replace one.`,
+  notJudged: '–',
   everythingElse: 'Everything else, bar by bar',
   where: 'Where',
   about: 'About',
