@@ -22,7 +22,8 @@ const WAYS: readonly WayOfPlaying[] = [
  * @param transitions how each note goes over into the next
  * @returns one entry a way of playing that was heard, shortest as written first; shares 0 to 1
  *
- * Source: definition; the middle half of the notes stands beside the median so that one note does not count.
+ * Source: definition; the middle half of the notes stands beside the median so that one note does not count. Dots or
+ * lines under a slur are detached legato (common practice).
  */
 export function measureArticulations(
   context: MeasureContext,
@@ -47,8 +48,8 @@ export function measureArticulations(
 function wayOf(part: Part, note: PartNote, next: PartNote): WayOfPlaying | null {
   if (note.fermata || note.breathAfter !== null || next.restBeforeQuarters > 0 || next.heldRestBefore === true)
     return null;
-  if (note.slurredToNext) return 'slurred';
   const has = (mark: PartNote['articulations'][number]) => note.articulations.includes(mark);
+  if (note.slurredToNext) return has('staccato') || has('tenuto') ? 'detached-legato' : 'slurred';
   if (has('staccatissimo')) return 'staccatissimo';
   if (has('staccato') && note.slurredFromPrevious) return 'slur-end-short';
   if (has('staccato') && has('tenuto')) return 'detached-legato';

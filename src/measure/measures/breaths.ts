@@ -1,4 +1,4 @@
-import { notMeasured } from '../../base/index.js';
+import { type MaybeNumber, notMeasured } from '../../base/index.js';
 import type { MeasureContext } from '../context.js';
 import type { BreathMeasure, TransitionMeasure } from '../types.js';
 
@@ -22,11 +22,13 @@ export function measureBreaths(context: MeasureContext, transitions: readonly Tr
         const why = notMeasured('the notes around it were not heard one after the other');
         return { ...place, gapSeconds: why, lateSeconds: why };
       }
-      const { gapSeconds, betweenOnsetsSeconds, expectedSeconds } = transition;
-      const lateSeconds =
-        expectedSeconds === undefined
-          ? notMeasured('too few steady notes around it to know the tempo')
-          : betweenOnsetsSeconds - expectedSeconds;
-      return { ...place, gapSeconds, lateSeconds };
+      const held = note.fermata || context.part.notes[transition.toIndex]!.heldRestBefore === true;
+      return { ...place, gapSeconds: transition.gapSeconds, lateSeconds: lateSeconds(transition, held) };
     });
+}
+
+function lateSeconds({ betweenOnsetsSeconds, expectedSeconds }: TransitionMeasure, held: boolean): MaybeNumber {
+  if (held) return notMeasured('a fermata leaves open when the next note is due');
+  if (expectedSeconds === undefined) return notMeasured('too few steady notes around it to know the tempo');
+  return betweenOnsetsSeconds - expectedSeconds;
 }

@@ -25,8 +25,10 @@ export function measureEmptyPlaces(context: MeasureContext): EmptyPlaceMeasure[]
     const after = alignment.notes[note.index + 1];
     if (alignment.notes[note.index]!.status !== 'left-out' || note.grace) return [];
     if (before?.onsetSeconds === undefined || after?.onsetSeconds === undefined) return [];
-    const pace = paceAround(context, note.index - SIDE_NOTES, note.index + SIDE_NOTES);
-    if (pace.pairs < LEAST_PAIRS) return [];
+    if (alignment.restarts.some((r) => r.resumedAtIndex === note.index || r.resumedAtIndex === note.index + 1))
+      return [];
+    const secondsAQuarter = paceBeside(context, note.index);
+    if (secondsAQuarter === null) return [];
     const quarters = part.notes[note.index + 1]!.onsetQuarters - part.notes[note.index - 1]!.onsetQuarters;
     const between = after.onsetSeconds - before.onsetSeconds;
     const from = before.offsetSeconds!;
@@ -34,12 +36,23 @@ export function measureEmptyPlaces(context: MeasureContext): EmptyPlaceMeasure[]
       {
         index: note.index,
         silentSeconds: Math.max(0, after.onsetSeconds - from),
-        writtenSeconds: note.durationQuarters * pace.secondsAQuarter,
-        closedUpShare: 1 - between / (quarters * pace.secondsAQuarter),
+        writtenSeconds: note.durationQuarters * secondsAQuarter,
+        closedUpShare: 1 - between / (quarters * secondsAQuarter),
         fallDb: fallDb(context.features, before.onsetSeconds, from, after.onsetSeconds - NEXT_ATTACK_SECONDS),
       },
     ];
   });
+}
+
+/** Seconds a quarter on both sides of a note; no pair spans it, for the music may have closed up over it. */
+function paceBeside(context: MeasureContext, index: number): number | null {
+  const sides = [
+    paceAround(context, index - SIDE_NOTES, index - 1),
+    paceAround(context, index + 1, index + SIDE_NOTES),
+  ].filter((side) => side.pairs > 0);
+  const pairs = sides.reduce((sum, side) => sum + side.pairs, 0);
+  if (pairs < LEAST_PAIRS) return null;
+  return sides.reduce((sum, side) => sum + side.pairs * side.secondsAQuarter, 0) / pairs;
 }
 
 /** How far the level has fallen by the end of a place, below what stood before it. */

@@ -24,25 +24,26 @@ export function hairpinCourse(
 ): HairpinCourse | null {
   if (levels.length < LEAST_NOTES) return null;
   const rising = smoothed(levels.map((v) => direction * v));
-  const start = median(rising.slice(0, SMOOTHED_OVER));
+  const at = smoothed(seconds);
+  const start = rising[0]!;
   const peak = Math.max(...rising);
   const change = peak - start;
   if (change < LEAST_CHANGE_DB) return null;
-  const from = seconds[0]!;
-  const span = seconds.at(-1)! - from;
-  const halfway = rising.filter((_, i) => Math.abs(seconds[i]! - from - span / 2) <= span / 8);
+  const from = at[0]!;
+  const span = at.at(-1)! - from;
+  const halfway = rising.filter((_, i) => Math.abs(at[i]! - from - span / 2) <= span / 8);
   if (halfway.length === 0) return null;
   return {
     halfwayShare: Math.min(1, Math.max(0, (median(halfway) - start) / change)),
-    peakAt: (seconds[rising.indexOf(peak)]! - from) / span,
-    turnedBackDb: peak - median(rising.slice(-SMOOTHED_OVER)),
+    peakAt: (at[rising.indexOf(peak)]! - from) / span,
+    turnedBackDb: peak - rising.at(-1)!,
     steadiness: kendallTau(levels.map((v) => direction * v)),
   };
 }
 
+/** Medians of whole windows only, so that an even change stays even to both ends; shorter by two than what goes in. */
 function smoothed(values: readonly number[]): number[] {
-  const side = (SMOOTHED_OVER - 1) / 2;
-  return values.map((_, i) => median(values.slice(Math.max(0, i - side), i + side + 1)));
+  return values.slice(SMOOTHED_OVER - 1).map((_, i) => median(values.slice(i, i + SMOOTHED_OVER)));
 }
 
 /** Share of pairs in rising order less the share in falling order. */
