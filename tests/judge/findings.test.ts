@@ -125,6 +125,14 @@ describe('an added note', () => {
     expect(ofKind(added({}), 'added-note')[0]).toMatchObject({ bar: '3', onset: 9.2 });
   });
 
+  it('is to be watched when it may be a bent tone, a far echo, or far too long for a slip', () => {
+    const before = PART.notes[8]!.soundingMidi;
+    const { addedLongest, slipWidest } = STANDARDS;
+    expect(weightOf(added({ midi: before + 1 }), 'added-note')).toBe('watch');
+    expect(weightOf(added({ midi: before + slipWidest.value + 1 }), 'added-note')).toBe('watch');
+    expect(weightOf(added({ offsetSeconds: 9.2 + addedLongest.value + 0.1 }), 'added-note')).toBe('watch');
+  });
+
   it('before the first note is no fault to fix', () => {
     expect(weightOf(added({ afterIndex: -1, onsetSeconds: 0.1, offsetSeconds: 0.4 }), 'added-note')).toBe('watch');
   });
@@ -162,7 +170,10 @@ describe('continuity', () => {
 
 describe('the list of findings', () => {
   const many = Object.fromEntries(
-    Array.from({ length: 12 }, (_, i) => [2 * i, { status: 'other-pitch' as const, playedMidi: 85, confidence: 1 }]),
+    Array.from({ length: 12 }, (_, i) => [
+      2 * i,
+      { status: 'other-pitch' as const, playedMidi: PART.notes[2 * i]!.soundingMidi + 3, confidence: 1 },
+    ]),
   );
   const judgement = judged(PART, { aligned: many });
 

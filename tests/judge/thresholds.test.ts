@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { MaybeNumber } from '../../src/base/index.js';
 import { type FindingKind, STANDARDS } from '../../src/judge/index.js';
 import type { ContrastMeasure, HairpinMeasure, Measurements, TransitionMeasure } from '../../src/measure/index.js';
 import type { Part } from '../../src/score/index.js';
@@ -19,6 +20,17 @@ const even = judged(PART);
 
 const withMeasured = (measurements: Partial<Measurements>, part: Part = PART, more: JudgedOptions = {}) =>
   judged(part, { ...more, measurements });
+
+/** A recording without fault. */
+const SOUND = {
+  peakDbfs: -6,
+  clippedShare: 0,
+  signalToNoiseDb: 40,
+  reverberationSeconds: 0.3,
+  levelRiding: false,
+  breaksOff: false,
+  cautions: [],
+};
 
 describe('an even take', () => {
   it('gives no occasion to find fault', () => {
@@ -107,15 +119,7 @@ describe('contrasts', () => {
   it('are not judged when they were not measured or the recorder moved its level', () => {
     const why = { notMeasured: 'too few notes' };
     expect(weightOf(contrast(0, { differenceDb: why, registerAdjustedDb: why }), 'weak-contrast')).toBeNull();
-    const recording = {
-      peakDbfs: -6,
-      clippedShare: 0,
-      signalToNoiseDb: 40,
-      reverberationSeconds: 0.3,
-      levelRiding: true,
-      breaksOff: false,
-      cautions: [],
-    };
+    const recording = { ...SOUND, levelRiding: true };
     const contrasts = [{ from: 'p', to: 'f', index: 8, ...PLACE, differenceDb: 0, registerAdjustedDb: 0 }];
     const riding = withMeasured({ contrasts, recording });
     expect(riding.findings.filter((f) => f.criterion === 'dynamics')).toEqual([]);
@@ -322,6 +326,7 @@ describe('how notes go over into each other', () => {
     change: Partial<TransitionMeasure>,
     others = 0.5,
     aligned: JudgedOptions['aligned'] = {},
+    reverberationSeconds: MaybeNumber = 0.5,
   ) => {
     const transitions = PART.notes.slice(1).map(({ index }): TransitionMeasure => {
       const plain = {
@@ -334,7 +339,8 @@ describe('how notes go over into each other', () => {
       const own = { gapSeconds: 1 - others, soundedShare: others, dipDb: 30 };
       return { ...plain, ...own, ...(index === 9 ? change : {}) };
     });
-    return judged(part, { measurements: { transitions }, aligned });
+    const recording = { ...SOUND, reverberationSeconds };
+    return judged(part, { measurements: { transitions, recording }, aligned });
   };
 
   it('a slur with a gap is broken', () => {
@@ -353,12 +359,17 @@ describe('how notes go over into each other', () => {
 
   it('a staccato is long when it is held and the player’s others are short', () => {
     const { staccatoWatch, staccatoFix } = STANDARDS;
-    const share = (soundedShare: number, dipDb = 2, others = 0.45) =>
-      weightOf(transition(dotted, { soundedShare, gapSeconds: 1 - soundedShare, dipDb }, others), 'staccato-long');
+    const share = (soundedShare: number, dipDb = 2, room: MaybeNumber = 0.5) => {
+      const change = { soundedShare, gapSeconds: 1 - soundedShare, dipDb };
+      return weightOf(transition(dotted, change, 0.45, {}, room), 'staccato-long');
+    };
     expect(share(staccatoWatch.value - 0.01)).toBeNull();
     expect(share(staccatoFix.value + 0.05)).toBe('fix');
     // a level that falls as far as a ringing room lets it may be a short note in that room
-    expect(share(staccatoFix.value + 0.05, 20)).toBe('watch');
+    expect(share(staccatoFix.value + 0.05, 25)).toBe('watch');
+    // and where the room rings long, or cannot be told, no note is accused of it
+    expect(share(staccatoFix.value + 0.05, 2, STANDARDS.ringingLong.value)).toBe('watch');
+    expect(share(staccatoFix.value + 0.05, 2, { notMeasured: 'no silence' })).toBe('watch');
     // where all of them sound long it may be the room
     const all = transition(dotted, {}, 0.95);
     expect(ofKind(all, 'staccato-long').filter((f) => f.weight === 'fix')).toEqual([]);

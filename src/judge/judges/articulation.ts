@@ -9,8 +9,6 @@ const LEAST_OTHERS = 3;
 const DROPS: ReadonlySet<string> = new Set(['fp', 'sfp', 'sfzp', 'sfpp']);
 /** A dotted note leaves about this share of its time silent. Source: as standard staccatoWatch. */
 const SHORT_GAP_SHARE = 0.45;
-/** A room that could not be heard may be any. */
-const UNKNOWN_ROOM_SECONDS = 1;
 /** This share of the other dots must be plainly short: else the room or the release of the instrument fills the gaps. */
 const MOST_OTHERS = 0.8;
 
@@ -89,9 +87,9 @@ function isPlainStaccato(input: JudgeInput, transition: TransitionMeasure): bool
 /** In a room that rings, a note may seem held although it was let go: then the level falls as the room lets it. */
 function mayBeRoom({ measurements, standards }: JudgeInput, transition: TransitionMeasure): boolean {
   const { reverberationSeconds } = measurements.recording;
-  const seconds = isMeasured(reverberationSeconds) ? reverberationSeconds : UNKNOWN_ROOM_SECONDS;
-  if (seconds < standards.ringing.value) return false;
-  const expectedFallDb = (SHORT_GAP_SHARE * transition.betweenOnsetsSeconds * 60) / seconds;
+  if (!isMeasured(reverberationSeconds) || reverberationSeconds >= standards.ringingLong.value) return true;
+  if (reverberationSeconds < standards.ringing.value) return false;
+  const expectedFallDb = (SHORT_GAP_SHARE * transition.betweenOnsetsSeconds * 60) / reverberationSeconds;
   return transition.dipDb >= standards.ringingFall.value * expectedFallDb;
 }
 

@@ -1,3 +1,4 @@
+import type { AddedNote } from '../../align/index.js';
 import type { JudgeInput } from '../judge-input.js';
 import { placeOf } from '../judge-input.js';
 import { noteName, playedName } from '../note-name.js';
@@ -60,7 +61,7 @@ function isEmpty({ measurements, standards }: JudgeInput, index: number): boolea
 }
 
 function added(input: JudgeInput): Observation[] {
-  const { part, alignment, standards } = input;
+  const { part, alignment } = input;
   return alignment.added.flatMap((extra): Observation[] => {
     if (alignment.restarts.some((r) => Math.abs(r.onsetSeconds - extra.onsetSeconds) < RESTART_SECONDS)) return [];
     const after = part.notes[extra.afterIndex];
@@ -68,11 +69,19 @@ function added(input: JudgeInput): Observation[] {
     const near = after ?? part.notes[0]!;
     const place = { bar: near.bar, pass: near.pass, beat: near.beat, index: near.index, onset: extra.onsetSeconds };
     const written = extra.midi - (near.soundingMidi - near.writtenMidi);
-    const sure = extra.offsetSeconds - extra.onsetSeconds >= standards.addedSeconds.value && after !== undefined;
+    const sure = after !== undefined && isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);
     const facts = {
       played: playedName(written, near.written),
       after: after === undefined ? null : noteName(after.written),
     };
     return [{ kind: 'added-note', criterion: 'notes', weight: sure ? 'fix' : 'watch', size: 1, ...place, facts }];
   });
+}
+
+/** Whether an extra sound is plainly one of its own: of a slip's length, and neither a bent tone nor far away. */
+function isSlip({ standards }: JudgeInput, extra: AddedNote, beforeMidi: number): boolean {
+  const seconds = extra.offsetSeconds - extra.onsetSeconds;
+  const away = Math.abs(extra.midi - beforeMidi);
+  const { addedSeconds, addedLongest, slipWidest } = standards;
+  return seconds >= addedSeconds.value && seconds <= addedLongest.value && away > 1 && away <= slipWidest.value;
 }

@@ -30,7 +30,7 @@ export function judgePitches(input: JudgeInput): Observation[] {
       return [{ kind: 'accidental', size: 1.5, ...shared, facts }];
     }
     const away = playedMidi - note.soundingMidi;
-    const surely = away % 12 === 0 ? 'watch' : weight;
+    const surely = away % 12 === 0 || Math.abs(away) > standards.slipWidest.value ? 'watch' : weight;
     const octave = away % 12 !== 0 ? null : away > 0 ? 'higher' : 'lower';
     const measured = { value: away, unit: 'semitones' };
     return [

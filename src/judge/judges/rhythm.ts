@@ -24,7 +24,7 @@ export function judgeRhythm(input: JudgeInput): Observation[] {
 }
 
 function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
-  const { entryWatch, entryFix, entryLeast, entryLeastFix, entryEarly } = input.standards;
+  const { entryWatch, entryFix, entryLeast, entryLeastFix, entryMost, entryEarly } = input.standards;
   const beats = entry.lateSeconds / entry.secondsAQuarter;
   const note = input.part.notes[entry.index]!;
   const measured = { value: entry.lateSeconds, unit: 's', expected: 'on the beat' };
@@ -41,7 +41,8 @@ function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
     return early && isSure(input, entry.index) ? [{ kind: 'early-entry', weight: 'watch', ...place }] : [];
   }
   if (beats <= entryWatch.value || entry.lateSeconds <= entryLeast.value) return [];
-  const plain = beats > entryFix.value && entry.lateSeconds > entryLeastFix.value;
+  const late = beats > entryFix.value && beats <= entryMost.value;
+  const plain = late && entry.lateSeconds > entryLeastFix.value;
   const sure = plain && isSure(input, entry.index) && isSure(input, entry.index - 1);
   return [{ kind: 'late-entry', weight: sure ? 'fix' : 'watch', ...place }];
 }

@@ -9,6 +9,8 @@ export interface Standard {
 export const STANDARDS = {
   /** surer than this, a wrong pitch is a `fix` */
   noteConfidence: { value: 0.55, unit: 'share', source: 'working value: doubt never becomes an accusation' },
+  addedLongest: { value: 1, unit: 's', source: 'working value: a longer one is more than a slip' },
+  slipWidest: { value: 12, unit: 'semitones', source: 'working value: a wider slip is more likely misheard' },
   addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
   emptyShare: { value: 0.45, unit: 'share', source: 'working value: about half of a missing note’s time is silent' },
   emptyFall: { value: 10, unit: 'dB', source: 'working value: what is left in a room of the note before it' },
@@ -74,6 +76,11 @@ export const STANDARDS = {
   },
   entryWatch: { value: 0.085, unit: 'quarters', source: 'working value, common practice: well beyond the noticeable' },
   entryFix: { value: 0.11, unit: 'quarters', source: 'working value, common practice: about a ninth of a beat' },
+  entryMost: {
+    value: 0.75,
+    unit: 'quarters',
+    source: 'working value: a longer wait is a hesitation, not a late entry',
+  },
   entryEarly: { value: 0.15, unit: 'quarters', source: 'working value, common practice' },
   groupWatch: {
     value: 0.065,
@@ -105,6 +112,7 @@ export const STANDARDS = {
     unit: 's',
     source: 'working value: in a room that rings longer the gap after a short note fills up',
   },
+  ringingLong: { value: 0.8, unit: 's', source: 'working value: such a room holds a note by itself' },
   ringingFall: {
     value: 0.4,
     unit: 'share',
