@@ -1,4 +1,5 @@
 import type { SectionResult, SectionTake } from '../../section/section-result-schema.js';
+import { shortDay } from '../../words/short-dates.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { numberInPath } from '../path.js';
@@ -39,8 +40,13 @@ interface MapBlock {
  */
 export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
   const labels = takeLabels(section.takes);
+  const dated = new Set(labels).size < labels.length;
   const rows = section.takes
-    .map((take, i) => ({ label: labels[i] as string, troubles: take.barTroubles, outcome: take.outcome }))
+    .map((take, i) => ({
+      label: rowLabel(labels[i] as string, dated ? take.date : null),
+      troubles: take.barTroubles,
+      outcome: take.outcome,
+    }))
     .filter((row) => row.outcome === 'reviewed');
   if (rows.length === 0 || section.bars.length === 0) return;
   sheet.space(16);
@@ -51,6 +57,11 @@ export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
   const note = 'A dot grows with the number of findings in the bar. Full: at least one to fix. Open: to watch only.';
   sheet.write('P', note, STYLES.soft);
   for (const block of blocksOf(sheet, section)) drawBlock(sheet, block, rows);
+}
+
+/** The day stands first, where a long name cannot push it out. */
+function rowLabel(label: string, date: string | null): string {
+  return date === null ? label : `${shortDay(date)}  ${label}`;
 }
 
 function blocksOf(sheet: Sheet, section: SectionResult): MapBlock[] {
