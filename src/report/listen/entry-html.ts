@@ -9,6 +9,10 @@ import type { ListeningEntry } from './listening-content.js';
 import type { Markup } from './markup.js';
 import { pictureHtml } from './picture-html.js';
 
+/** Pixels of the screen a point takes: the column beside the margin is about 690 wide. */
+const EXCERPT_SCALE = 1.72;
+const CURVES_SCALE = 1.42;
+
 /**
  * @param entry a finding, with what can be seen and heard of it
  * @param number its place among the findings, from 1
@@ -29,10 +33,10 @@ export function entryHtml(entry: ListeningEntry, number: number, markup: Markup,
 <div class="margin"><p class="numeral" aria-hidden="true">${number}</p><p class="place">${markup(place)}</p>${watch}</div>
 <div class="told">
 <h3 id="finding-${number}">${markup(words.headline)}<span class="unseen">${markup(LISTEN_WORDS.ofPlace(place))}</span></h3>
-${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music)}<figcaption>${markup(excerpt.caption)}</figcaption></figure>\n`}${playerHtml(entry, place, markup)}${paragraph(finding.text)}${paragraph(words.why)}${paragraph(finding.practice === '' ? '' : PAGE_WORDS.toPractise(finding.practice), 'practice')}${paragraph(
+${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}<figcaption>${markup(excerpt.caption)}</figcaption></figure>\n`}${playerHtml(entry, place, markup)}${paragraph(finding.text)}${paragraph(words.why)}${paragraph(finding.practice === '' ? '' : PAGE_WORDS.toPractise(finding.practice), 'practice')}${paragraph(
   finding.measured === undefined ? '' : PAGE_WORDS.measured(measuredInWords(finding.measured)),
   'soft',
-)}${curves === null ? '' : `<figure>${pictureHtml(curves, music)}<figcaption>${markup(LISTEN_WORDS.curves)}</figcaption></figure>\n`}</div>
+)}${curves === null ? '' : `<figure>${pictureHtml(curves, music, CURVES_SCALE)}<figcaption>${markup(LISTEN_WORDS.curves)}</figcaption></figure>\n`}</div>
 </article>
 `;
 }

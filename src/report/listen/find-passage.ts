@@ -4,7 +4,7 @@ import { concernsWholeTake } from '../words/place.js';
 
 /** A passage with its surroundings is no longer than this, unless the finding itself is. */
 const USUAL_SECONDS = 8;
-/** Nothing longer is played in one piece. */
+/** A finding that is spread over more than this cannot be heard at one place. */
 const LONGEST_SECONDS = 14;
 /** Heard before and after the notes concerned, at least, where the recording goes on. */
 const LEAST_AROUND_SECONDS = 1;
@@ -35,7 +35,8 @@ interface Span {
  * @param finding of the take
  * @param result the take; onsets in seconds from the first sample
  * @param part the part
- * @returns the passage, within the recording; null for what concerns the whole take, and where nothing was heard
+ * @returns the passage, within the recording; null for what concerns the whole take or a long stretch of it, and where
+ * nothing was heard
  *
  * Source: definition.
  */
@@ -46,12 +47,12 @@ export function findPassage(finding: ResultFinding, result: TakeResult, part: Pa
   const indexes = { from: finding.index ?? firstIn(part, bars.from), to: finding.toIndex ?? finding.index ?? -1 };
   const concerned = indexes.to < 0 ? timeOfBars(result, part, bars) : timeOfNotes(result, indexes);
   const core = finding.kind === 'restart' ? aroundRestart(finding, concerned) : concerned;
-  if (core === null) return null;
+  if (core === null || core.to - core.from > LONGEST_SECONDS) return null;
   const around = timeOfBars(result, part, { from: Math.max(0, bars.from - 1), to: bars.to + 1 }) ?? core;
   const { from, to } = limited(core, around, result.take.durationSeconds);
   const heard = part.bars.filter((bar) => {
     const time = timeOfBar(result, part, bar);
-    return time !== null && time.from < to && time.to > from;
+    return time !== null && time.from < to - 2 * BREATH_SECONDS && time.to > from + 2 * BREATH_SECONDS;
   });
   return heard.length === 0 || to <= from ? null : { fromSeconds: from, toSeconds: to, bars: heard };
 }
@@ -118,5 +119,5 @@ function limited(core: Span, around: Span, durationSeconds: number): Span {
   const fits = wide.to - wide.from <= USUAL_SECONDS;
   const from = (fits ? wide.from : Math.max(wide.from, core.from - spare)) - BREATH_SECONDS;
   const to = (fits ? wide.to : Math.min(wide.to, core.to + spare)) + BREATH_SECONDS;
-  return { from: Math.max(0, from), to: Math.min(durationSeconds, to, from + LONGEST_SECONDS) };
+  return { from: Math.max(0, from), to: Math.min(durationSeconds, to) };
 }

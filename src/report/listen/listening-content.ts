@@ -17,6 +17,8 @@ import { type PlayheadPoint, playheadPath } from './playhead-path.js';
 
 /** Sound a page may hold: as text it is 58.8 kB a second, and a page is to stay below 3 MB. */
 const MOST_SECONDS = 36;
+/** Points; narrower than on paper, so that notes are larger on a screen. */
+const EXCERPT_WIDTH = 400;
 const PANEL_HEIGHT = 54;
 const WHOLE_PANEL_HEIGHT = 72;
 const ROW_GAP = 10;
@@ -92,7 +94,7 @@ export function listeningContent(
     if (passage !== null && !fits) shortened = true;
     if (!fits) return { finding, excerpt: null, curves: null, clip: null };
     left -= passage.toSeconds - passage.fromSeconds;
-    const drawn = findingExcerpt(sheet, finding, { result, part, engrave }, sheet.width);
+    const drawn = findingExcerpt(sheet, finding, { result, part, engrave }, EXCERPT_WIDTH);
     const path =
       drawn === null ? [] : playheadPath(passage, result, part, ({ printedId }) => drawn.places.get(printedId) ?? null);
     return {

@@ -20,6 +20,8 @@ import { pictureHtml } from './picture-html.js';
 
 const MOST_PRAISE = 3;
 const FIRST = 3;
+/** Pixels of the screen a point takes: the whole take has the whole width. */
+const WHOLE_SCALE = 1.75;
 
 /**
  * Writes a listening page: one file that needs no other, asks for nothing from anywhere, and can be read without scripts.
@@ -108,7 +110,7 @@ function reviewedHtml(content: ListeningContent, markup: Markup, music: OpenFont
     markup,
   )}${section(LISTEN_WORDS.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(LISTEN_WORDS.enough)}</p>\n` : ''}${section(
     LISTEN_WORDS.wholeTake,
-    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(result), markup)}</div>`,
+    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(result), markup)}</div>`,
     markup,
   )}`;
 }

@@ -4,19 +4,21 @@ import { toSvg } from '../draw/to-svg.js';
 import { numberInPath } from '../layout/path.js';
 import type { Picture } from './listening-content.js';
 
-/** Pixels of the screen a point takes where there is room. */
-const PIXELS_A_POINT = 1.4;
-
 /**
  * @param picture what to draw
  * @param music the opened music face
+ * @param pixelsAPoint pixels of the screen a point takes where there is room
  * @returns an `svg` element with its name; one with a playhead carries the way it goes
  *
  * Source: SVG 2; WAI-ARIA 1.2, role img.
  */
-export function pictureHtml({ items, left, top, width, height, alternative, path }: Picture, music: OpenFont): string {
+export function pictureHtml(
+  { items, left, top, width, height, alternative, path }: Picture,
+  music: OpenFont,
+  pixelsAPoint: number,
+): string {
   const box = [left, top, width, height].map(numberInPath).join(' ');
-  const size = `width="${Math.round(width * PIXELS_A_POINT)}" height="${Math.round(height * PIXELS_A_POINT)}"`;
+  const size = `width="${Math.round(width * pixelsAPoint)}" height="${Math.round(height * pixelsAPoint)}"`;
   const moving = path.length === 0 ? '' : ` data-path="${JSON.stringify(path)}"`;
   const playhead = path.length === 0 ? '' : '<line class="playhead" visibility="hidden"/>';
   const name = markupText(alternative);

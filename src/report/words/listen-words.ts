@@ -15,7 +15,6 @@ export const LISTEN_WORDS = {
   audioName: (place: string) => `Recording of ${place.charAt(0).toLowerCase()}${place.slice(1)}`,
   keys: 'Escape stops the sound.',
   also: 'Also worth hearing',
-  notHeardHere: 'This concerns the whole take, or was not played: there is nothing to hear here.',
   enough: 'Only the first places have sound, so that this page stays small.',
   curves: 'Loudness and, below it, tempo over these bars.',
   wholeTake: 'The curves of the whole take',
