@@ -11,7 +11,7 @@ export interface SharedWork {
   readonly pieces: readonly Piece[];
   readonly jsonOnly: boolean;
   /** whether pages to listen to are wanted as well */
-  readonly listen: boolean;
+  readonly listen?: boolean;
   readonly paper: PaperSize;
   readonly limits: FixedLimits;
 }
@@ -62,7 +62,7 @@ export async function reviewInWorker(
     const { toJson } = await import('./to-json.js');
     const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
     if (piece === undefined) throw new Error('no piece is meant');
-    const { tool, paper, jsonOnly, listen, limits } = shared;
+    const { tool, paper, jsonOnly, listen = false, limits } = shared;
     const { result, pdf, html } = await reviewTake(
       { ...piece, others, bytes, file: take.shownAs, who: take.who, tool, paper, withPdf: !jsonOnly, listen },
       (seconds) => onSeconds(secondsFor(seconds, take.pieces.length, limits)),

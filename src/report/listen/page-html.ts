@@ -8,7 +8,7 @@ import { titleOf } from '../layout/take/head.js';
 import type { TakeResult } from '../result/take-result-schema.js';
 import { dateInWords } from '../words/dates.js';
 import { LISTEN_WORDS } from '../words/listen-words.js';
-import { PANEL_CAUTION, PRACTICE_CAUTION } from '../words/small-print-words.js';
+import { PRACTICE_CAUTION } from '../words/small-print-words.js';
 import { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from '../words/take/not-reviewed-words.js';
 import { PAGE_WORDS } from '../words/take/page-words.js';
 import { entryHtml } from './entry-html.js';
@@ -38,7 +38,7 @@ export function pageHtml(content: ListeningContent, faces: Readonly<Record<Face,
   const body = `<body>
 ${headHtml(result, markup)}<main>
 ${result.outcome === 'reviewed' ? reviewedHtml(content, markup, faces.music) : notReviewedHtml(result, result.outcome, markup)}</main>
-<footer>${paragraphs([PRACTICE_CAUTION, PANEL_CAUTION], markup)}</footer>
+<footer>${paragraphs([PRACTICE_CAUTION, LISTEN_WORDS.caution], markup)}</footer>
 <script>${PAGE_SCRIPT}</script>
 </body>`;
   const letters = new Set(body.normalize('NFC'));

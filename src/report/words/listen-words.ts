@@ -18,4 +18,6 @@ export const LISTEN_WORDS = {
   enough: 'Only the first places have sound, so that this page stays small.',
   curves: 'Loudness and, below it, tempo over these bars.',
   wholeTake: 'The curves of the whole take',
+  caution:
+    'These results support a panel; they never replace one. This page holds some seconds of the recording: whoever has the file can hear it. Pass it on only as your school’s and your country’s rules on recordings of minors allow.',
 } as const;
