@@ -36,7 +36,7 @@ export function entryHtml(entry: ListeningEntry, number: number, markup: Markup,
 ${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}<figcaption>${markup(excerpt.caption)}</figcaption></figure>\n`}${playerHtml(entry, place, markup)}${paragraph(finding.text)}${paragraph(words.why)}${paragraph(finding.practice === '' ? '' : PAGE_WORDS.toPractise(finding.practice), 'practice')}${paragraph(
   finding.measured === undefined ? '' : PAGE_WORDS.measured(measuredInWords(finding.measured)),
   'soft',
-)}${curves === null ? '' : `<figure>${pictureHtml(curves, music, CURVES_SCALE)}<figcaption>${markup(LISTEN_WORDS.curves)}</figcaption></figure>\n`}</div>
+)}${curves === null ? '' : `<figure>${pictureHtml(curves, music, CURVES_SCALE)}<figcaption>${markup(curves.caption)}</figcaption></figure>\n`}</div>
 </article>
 `;
 }

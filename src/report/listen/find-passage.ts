@@ -2,8 +2,6 @@ import type { Part, PerformedBar } from '../../score/index.js';
 import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
 import { concernsWholeTake } from '../words/place.js';
 
-/** A passage with its surroundings is no longer than this, unless the finding itself is. */
-const USUAL_SECONDS = 8;
 /** A finding that is spread over more than this cannot be heard at one place. */
 const LONGEST_SECONDS = 14;
 /** Heard before and after the notes concerned, at least, where the recording goes on. */
@@ -35,12 +33,18 @@ interface Span {
  * @param finding of the take
  * @param result the take; onsets in seconds from the first sample
  * @param part the part
+ * @param usualSeconds how long the passage may be with its surroundings; longer only where the notes concerned are
  * @returns the passage, within the recording; null for what concerns the whole take or a long stretch of it, and where
  * nothing was heard
  *
  * Source: definition.
  */
-export function findPassage(finding: ResultFinding, result: TakeResult, part: Part): Passage | null {
+export function findPassage(
+  finding: ResultFinding,
+  result: TakeResult,
+  part: Part,
+  usualSeconds: number,
+): Passage | null {
   if (concernsWholeTake(finding.kind)) return null;
   const bars = barsOf(finding, part);
   if (bars === null) return null;
@@ -49,7 +53,7 @@ export function findPassage(finding: ResultFinding, result: TakeResult, part: Pa
   const core = finding.kind === 'restart' ? aroundRestart(finding, concerned) : concerned;
   if (core === null || core.to - core.from > LONGEST_SECONDS) return null;
   const around = timeOfBars(result, part, { from: Math.max(0, bars.from - 1), to: bars.to + 1 }) ?? core;
-  const { from, to } = limited(core, around, result.take.durationSeconds);
+  const { from, to } = limited(core, around, usualSeconds, result.take.durationSeconds);
   const heard = part.bars.filter((bar) => {
     const time = timeOfBar(result, part, bar);
     return time !== null && time.from < to - 2 * BREATH_SECONDS && time.to > from + 2 * BREATH_SECONDS;
@@ -113,10 +117,10 @@ function aroundRestart({ onset }: ResultFinding, concerned: Span | null): Span |
   return { from: moment - BEFORE_RESTART_SECONDS, to: moment + AFTER_RESTART_SECONDS };
 }
 
-function limited(core: Span, around: Span, durationSeconds: number): Span {
+function limited(core: Span, around: Span, usualSeconds: number, durationSeconds: number): Span {
   const wide = { from: Math.min(core.from, around.from), to: Math.max(core.to, around.to) };
-  const spare = Math.max(LEAST_AROUND_SECONDS, (USUAL_SECONDS - (core.to - core.from)) / 2);
-  const fits = wide.to - wide.from <= USUAL_SECONDS;
+  const spare = Math.max(LEAST_AROUND_SECONDS, (usualSeconds - (core.to - core.from)) / 2);
+  const fits = wide.to - wide.from <= usualSeconds;
   const from = (fits ? wide.from : Math.max(wide.from, core.from - spare)) - BREATH_SECONDS;
   const to = (fits ? wide.to : Math.min(wide.to, core.to + spare)) + BREATH_SECONDS;
   return { from: Math.max(0, from), to: Math.min(durationSeconds, to) };

@@ -11,12 +11,17 @@ import type { Loudness } from '../layout/take/loudness-curve.js';
 import type { LevelRange } from '../layout/take/loudness-panel.js';
 import { type TimeStretch, timeStretches } from '../layout/take/score-axis.js';
 import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
+import { LISTEN_WORDS } from '../words/listen-words.js';
 import { cutClip, gainFor } from './cut-clip.js';
 import { findPassage, type Passage } from './find-passage.js';
 import { type PlayheadPoint, playheadPath } from './playhead-path.js';
 
 /** Sound a page may hold: as text it is 58.8 kB a second, and a page is to stay below 3 MB. */
-const MOST_SECONDS = 36;
+const MOST_SECONDS = 42;
+/** The first findings are heard with more around them. */
+const FIRST = 3;
+const FIRST_SECONDS = 8;
+const LATER_SECONDS = 5;
 /** Points; narrower than on paper, so that notes are larger on a screen. */
 const EXCERPT_WIDTH = 400;
 const PANEL_HEIGHT = 54;
@@ -36,11 +41,16 @@ export interface Picture {
   readonly path: readonly PlayheadPoint[];
 }
 
+/** A drawing and what it shows. */
+export interface CaptionedPicture extends Picture {
+  readonly caption: string;
+}
+
 /** One finding: what can be seen and heard of it. */
 export interface ListeningEntry {
   readonly finding: ResultFinding;
-  readonly excerpt: (Picture & { readonly caption: string }) | null;
-  readonly curves: Picture | null;
+  readonly excerpt: CaptionedPicture | null;
+  readonly curves: CaptionedPicture | null;
   /** a WAV file; null where there is nothing to hear, or no room for it */
   readonly clip: Uint8Array | null;
 }
@@ -88,8 +98,8 @@ export function listeningContent(
   let left = MOST_SECONDS;
   let shortened = false;
   const told = result.findings.filter(({ weight, ledByBar }) => weight !== 'well' && ledByBar === undefined);
-  const entries = told.map((finding): ListeningEntry => {
-    const passage = findPassage(finding, result, part);
+  const entries = told.map((finding, i): ListeningEntry => {
+    const passage = findPassage(finding, result, part, i < FIRST ? FIRST_SECONDS : LATER_SECONDS);
     const fits = passage !== null && passage.toSeconds - passage.fromSeconds <= left;
     if (passage !== null && !fits) shortened = true;
     if (!fits) return { finding, excerpt: null, curves: null, clip: null };
@@ -114,7 +124,7 @@ interface Look extends ListeningSource {
   readonly range: LevelRange;
 }
 
-function passageCurves(look: Look, passage: Passage): Picture | null {
+function passageCurves(look: Look, passage: Passage): CaptionedPicture | null {
   const { part, result, loudness, stretches, range } = look;
   const { bars } = passage;
   const sheet = scratch(look);
@@ -131,7 +141,8 @@ function passageCurves(look: Look, passage: Passage): Picture | null {
       ? null
       : { x: x0 + (onsetQuarters - row.fromQuarters) * row.scale, ...ends },
   );
-  return { ...picture, path };
+  const caption = 'notMeasured' in result.tempo ? LISTEN_WORDS.loudnessAlone : LISTEN_WORDS.curves;
+  return { ...picture, path, caption };
 }
 
 function wholeTakeCurves(look: Look, rows: readonly BarRow[], curves: readonly Float64Array[]): Picture[] {

@@ -14,9 +14,10 @@ export const LISTEN_WORDS = {
   ofPlace: (place: string) => `, ${place.charAt(0).toLowerCase()}${place.slice(1)}`,
   audioName: (place: string) => `Recording of ${place.charAt(0).toLowerCase()}${place.slice(1)}`,
   keys: 'Escape stops the sound.',
-  also: 'Also worth hearing',
+  also: 'Also found',
   enough: 'Only the first places have sound, so that this page stays small.',
   curves: 'Loudness and, below it, tempo over these bars.',
+  loudnessAlone: 'Loudness over these bars.',
   wholeTake: 'The curves of the whole take',
   caution:
     'These results support a panel; they never replace one. This page holds some seconds of the recording: whoever has the file can hear it. Pass it on only as your school’s and your country’s rules on recordings of minors allow.',
