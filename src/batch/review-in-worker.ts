@@ -10,6 +10,8 @@ export interface SharedWork {
   readonly tool: Tool;
   readonly pieces: readonly Piece[];
   readonly jsonOnly: boolean;
+  /** whether pages to listen to are wanted as well */
+  readonly listen?: boolean;
   readonly paper: PaperSize;
   readonly limits: FixedLimits;
 }
@@ -29,6 +31,8 @@ export type TakeAnswer =
       readonly sha256: string;
       readonly json: string;
       readonly pdf: Uint8Array | null;
+      /** the page to listen to, null when none was asked for */
+      readonly html: string | null;
       readonly row: SectionRow;
     }
   | { readonly how: 'failed'; readonly failure: TakeFailure };
@@ -58,12 +62,12 @@ export async function reviewInWorker(
     const { toJson } = await import('./to-json.js');
     const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
     if (piece === undefined) throw new Error('no piece is meant');
-    const { tool, paper, jsonOnly, limits } = shared;
-    const { result, pdf } = await reviewTake(
-      { ...piece, others, bytes, file: take.shownAs, who: take.who, tool, paper, withPdf: !jsonOnly },
+    const { tool, paper, jsonOnly, listen = false, limits } = shared;
+    const { result, pdf, html } = await reviewTake(
+      { ...piece, others, bytes, file: take.shownAs, who: take.who, tool, paper, withPdf: !jsonOnly, listen },
       (seconds) => onSeconds(secondsFor(seconds, take.pieces.length, limits)),
     );
-    return { how: 'reviewed', sha256: hash, json: toJson(result), pdf, row: sectionRow(take.name, result) };
+    return { how: 'reviewed', sha256: hash, json: toJson(result), pdf, html, row: sectionRow(take.name, result) };
   } catch (error) {
     return { how: 'failed', failure: failureOf(take.file, error) };
   }

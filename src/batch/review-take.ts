@@ -2,7 +2,7 @@ import type { Brief } from '../brief/index.js';
 import { decodeWav } from '../decode/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
-import { drawTakeReport, type PaperSize, type TakeResult, toTakeResult } from '../report/index.js';
+import { drawListeningPage, drawTakeReport, type PaperSize, type TakeResult, toTakeResult } from '../report/index.js';
 import type { Part } from '../score/index.js';
 import { choosePiece } from './choose-piece.js';
 import { pageDate } from './page-date.js';
@@ -29,6 +29,8 @@ export interface TakeRequest {
   readonly tool: Tool;
   readonly paper: PaperSize;
   readonly withPdf: boolean;
+  /** whether a page to listen to is wanted as well */
+  readonly listen?: boolean;
 }
 
 /** What the review of one take gives. */
@@ -36,6 +38,8 @@ export interface ReviewedTake {
   readonly result: TakeResult;
   /** the report's pages, null when none were asked for */
   readonly pdf: Uint8Array | null;
+  /** the page to listen to, null when none was asked for */
+  readonly html: string | null;
 }
 
 /**
@@ -73,16 +77,14 @@ export async function reviewTake(
     ...{ tool, file, sha256: sha256(bytes), ...who },
     ...{ take, score, part, alignment, measurements, judgement },
   });
-  if (!request.withPdf) return { result, pdf: null };
   const loudness = {
     hopSeconds: features.levelHopSeconds,
     levelDb: features.power.map((power) => 10 * Math.log10(power)),
   };
-  const pdf = await drawTakeReport({
-    ...{ result, part, loudness },
-    musicXml: piece.musicXml ?? null,
-    paper: request.paper,
-    creationDate: pageDate([who.date]),
-  });
-  return { result, pdf };
+  const pages = { result, part, loudness, musicXml: piece.musicXml ?? null };
+  const pdf = request.withPdf
+    ? await drawTakeReport({ ...pages, paper: request.paper, creationDate: pageDate([who.date]) })
+    : null;
+  const html = request.listen === true ? await drawListeningPage({ ...pages, take }) : null;
+  return { result, pdf, html };
 }

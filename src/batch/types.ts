@@ -36,6 +36,8 @@ export interface ReviewRequest {
   /** review again what is already there */
   readonly again?: boolean;
   readonly limits?: FixedLimits;
+  /** a page to listen to for each take as well */
+  readonly listen?: boolean;
 }
 
 /** One share of the takes: number `share` of `of`, both from 1. */

@@ -88,7 +88,8 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .option('--blind', 'numbers instead of names everywhere; the key to them is blind-key.csv', false)
     .option('--again', 'listen again to takes whose results are there already', false)
     .addOption(shardOption())
-    .option('--json-only', 'write no PDF, only JSON and CSV', false)
+    .addOption(new Option('--json-only', 'write no PDF, only JSON and CSV').default(false).conflicts('listen'))
+    .option('--listen', 'write a page for each take on which its findings can be heard, too', false)
     .addOption(jobsOption())
     .addOption(boundOption('--time-limit <seconds>', 'how long to work on one take (without it: by its length)'))
     .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))
@@ -190,8 +191,9 @@ function paperOption(): Option {
 
 const AFTER_REVIEW = `
 Writes takes/<take>.json and takes/<take>.pdf for each take, then section.csv,
-section.json and section.pdf for all of them. Prints one line a take: name,
-outcome, things to fix, things to watch, report. Takes whose results are there
-already are not listened to again. The exit status is 0 when every take was
+section.json and section.pdf for all of them; with --listen also
+takes/<take>.html for each take. Prints one line a take: name, outcome, things
+to fix, things to watch, report. Takes whose results are there already are not
+listened to again. The exit status is 0 when every take was
 reviewed, 1 when some could not be, 2 when the request itself is wrong, 130 when
 it was stopped (Ctrl-C); the same command goes on from there.`;

@@ -8,6 +8,7 @@
  */
 
 export { cellText, csvText, textCell } from './csv/csv-text.js';
+export { drawListeningPage, type ListeningPageInput } from './draw-listening-page.js';
 export { drawProgressSheet, type ProgressSheetInput } from './draw-progress-sheet.js';
 export { drawSectionSheet } from './draw-section-sheet.js';
 export { drawStudySheet, type StudySheetInput } from './draw-study-sheet.js';

@@ -41,6 +41,16 @@ describe('the review of one take', () => {
     expect(result).toEqual((await reviewTake(request)).result);
   });
 
+  it('writes a page to listen to when one is wanted, and the same again', async () => {
+    expect((await reviewTake(request)).html).toBeNull();
+    const [first, second] = [
+      await reviewTake({ ...request, listen: true }),
+      await reviewTake({ ...request, listen: true }),
+    ];
+    expect(first.html).toContain('<!DOCTYPE html>');
+    expect(second).toEqual(first);
+  });
+
   it('refuses what is not a recording', async () => {
     const bytes = new TextEncoder().encode('not a recording at all, only words');
     await expect(reviewTake({ ...request, bytes })).rejects.toThrow(InputError);

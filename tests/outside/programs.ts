@@ -11,6 +11,7 @@ const PACKAGES = {
   aubioonset: 'aubio-tools',
   ffmpeg: 'ffmpeg',
   fluidsynth: 'fluidsynth',
+  chromium: 'chromium',
 } as const;
 
 export type Yardstick = keyof typeof PACKAGES;
@@ -47,7 +48,7 @@ export function soundBanks(context: TestContext): { name: string; file: string }
 }
 
 /** @returns what a program prints on standard output; throws when it fails */
-export function printedBy(program: Yardstick, words: readonly string[]): string {
+export function printedBy(program: Yardstick | 'which', words: readonly string[]): string {
   return execFileSync(program, words, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'], maxBuffer: 2 ** 28 });
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Facts } from '../../src/judge/observation.js';
 import { WORDS, type Words } from '../../src/judge/wording/words.js';
 import { wordsFor } from '../../src/report/words/finding-words.js';
+import { LISTEN_WORDS } from '../../src/report/words/listen-words.js';
 import { PANEL_CAUTION, PRACTICE_CAUTION } from '../../src/report/words/small-print-words.js';
 import { captionOf } from '../../src/report/words/take/mark-words.js';
 import { NOT_REVIEWED_WORDS } from '../../src/report/words/take/not-reviewed-words.js';
@@ -104,6 +105,18 @@ const around: readonly (readonly [string, string])[] = [
   ['the picture', [GLANCE_WORDS.loudness, GLANCE_WORDS.tempo, GLANCE_WORDS.levelRiding].join(' ')],
   ['the table', TABLE_WORDS.weights],
   ['cautions', [PRACTICE_CAUTION, PANEL_CAUTION].join(' ')],
+  ['cautions of a page to listen to', LISTEN_WORDS.caution],
+  [
+    'a page to listen to',
+    [
+      LISTEN_WORDS.intro,
+      LISTEN_WORDS.keys,
+      LISTEN_WORDS.withoutScripts,
+      LISTEN_WORDS.enough,
+      LISTEN_WORDS.curves,
+      LISTEN_WORDS.loudnessAlone,
+    ].join(' '),
+  ],
   ...Object.entries(NOT_REVIEWED_WORDS).map(([name, { what, tries }]) => [name, [what, ...tries].join(' ')] as const),
 ];
 

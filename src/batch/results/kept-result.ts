@@ -9,6 +9,8 @@ export interface Wanted {
   readonly outFolder: string;
   readonly dependsOn: string;
   readonly jsonOnly: boolean;
+  /** whether pages to listen to are wanted as well */
+  readonly listen: boolean;
   readonly paper: PaperSize;
 }
 
@@ -29,7 +31,7 @@ export function keptResult(name: string, wanted: Wanted): string | null {
   return stands ? end.takeSha256 : null;
 }
 
-function holds(name: string, end: ReviewedEnd, { outFolder, jsonOnly, paper }: Wanted): boolean {
+function holds(name: string, end: ReviewedEnd, { outFolder, jsonOnly, listen, paper }: Wanted): boolean {
   const hashOf = (ending: string): string | null => {
     try {
       return sha256(readFileSync(join(outFolder, 'takes', `${name}.${ending}`)));
@@ -38,5 +40,6 @@ function holds(name: string, end: ReviewedEnd, { outFolder, jsonOnly, paper }: W
     }
   };
   if (hashOf('json') !== end.jsonSha256) return false;
+  if (listen && (end.htmlSha256 === undefined || hashOf('html') !== end.htmlSha256)) return false;
   return jsonOnly || (end.pdf !== null && end.pdf.paper === paper && hashOf('pdf') === end.pdf.sha256);
 }

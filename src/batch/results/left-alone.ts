@@ -1,5 +1,5 @@
 import type { Plan } from '../plan/plan-takes.js';
-import type { TakeEnd } from '../types.js';
+import type { ReviewRequest, TakeEnd } from '../types.js';
 import { filesOfTakes } from './open-results.js';
 
 /**
@@ -14,13 +14,21 @@ import { filesOfTakes } from './open-results.js';
  * Source: definition.
  */
 export function leftAlone(
-  { outFolder, jsonOnly }: { readonly outFolder: string; readonly jsonOnly: boolean },
+  { outFolder, jsonOnly, listen = false }: Pick<ReviewRequest, 'outFolder' | 'jsonOnly' | 'listen'>,
   plan: Plan,
   ends: readonly TakeEnd[],
 ): string[] {
   const failed = new Set(ends.flatMap((end) => ('failure' in end ? [end.name] : [])));
-  const withoutPages = new Set(jsonOnly ? ends.flatMap((end) => ('row' in end && !end.kept ? [end.name] : [])) : []);
+  const anew = ends.flatMap((end) => ('row' in end && !end.kept ? [end.name] : []));
+  const withoutPages = new Set(jsonOnly ? anew : []);
+  const withoutSound = new Set(listen ? [] : anew);
   const results = plan.takes.map(({ name }) => name).filter((name) => !failed.has(name));
-  const ours = new Set(results.flatMap((name) => [`${name}.json`, ...(withoutPages.has(name) ? [] : [`${name}.pdf`])]));
+  const ours = new Set(
+    results.flatMap((name) => [
+      `${name}.json`,
+      ...(withoutPages.has(name) ? [] : [`${name}.pdf`]),
+      ...(withoutSound.has(name) ? [] : [`${name}.html`]),
+    ]),
+  );
   return filesOfTakes(outFolder).filter((file) => !ours.has(file));
 }

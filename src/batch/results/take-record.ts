@@ -21,6 +21,8 @@ const recordSchema = z.object({
       dependsOn: hash,
       takeSha256: hash,
       jsonSha256: hash,
+      /** of the page to listen to, where one was asked for */
+      htmlSha256: hash.optional(),
       pdf: z.object({ paper: z.enum(['a4', 'letter']), sha256: hash }).nullable(),
     }),
     z.object({

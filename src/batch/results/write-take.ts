@@ -71,21 +71,25 @@ function kept({ name }: PlannedTake, place: Place): TakeEnd {
 
 function written(
   { name }: PlannedTake,
-  { json, pdf, sha256: takeSha256, row }: Extract<TakeAnswer, { how: 'reviewed' }>,
+  { json, pdf, html, sha256: takeSha256, row }: Extract<TakeAnswer, { how: 'reviewed' }>,
   dependsOn: string,
   place: Place,
 ): TakeEnd {
   const takes = join(place.outFolder, 'takes');
   if (pdf !== null) writeWhole(join(takes, `${name}.pdf`), pdf);
+  if (html !== null) writeWhole(join(takes, `${name}.html`), html);
   writeWhole(join(takes, `${name}.json`), json);
   writeRecord(place.outFolder, name, {
     dependsOn,
     takeSha256,
-    jsonSha256: sha256(new TextEncoder().encode(json)),
+    jsonSha256: sha256OfText(json),
+    ...(html === null ? {} : { htmlSha256: sha256OfText(html) }),
     pdf: pdf === null ? null : { paper: place.paper, sha256: sha256(pdf) },
   });
   return { name, row, report: reportOf(name, place), kept: false };
 }
+
+const sha256OfText = (text: string): string => sha256(new TextEncoder().encode(text));
 
 function reportOf(name: string, { jsonOnly }: Place): string {
   return `takes/${name}.${jsonOnly ? 'json' : 'pdf'}`;

@@ -9,7 +9,23 @@ export interface OpenFont {
   /** glyphs handed out so far, by number */
   _glyphs: Record<number, unknown>;
   hasGlyphForCodePoint(codePoint: number): boolean;
-  layout(text: string): { readonly advanceWidth: number };
+  glyphForCodePoint(codePoint: number): OpenGlyph;
+  layout(text: string): { readonly advanceWidth: number; readonly glyphs: readonly OpenGlyph[] };
+  /** the file */
+  readonly stream: { readonly buffer: Buffer };
+  /** where its tables are */
+  readonly directory: {
+    readonly tables: Readonly<Record<string, { readonly offset: number; readonly length: number }>>;
+  };
+}
+
+/** The part of a glyph that is used here. */
+export interface OpenGlyph {
+  readonly id: number;
+  /** units of the face */
+  readonly advanceWidth: number;
+  /** y upwards */
+  readonly path: { toSVG(): string };
 }
 
 const require = createRequire(import.meta.url);

@@ -1,4 +1,4 @@
-import { isMeasured, quantile } from '../../../base/index.js';
+import { isMeasured } from '../../../base/index.js';
 import type { Part } from '../../../score/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
 import { numberInWords } from '../../words/numbers.js';
@@ -6,9 +6,10 @@ import { GLANCE_WORDS } from '../../words/take/page-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { type BarRow, barRows } from './bar-rows.js';
-import { type Loudness, loudnessCurve } from './loudness-curve.js';
+import { levelRange, rowCurve } from './level-range.js';
+import type { Loudness } from './loudness-curve.js';
 import { type LevelRange, loudnessPanel, loudnessRowHeight } from './loudness-panel.js';
-import { type TimeStretch, timeStretches } from './score-axis.js';
+import { timeStretches } from './score-axis.js';
 import { tempoPanel, tempoRange } from './tempo-panel.js';
 
 const SCALE_WIDTH = 26;
@@ -33,9 +34,9 @@ const MOST_PANEL = 96;
  * Source: definition.
  */
 export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loudness: Loudness): void {
-  const rows = barRows(part, sheet.width - SCALE_WIDTH);
+  const rows = barRows(part, rowWidth(sheet));
   const stretches = timeStretches(result, part);
-  const curves = rows.map((row) => curveOf(row, loudness, stretches));
+  const curves = rows.map((row) => rowCurve(row, loudness, stretches));
   const range = levelRange(curves, result);
   const captions = captionsOf(result);
   const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
@@ -51,10 +52,29 @@ export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loud
   sheet.space(2);
   for (const [i, row] of rows.entries()) {
     sheet.ensure(rowHeight);
-    drawLoudness(sheet, { part, result, row, curve: curves[i] as Float64Array, range, height: panelHeight });
-    drawTempo(sheet, result, part, row);
+    drawRow(sheet, { part, result, row, curve: curves[i] as Float64Array, range, height: panelHeight });
     sheet.space(ROW_GAP);
   }
+}
+
+/** Points a row of bars may take beside its scale. Source: definition. */
+export function rowWidth(sheet: Sheet): number {
+  return sheet.width - SCALE_WIDTH;
+}
+
+/**
+ * Loudness over one row of bars and tempo under it, at the current height.
+ *
+ * @param sheet pages being filled; there is room
+ * @param data what to show
+ * @returns x of the row's start, points
+ *
+ * Source: definition.
+ */
+export function drawRow(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): number {
+  drawLoudness(sheet, data);
+  drawTempo(sheet, data.result, data.part, data.row);
+  return sheet.left + SCALE_WIDTH;
 }
 
 function drawLoudness(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): void {
@@ -98,26 +118,18 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
   sheet.y += TEMPO_HEIGHT;
 }
 
-function captionsOf(result: TakeResult): string[] {
+/**
+ * @param result the take
+ * @returns what the curves show, in sentences
+ *
+ * Source: definition.
+ */
+export function captionsOf(result: TakeResult): string[] {
   return [
     GLANCE_WORDS.loudness,
     ...(result.recording.levelRiding ? [GLANCE_WORDS.levelRiding] : []),
     'notMeasured' in result.tempo ? GLANCE_WORDS.noTempo(result.tempo.notMeasured) : GLANCE_WORDS.tempo,
   ];
-}
-
-function curveOf(row: BarRow, loudness: Loudness, stretches: readonly TimeStretch[]): Float64Array {
-  const bins = Math.max(2, Math.round((row.toQuarters - row.fromQuarters) * row.scale));
-  return loudnessCurve(loudness, stretches, row.fromQuarters, row.toQuarters, bins);
-}
-
-/** From the loudest playing, which is called 0, down to a little below the softest. */
-function levelRange(curves: readonly Float64Array[], result: TakeResult): LevelRange {
-  const heard = curves.flatMap((curve) => [...curve].filter((db) => !Number.isNaN(db)));
-  const levels = result.levels.map(({ levelDb }) => levelDb).filter(isMeasured<number>);
-  const reference = heard.length === 0 ? 0 : quantile(heard, 0.99);
-  const soft = Math.min(heard.length === 0 ? reference - 24 : quantile(heard, 0.05), ...levels) - reference;
-  return { referenceDb: reference, topDb: 5, bottomDb: Math.max(-42, Math.min(-15, soft - 3)) };
 }
 
 function barsInWords(row: BarRow): string {

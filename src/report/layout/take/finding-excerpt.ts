@@ -14,6 +14,13 @@ import { marksFor } from './marks/marks-for.js';
 const MOST_LINES = 3;
 const BETWEEN_LINES = 7;
 
+/** Where a note stands in a picture: its middle, and the ends of the line it stands in. Points. */
+export interface NotePlace {
+  readonly x: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 /** A finding shown in notes. Lengths are points from the upper left corner. */
 export interface FindingExcerpt {
   readonly items: readonly Item[];
@@ -23,6 +30,8 @@ export interface FindingExcerpt {
   readonly caption: string;
   /** what stands for the excerpt where it cannot be seen */
   readonly alternative: string;
+  /** by `printedId` of the note */
+  readonly places: ReadonlyMap<string, NotePlace>;
 }
 
 /** What an excerpt is made from. */
@@ -55,19 +64,23 @@ export function findingExcerpt(
   if (engrave === null || caption === null || bars === null) return null;
   const shown = linesOf(engrave, bars, width);
   const items: Item[] = [];
+  const places = new Map<string, NotePlace>();
   let [height, widest, marked] = [0, 0, false];
   for (const line of shown.lines) {
     const drawn = drawLine(sheet, line, finding, result, part, width);
     if (height > 0) height += BETWEEN_LINES;
     items.push(...shifted(drawn.items, 0, height - drawn.top));
-    height += drawn.bottom - drawn.top;
+    const ends = { top: height, bottom: height + drawn.bottom - drawn.top };
+    for (const [id, { x }] of line.noteheads) places.set(id, { x, ...ends });
+    height = ends.bottom;
     widest = Math.max(widest, line.width);
     marked ||= drawn.marked;
   }
   if (!marked) return null;
   const numberOf = (barIndex: number) => part.bars.find((bar) => bar.barIndex === barIndex)?.bar ?? `${barIndex + 1}`;
   const named = { first: numberOf(shown.bars.from), last: numberOf(shown.bars.to) };
-  return { items, width: widest, height, caption, alternative: excerptInWords(named, caption, finding.text) };
+  const alternative = excerptInWords(named, caption, finding.text);
+  return { items, width: widest, height, caption, alternative, places };
 }
 
 /** The bars in lines of one system each; the bar before them as well where it fits. */

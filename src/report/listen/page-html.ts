@@ -1,0 +1,140 @@
+import { createHash } from 'node:crypto';
+import type { OpenFont } from '../draw/faces.js';
+import { markupText } from '../draw/markup-text.js';
+import { webFont } from '../draw/web-font/web-font.js';
+import type { Face } from '../layout/drawing.js';
+import { captionsOf } from '../layout/take/at-a-glance.js';
+import { titleOf } from '../layout/take/head.js';
+import type { TakeResult } from '../result/take-result-schema.js';
+import { dateInWords } from '../words/dates.js';
+import { LISTEN_WORDS } from '../words/listen-words.js';
+import { PRACTICE_CAUTION } from '../words/small-print-words.js';
+import { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from '../words/take/not-reviewed-words.js';
+import { PAGE_WORDS } from '../words/take/page-words.js';
+import { entryHtml } from './entry-html.js';
+import type { ListeningContent } from './listening-content.js';
+import { type Markup, markupWith } from './markup.js';
+import { PAGE_SCRIPT } from './page-script.js';
+import { pageStyle } from './page-style.js';
+import { pictureHtml } from './picture-html.js';
+
+const MOST_PRAISE = 3;
+const FIRST = 3;
+/** Pixels of the screen a point takes: the whole take has the whole width. */
+const WHOLE_SCALE = 1.75;
+
+/**
+ * Writes a listening page: one file that needs no other, asks for nothing from anywhere, and can be read without scripts.
+ *
+ * @param content what it shows
+ * @param faces the opened faces
+ * @returns an HTML document
+ *
+ * Source: HTML Living Standard; Content Security Policy Level 3 (hashes of the one script and the one style sheet).
+ */
+export function pageHtml(content: ListeningContent, faces: Readonly<Record<Face, OpenFont>>): string {
+  const { result } = content;
+  const markup = markupWith(faces.music);
+  const body = `<body>
+${headHtml(result, markup)}<main>
+${result.outcome === 'reviewed' ? reviewedHtml(content, markup, faces.music) : notReviewedHtml(result, result.outcome, markup)}</main>
+<footer>${paragraphs([PRACTICE_CAUTION, LISTEN_WORDS.caution], markup)}</footer>
+<script>${PAGE_SCRIPT}</script>
+</body>`;
+  const letters = new Set(body.normalize('NFC'));
+  const style = pageStyle({
+    regular: webFont(faces.regular, letters),
+    semibold: webFont(faces.semibold, letters),
+    italic: webFont(faces.italic, letters),
+  });
+  const who = result.take.player ?? result.take.file;
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy(PAGE_SCRIPT, style)}">
+<meta name="referrer" content="no-referrer">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${markupText(LISTEN_WORDS.documentTitle(titleOf(result), who))}</title>
+<style>${style}</style>
+</head>
+${body}
+</html>
+`;
+}
+
+function policy(script: string, style: string): string {
+  const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  return [
+    "default-src 'none'",
+    `script-src ${hash(script)}`,
+    `style-src ${hash(style)}`,
+    'font-src data:',
+    'media-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+}
+
+/** Names are set apart from what stands around them, whichever way their letters run. */
+function headHtml(result: TakeResult, markup: Markup): string {
+  const { take, score } = result;
+  const apart = (text: string): string => `<bdi>${markup(text)}</bdi>`;
+  const who = [take.player, score.part, take.date === null ? null : dateInWords(take.date)];
+  const line = who.flatMap((text) => (text === null || text === '' ? [] : [apart(text)]));
+  return `<header>
+<h1>${apart(titleOf(result))}</h1>
+${line.length === 0 ? '' : `<p>${line.join('  ·  ')}</p>\n`}<p class="soft">${apart(take.file)}</p>
+</header>
+`;
+}
+
+function reviewedHtml(content: ListeningContent, markup: Markup, music: OpenFont): string {
+  const { result, entries, wholeTake, shortened } = content;
+  const praise = result.findings.filter(({ weight }) => weight === 'well').slice(0, MOST_PRAISE);
+  const articles = entries.map((entry, i) => entryHtml(entry, i + 1, markup, music));
+  const [first, also] = [articles.slice(0, FIRST), articles.slice(FIRST)];
+  const heard = entries.some(({ clip }) => clip !== null);
+  return `${heard ? introHtml(markup) : ''}${section(
+    PAGE_WORDS.wentWell,
+    praise.length === 0
+      ? ''
+      : `<div class="well">${paragraphs(
+          praise.map(({ text }) => text),
+          markup,
+        )}</div>`,
+    markup,
+  )}${section(
+    PAGE_WORDS.workOn[first.length] ?? '',
+    first.length === 0 ? paragraphs([PAGE_WORDS.nothing], markup) : first.join(''),
+    markup,
+  )}${section(LISTEN_WORDS.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(LISTEN_WORDS.enough)}</p>\n` : ''}${section(
+    LISTEN_WORDS.wholeTake,
+    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(result), markup)}</div>`,
+    markup,
+  )}`;
+}
+
+function introHtml(markup: Markup): string {
+  return `<p class="intro">${markup(LISTEN_WORDS.intro)}<span class="with-scripts" hidden> ${markup(LISTEN_WORDS.keys)}</span></p>
+<p class="intro without-scripts">${markup(LISTEN_WORDS.withoutScripts)}</p>
+`;
+}
+
+function notReviewedHtml(result: TakeResult, outcome: keyof typeof NOT_REVIEWED_WORDS, markup: Markup): string {
+  const { heading, what, tries } = NOT_REVIEWED_WORDS[outcome];
+  const { cautions } = result.recording;
+  return `${section(heading, paragraphs([what], markup), markup)}${section(NOT_REVIEWED_HEADINGS.tries, paragraphs(tries, markup), markup)}${section(
+    NOT_REVIEWED_HEADINGS.recording,
+    paragraphs(cautions, markup),
+    markup,
+  )}`;
+}
+
+function section(heading: string, content: string, markup: Markup): string {
+  return content === '' ? '' : `<section>\n<h2>${markup(heading)}</h2>\n${content}</section>\n`;
+}
+
+function paragraphs(texts: readonly string[], markup: Markup): string {
+  return texts.map((text) => `<p>${markup(text)}</p>\n`).join('');
+}
