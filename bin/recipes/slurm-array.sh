@@ -40,8 +40,9 @@ submit() {
   out=$(cd "$out" && pwd)
   tasks=$(sbatch --parsable --array="1-$array" --output="$out/log/share-%a.txt" \
     "$script" --share "$program" "$shares" "$out" "$@")
-  merging=$(sbatch --parsable --dependency="afterok:${tasks%%;*}" --kill-on-invalid-dep=yes --output="$out/log/merged.txt" \
-    "$script" --merge "$program" "$shares" "$out" "$@")
+  # The section's files of 20,000 takes are made in 2 GB.
+  merging=$(SBATCH_MEM_PER_NODE=${SBATCH_MEM_PER_NODE:-4G} sbatch --parsable --output="$out/log/merged.txt" \
+    --dependency="afterok:${tasks%%;*}" --kill-on-invalid-dep=yes "$script" --merge "$program" "$shares" "$out" "$@")
   printf '%s\t%s\n' shares "${tasks%%;*}" merged "${merging%%;*}"
 }
 
