@@ -47,13 +47,16 @@ export function takeOfLength(seconds, plan = {}) {
  * @param {string} folder where to write
  * @param {number} count how many takes
  * @param {number} seconds how long each lasts
+ * @param {(i: number) => object[]} faultsOf what goes wrong in each of the different ones
  * @returns {{ scorePath: string, takes: string, seconds: number }} where they are, and how long they last together
  */
-export function folderOfTakes(folder, count, seconds) {
+export function folderOfTakes(folder, count, seconds, faultsOf = () => []) {
   const takes = join(folder, 'takes');
   mkdirSync(takes, { recursive: true });
   const scorePath = join(folder, 'score.musicxml');
-  const different = Array.from({ length: Math.min(10, count) }, (_, i) => takeOfLength(seconds, { seed: i + 1 }));
+  const different = Array.from({ length: Math.min(10, count) }, (_, i) =>
+    takeOfLength(seconds, { seed: i + 1, faults: faultsOf(i) }),
+  );
   writeFileSync(scorePath, different[0].score);
   let total = 0;
   for (let i = 0; i < count; i++) {

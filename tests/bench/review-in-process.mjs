@@ -19,7 +19,7 @@ const summary = await runReview({
 });
 const { user, system } = process.cpuUsage();
 const seconds = (performance.now() - begin) / 1000;
-const reviewed = summary.ends.filter((end) => end.result?.outcome === 'reviewed').length;
+const reviewed = summary.ends.filter((end) => end.row?.take.outcome === 'reviewed').length;
 const megabytes = mostKilobytes() / 1024;
 console.log(
   JSON.stringify({ seconds, cpuSeconds: (user + system) / 1e6, megabytes, reviewed, takes: summary.ends.length }),

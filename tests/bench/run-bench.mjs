@@ -1,11 +1,12 @@
 // Prints how fast takesheet is and how much memory it takes, beside other programs on the same files in the same session.
 //   npm run bench                          everything, some minutes
 //   npm run bench -- --quick               short takes, few of them
-//   npm run bench -- --only stages,length  some of: stages, length, number
+//   npm run bench -- --only stages,length  some of: stages, length, number, round
 //   npm run bench -- --lengths 30,600 --counts 1,50    other lengths in seconds, other numbers of takes
+//   npm run bench -- --only round --rounds 10,200      other numbers of takes of a minute
 // Seconds are those of the processor where nothing else is said, so that a busy machine does not count.
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -20,10 +21,10 @@ import { readPart } from '../../dist/score/index.js';
 import { folderOfTakes, takeOfLength } from './material.mjs';
 import { cpuSecondsOfProgram, PRAAT_SCRIPT, YARDSTICKS } from './yardsticks.mjs';
 
-const TABLES = ['stages', 'length', 'number'];
+const TABLES = ['stages', 'length', 'number', 'round'];
 const list = { type: 'string' };
 const { values } = parseArgs({
-  options: { quick: { type: 'boolean', default: false }, only: list, lengths: list, counts: list },
+  options: { quick: { type: 'boolean', default: false }, only: list, lengths: list, counts: list, rounds: list },
 });
 const numbersOf = (text) => text?.split(',').map(Number);
 const wanted = values.only?.split(',') ?? TABLES;
@@ -33,7 +34,9 @@ if (unknown !== undefined) throw new Error(`there is no table "${unknown}"; ther
 const STAGE_TAKE_SECONDS = values.quick ? 30 : 180;
 const LENGTHS = numbersOf(values.lengths) ?? (values.quick ? [30, 60] : [30, 60, 180, 600, 1800]);
 const COUNTS = numbersOf(values.counts) ?? (values.quick ? [1, 10] : [1, 10, 100, 500]);
+const ROUNDS = numbersOf(values.rounds) ?? (values.quick ? [4] : [10, 50, 200]);
 const SHORT_TAKE_SECONDS = 10;
+const ROUND_TAKE_SECONDS = 60;
 const REPEATS = 3;
 
 const folder = mkdtempSync(join(tmpdir(), 'takesheet-bench-'));
@@ -70,11 +73,17 @@ function review(scorePath, takes, jobs, format) {
   const script = fileURLToPath(new URL('review-in-process.mjs', import.meta.url));
   const words = [script, scorePath, takes, join(folder, 'out'), String(jobs), format];
   const { status, stdout, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
+  const outMegabytes = status === 0 ? megabytesIn(join(folder, 'out')) : 0;
   rmSync(join(folder, 'out'), { recursive: true, force: true });
   if (status !== 0) throw new Error(stderr);
   const ended = JSON.parse(stdout);
   if (ended.reviewed !== ended.takes) throw new Error(`${ended.reviewed} of ${ended.takes} takes could be reviewed`);
-  return ended;
+  return { ...ended, outMegabytes };
+}
+
+function megabytesIn(place) {
+  const entries = readdirSync(place, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  return entries.reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0) / 2 ** 20;
 }
 
 /** The take of the stages in a folder of its own, as the review wants it. */
@@ -180,12 +189,42 @@ function number() {
   );
 }
 
+/** Five things that go wrong in a take, elsewhere in each. */
+function fiveFaults(i) {
+  const kinds = [
+    { kind: 'wrong-note', semitones: 1 },
+    { kind: 'out-of-tune', cents: 45 },
+    { kind: 'missed-note' },
+    { kind: 'out-of-tune', cents: -45 },
+    { kind: 'wrong-note', semitones: -1 },
+  ];
+  return kinds.map((fault, k) => ({ ...fault, at: 5 + 7 * i + 5 * k }));
+}
+
+/** What a thousand takes of a minute cost, by one worker, from the mean of the round. */
+function round() {
+  const rows = ROUNDS.flatMap((count) => {
+    const place = join(folder, `round-${count}`);
+    const { scorePath, takes } = folderOfTakes(place, count, ROUND_TAKE_SECONDS, fiveFaults);
+    const ended = ['json', 'pdf'].map((format) => ({ format, ...review(scorePath, takes, 1, format) }));
+    rmSync(place, { recursive: true });
+    return ended.map(({ format, cpuSeconds: seconds, megabytes, outMegabytes }) => [
+      ...[count, format === 'pdf' ? 'JSON and PDF' : 'JSON only', (seconds / count).toFixed(2)],
+      ...[((1000 / 3600) * (seconds / count)).toFixed(2), ((3600 * count) / seconds).toFixed(0)],
+      ...[((1000 * outMegabytes) / count).toFixed(0), megabytes.toFixed(0)],
+    ]);
+  });
+  const title = `What a round costs: takes of ${ROUND_TAKE_SECONDS} s with five faults each, one worker`;
+  const head = ['takes', 'written', 'CPU seconds a take', 'CPU hours a thousand', 'takes a CPU hour'];
+  printTable(title, [...head, 'MB on disk a thousand', 'memory, MB'], rows);
+}
+
 try {
   const [cpu] = cpus();
   console.log(
     `${cpu?.model ?? 'processor'}, ${cpus().length} cores, Node.js ${process.version}, load ${loadavg()[0].toFixed(1)} at the start`,
   );
-  const tables = { stages, length, number };
+  const tables = { stages, length, number, round };
   for (const name of wanted) await tables[name]();
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -12,6 +12,11 @@ const PACKAGES = {
   ffmpeg: 'ffmpeg',
   fluidsynth: 'fluidsynth',
   chromium: 'chromium',
+  munged: 'munge',
+  slurmctld: 'slurm-wlm',
+  slurmd: 'slurm-wlm',
+  sbatch: 'slurm-wlm',
+  kubectl: 'kubernetes-client',
 } as const;
 
 export type Yardstick = keyof typeof PACKAGES;
@@ -26,8 +31,8 @@ const SAID = new Set<string>();
  * A check that needs a program which is not there is left out, and says so. Where every program has to be there, as in
  * `.ci/run`, it fails instead.
  */
-function leaveOut(context: TestContext, what: string, debian: string): never {
-  const said = `left out: ${what} is not installed (Debian package ${debian})`;
+function leaveOut(context: TestContext, what: string): never {
+  const said = `left out: ${what}`;
   if (process.env.EVERY_YARDSTICK) throw new Error(said);
   if (!SAID.has(said)) console.warn(said);
   SAID.add(said);
@@ -37,14 +42,21 @@ function leaveOut(context: TestContext, what: string, debian: string): never {
 /** Goes on only where these programs are installed. */
 export function needs(context: TestContext, ...programs: readonly Yardstick[]): void {
   const missing = programs.find((program) => spawnSync(program, ['--help'], { stdio: 'ignore' }).error !== undefined);
-  if (missing !== undefined) leaveOut(context, missing, PACKAGES[missing]);
+  if (missing !== undefined) leaveOut(context, `${missing} is not installed (Debian package ${PACKAGES[missing]})`);
+}
+
+/** Goes on only where the tests are run by root, who may start what runs programs for others. */
+export function needsRoot(context: TestContext): void {
+  if (process.getuid?.() !== 0) leaveOut(context, 'only root may start a Slurm of its own');
 }
 
 /** @returns the sound banks that are installed, with their files; goes on only where there is one */
 export function soundBanks(context: TestContext): { name: string; file: string }[] {
   const banks = Object.entries(BANKS).map(([name, file]) => ({ name, file: join('/usr/share/sounds/sf2', file) }));
   const there = banks.filter(({ file }) => existsSync(file));
-  return there.length > 0 ? there : leaveOut(context, 'a sound bank', 'timgm6mb-soundfont');
+  return there.length > 0
+    ? there
+    : leaveOut(context, 'a sound bank is not installed (Debian package timgm6mb-soundfont)');
 }
 
 /** @returns what a program prints on standard output; throws when it fails */
