@@ -1,4 +1,4 @@
-import { isMeasured } from '../base/index.js';
+import { isMeasured, type Language } from '../base/index.js';
 import { CRITERIA } from '../brief/index.js';
 import type { BreathMeasure } from '../measure/index.js';
 import { countPlaces } from './count-places.js';
@@ -6,6 +6,9 @@ import type { JudgeInput } from './judge-input.js';
 import type { Observation } from './observation.js';
 import { pointsFor } from './points.js';
 import type { Criterion, CriterionLine, Finding } from './types.js';
+import { sentenceIn } from './wording/sentence-in.js';
+import type { SummaryWords } from './wording/words.js';
+import { wordsIn } from './wording/words-in.js';
 
 /** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
 const BREATH_SECONDS = 0.12;
@@ -20,6 +23,7 @@ const LEAST_OF_A_WAY = 3;
  * @param input one take
  * @param findings what was found
  * @param observations all that was noticed, before anything is grouped
+ * @param language of the words
  * @returns all eight criteria, in fixed order
  *
  * Source: definition.
@@ -28,19 +32,21 @@ export function criterionLines(
   input: JudgeInput,
   findings: readonly Finding[],
   observations: readonly Observation[],
+  language: Language,
 ): CriterionLine[] {
+  const words = wordsIn(language).summaries;
   const { brief } = input;
   const tallies = countPlaces(input, observations);
   return CRITERIA.map((criterion) => {
     const found = findings.filter((f) => f.criterion === criterion);
-    const reason = leftOut(input, criterion);
+    const reason = leftOut(input, criterion, words);
     const judged = found.length > 0 || (reason === null && hasEvidence(input, criterion));
     return {
       criterion,
       judged,
       fix: found.filter((f) => f.weight === 'fix').length,
       watch: found.filter((f) => f.weight === 'watch' && f.ledByBar === undefined).length,
-      summary: reason ?? SUMMARIES[criterion](input),
+      summary: reason ?? SUMMARIES[criterion](input, words, language),
       ...tallies[criterion],
       ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, judged, tallies[criterion]) }),
     };
@@ -63,117 +69,100 @@ function hasEvidence({ measurements, part }: JudgeInput, criterion: Criterion): 
 }
 
 /** Why the brief keeps a criterion from being judged, null when it does not. */
-function leftOut({ brief }: JudgeInput, criterion: Criterion): string | null {
+function leftOut({ brief }: JudgeInput, criterion: Criterion, words: SummaryWords): string | null {
   if (brief === undefined || brief.criteria[criterion].judged) return null;
-  if (brief.played === 'all-slurred' && criterion === 'articulation') return 'not judged: all slurred for practice';
-  if (brief.played === 'under-tempo' && criterion === 'tempo') return 'not judged: below the tempo for practice';
-  return 'not judged: the brief leaves it out';
+  if (brief.played === 'all-slurred' && criterion === 'articulation') return words.leftOut['all-slurred'];
+  if (brief.played === 'under-tempo' && criterion === 'tempo') return words.leftOut['under-tempo'];
+  return words.leftOut['by-brief'];
 }
 
-const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput) => string>> = {
-  notes: (input) => {
+const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWords, language: Language) => string>> = {
+  notes: (input, words) => {
     const notes = input.alignment.notes.filter((n) => input.part.notes[n.index]!.grace === false);
     const right = notes.filter((n) => n.status === 'as-written').length;
-    const unclear = notes.filter((n) => n.status === 'unclear').length;
-    return `${right} of ${notes.length} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`;
+    return words.notes(right, notes.length, notes.filter((n) => n.status === 'unclear').length);
   },
-  rhythm: (input) => {
+  rhythm: (input, words) => {
     const { groups, entries } = input.measurements;
     const even = groups.filter(
       (g) => Math.max(...g.shares.map((x, k) => Math.abs(x - g.written[k]!))) <= input.standards.groupWatch.value,
     );
     const late = entries.filter((e) => e.lateSeconds / e.secondsAQuarter > input.standards.entryWatch.value).length;
     const parts = [
-      groups.length === 0 ? '' : `${even.length} of ${groups.length} groups even`,
-      entries.length === 0 ? '' : `${entries.length - late} of ${entries.length} entries after rests in time`,
+      groups.length === 0 ? '' : words.groupsEven(even.length, groups.length),
+      entries.length === 0 ? '' : words.entriesInTime(entries.length - late, entries.length),
     ].filter((text) => text !== '');
-    return parts.length === 0 ? 'no groups or rests to measure' : parts.join(', ');
+    return parts.length === 0 ? words.noRhythm : parts.join(', ');
   },
-  tempo: (input) => {
+  tempo: (input, words, language) => {
     const { tempo } = input.measurements;
-    if (!isMeasured(tempo)) return `not measured: ${tempo.notMeasured}`;
-    const marked = tempo.markedQuarterBpm === null ? '' : `, ${Math.round(tempo.markedQuarterBpm)} marked`;
-    return `${Math.round(tempo.playedQuarterBpm)} quarter notes a minute${marked}`;
+    if (!isMeasured(tempo)) return words.notMeasured(sentenceIn(language, tempo.notMeasured));
+    return words.tempo(tempo.playedQuarterBpm, tempo.markedQuarterBpm);
   },
-  dynamics: (input) => {
+  dynamics: (input, words) => {
     const { contrasts, hairpins, recording } = input.measurements;
-    if (recording.levelRiding) return 'not judged: the recorder moved its level';
+    if (recording.levelRiding) return words.levelRiding;
     const measured = contrasts.map((c) => c.differenceDb).filter(isMeasured<number>);
     const rises = hairpins.map((h) => h.riseDb).filter(isMeasured<number>);
-    if (measured.length + rises.length === 0) return 'no change of level to measure';
-    const changes = measured.map((d) => `${d > 0 ? '+' : '−'}${Math.abs(Math.round(d))}`);
-    const what =
-      measured.length === 0 ? `${rises.length} hairpins measured` : `changes of level ${changes.join(', ')} dB`;
+    if (measured.length + rises.length === 0) return words.noChange;
+    const what = measured.length === 0 ? words.hairpinsMeasured(rises.length) : words.changes(measured);
     const wrong = input.measurements.markOrder.reversed[0];
-    return wrong === undefined ? what : `${what}; over the whole take ${wrong.softer} is louder than ${wrong.louder}`;
+    return wrong === undefined ? what : `${what}; ${words.wrongOrder(wrong.softer, wrong.louder)}`;
   },
-  articulation: (input) => {
+  articulation: (input, words) => {
     const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);
     const joined = slurred.filter((t) => t.gapSeconds <= input.standards.slurGapWatch.value).length;
-    const parts = slurred.length === 0 ? [] : [`${joined} of ${slurred.length} slurred notes joined`];
-    return [...parts, ...lengths(input)].join(', ') || 'no slur or dot to measure';
+    const parts = slurred.length === 0 ? [] : [words.slursJoined(joined, slurred.length)];
+    return [...parts, ...lengths(input, words)].join(', ') || words.noArticulation;
   },
-  breath: (input) => {
+  breath: (input, words) => {
     const { breaths } = input.measurements;
-    if (breaths.length === 0) return 'no breath marked';
+    if (breaths.length === 0) return words.noBreathMarked;
     const reached = breaths.filter((b) => isMeasured(b.gapSeconds));
     const beyond = breaths.length - reached.length;
-    if (reached.length === 0) return 'no marked breath could be heard: the notes around them were not all played';
+    if (reached.length === 0) return words.noBreathHeard;
     const taken = reached.filter((b) => (b.gapSeconds as number) > BREATH_SECONDS);
-    const heard = `${taken.length} of ${reached.length} marked ${reached.length === 1 ? 'breath' : 'breaths'} heard`;
-    const rest = beyond === 0 ? '' : `; ${beyond} more ${beyond === 1 ? 'stands' : 'stand'} where not all was played`;
-    return heard + shortFullBreaths(input, taken) + rest;
+    const short = shortFullBreaths(input, taken);
+    const heard = words.breathsHeard(taken.length, reached.length);
+    const quick = short === 0 ? '' : `, ${words.shortBreaths(short)}`;
+    return `${heard}${quick}${beyond === 0 ? '' : `; ${words.breathsBeyond(beyond)}`}`;
   },
-  intonation: (input) => {
+  intonation: (input, words, language) => {
     const { tuning } = input.measurements;
-    if (!isMeasured(tuning)) return `not measured: ${tuning.notMeasured}`;
-    const cents = Math.round(tuning.centsFromA440);
-    const own = `A = ${tuning.a4Hz.toFixed(1)} Hz (${cents === 0 ? '0' : `${cents > 0 ? '+' : '−'}${Math.abs(cents)}`} cents)`;
-    return [own, ...leanings(input)].join('; ');
+    if (!isMeasured(tuning)) return words.notMeasured(sentenceIn(language, tuning.notMeasured));
+    return [words.tuning(tuning.a4Hz, tuning.centsFromA440), ...leanings(input, words)].join('; ');
   },
-  continuity: (input) => {
+  continuity: (input, words) => {
     const { restarts, skips } = input.alignment;
-    if (restarts.length + skips.length === 0) return 'played through';
-    return `begun again ${times(restarts.length)}, jumped ahead ${times(skips.length)}`;
+    return restarts.length + skips.length === 0 ? words.playedThrough : words.stops(restarts.length, skips.length);
   },
 };
 
-function times(count: number): string {
-  return count === 0 ? 'never' : count === 1 ? 'once' : `${count} times`;
-}
-
 /** How long dotted and held notes sound, in words. */
-function lengths({ measurements }: JudgeInput): string[] {
+function lengths({ measurements }: JudgeInput, words: SummaryWords): string[] {
   return measurements.articulations.flatMap(({ way, count, soundedShare }) => {
-    const percent = `${Math.round(100 * soundedShare)} percent of their time`;
     if (count < LEAST_OF_A_WAY) return [];
-    if (way === 'staccato') return [`dotted notes sound for ${percent}`];
-    return way === 'tenuto' ? [`notes with a line sound for ${percent}`] : [];
+    if (way === 'staccato') return [words.dotted(100 * soundedShare)];
+    return way === 'tenuto' ? [words.tenuto(100 * soundedShare)] : [];
   });
 }
 
-/** Full breaths asked for by the brief that were only sips. */
-function shortFullBreaths({ brief }: JudgeInput, taken: readonly BreathMeasure[]): string {
+/** How many full breaths asked for by the brief were only sips. */
+function shortFullBreaths({ brief }: JudgeInput, taken: readonly BreathMeasure[]): number {
   const full = new Set(brief?.breaths.filter((b) => b.kind === 'full').map((b) => b.index));
-  const short = taken.filter((b) => full.has(b.index) && (b.gapSeconds as number) < FULL_BREATH_SECONDS).length;
-  if (short === 0) return '';
-  return short === 1 ? ', one full breath was only a quick one' : `, ${short} full breaths were only quick ones`;
+  return taken.filter((b) => full.has(b.index) && (b.gapSeconds as number) < FULL_BREATH_SECONDS).length;
 }
 
 /** Where the pitch surely leans: high or low notes, and loud ones. */
-function leanings({ measurements, standards }: JudgeInput): string[] {
+function leanings({ measurements, standards }: JudgeInput, words: SummaryWords): string[] {
   const { registers, withLoudness } = measurements.intonation;
   const least = standards.inTune.value;
   const sides = registers.flatMap(({ register, cents, intervalCents: [low, high] }) => {
     const sure = Math.abs(cents) > least && low * high > 0;
-    return sure && register !== 'middle' ? [`${register} notes ${lean(cents)}`] : [];
+    return sure && register !== 'middle' ? [words.register(register, cents)] : [];
   });
   if (!isMeasured(withLoudness)) return sides;
   const { centsPerDb, errorCentsPerDb, reachDb } = withLoudness;
   const sure = Math.abs(centsPerDb) - 2 * errorCentsPerDb > 0 && Math.abs(centsPerDb * reachDb) > least;
-  return sure ? [...sides, `loud notes ${lean(centsPerDb * reachDb)} of soft ones`] : sides;
-}
-
-function lean(cents: number): string {
-  return `${Math.abs(Math.round(cents))} cents ${cents > 0 ? 'sharp' : 'flat'}`;
+  return sure ? [...sides, words.loudNotes(centsPerDb * reachDb)] : sides;
 }

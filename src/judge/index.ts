@@ -8,3 +8,5 @@ export { playedName } from './note-name.js';
 export { STANDARDS, type Standard } from './standards/standards.js';
 export { standardsFor } from './standards/standards-for.js';
 export type * from './types.js';
+export { noteNameIn } from './wording/note-name-in.js';
+export { sentenceIn } from './wording/sentence-in.js';

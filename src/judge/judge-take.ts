@@ -1,3 +1,4 @@
+import type { Language } from '../base/index.js';
 import { criterionLines } from './criterion-lines.js';
 import type { JudgeInput } from './judge-input.js';
 import { judgeArticulation } from './judges/articulation.js';
@@ -17,7 +18,8 @@ import { shareCauses } from './share-causes.js';
 import { STANDARDS } from './standards/standards.js';
 import { standardsFor } from './standards/standards-for.js';
 import type { Finding, Judgement, Weight } from './types.js';
-import { alsoIn, perhapsIn, WORDS, type Words } from './wording/words.js';
+import type { FindingWords, Words } from './wording/words.js';
+import { wordsIn } from './wording/words-in.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -43,19 +45,24 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
  *
  * @param input part, alignment and measurements; standards default to those of the brief, without one to
  * those of the house
+ * @param language of the words
  * @returns findings, most useful first, and one line a criterion; a take that is not of this part has no findings
  *
  * Source: standards name theirs.
  */
-export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
+export function judgeTake(
+  input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>,
+  language: Language = 'en',
+): Judgement {
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
-  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], []) };
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], language) };
   const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
+  const { findings: about, alsoIn, perhapsIn } = wordsIn(language);
   let fixes = 0;
   const findings = shareCauses(noticed).map(
     ({ observation: o, alsoInBars, perhapsInBars, ledByBar, ownWeight = o.weight }): Finding => {
-      const words = wordsFor(o);
+      const words = wordsFor(about, o);
       const led = ledByBar === undefined ? {} : { ledByBar };
       const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
       const { facts: _facts, size: _size, ...place } = o;
@@ -71,7 +78,7 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
     },
   );
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
-  return { findings: sorted, criteria: criterionLines(full, sorted, noticed) };
+  return { findings: sorted, criteria: criterionLines(full, sorted, noticed, language) };
 }
 
 function byUse(a: Observation, b: Observation): number {
@@ -82,7 +89,7 @@ function misreadingOf(o: Observation): Pick<Finding, 'misreading'> {
   return o.kind === 'accidental' ? { misreading: o.facts.misreading } : {};
 }
 
-function wordsFor(o: Observation): Words {
-  const words = WORDS[o.kind] as (facts: Observation['facts']) => Words;
+function wordsFor(about: FindingWords, o: Observation): Words {
+  const words = about[o.kind] as (facts: Observation['facts']) => Words;
   return words(o.facts);
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Observation } from '../../src/judge/observation.js';
 import { shareCauses } from '../../src/judge/share-causes.js';
-import { alsoIn } from '../../src/judge/wording/words.js';
+import { wordsIn } from '../../src/judge/wording/words-in.js';
 
 const group = (bar: string, index: number, weight: 'fix' | 'watch' = 'fix'): Observation => ({
   kind: 'uneven-group',
@@ -63,6 +63,6 @@ describe('the sentence about the other bars', () => {
     [['6', '14'], ' The same happens in bars 6 and 14.'],
     [['6', '9', '14'], ' The same happens in bars 6, 9 and 14.'],
   ])('for %j', (bars, sentence) => {
-    expect(alsoIn(bars)).toBe(sentence);
+    expect(wordsIn('en').alsoIn(bars)).toBe(sentence);
   });
 });

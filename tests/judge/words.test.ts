@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { noteName, playedName } from '../../src/judge/note-name.js';
 import type { Facts, Praise } from '../../src/judge/observation.js';
-import { WORDS, type Words } from '../../src/judge/wording/words.js';
+import type { Words } from '../../src/judge/wording/words.js';
+import { wordsIn } from '../../src/judge/wording/words-in.js';
 import type { MisreadingKind } from '../../src/score/index.js';
 
 const names = fc.constantFrom('C', 'D', 'E', 'F', 'G', 'A', 'B', 'F♯', 'B♭', 'A♭', 'E♭♭');
@@ -76,8 +77,8 @@ const SLIPS = /undefined|NaN|null|Infinity|\[object|-0(?![\d.]*[1-9])|−0(?![\d
 const JARGON =
   /\b(?:dB|dBFS|RMS|Hz|FFT|MIDI|ms|onset|offset|confidence|alignment|threshold|median|standard deviation|semitones?|segment|frame|midi|index|algorithm|detected|outlier|interval)\b/i;
 
-describe.each(Object.keys(WORDS) as (keyof Facts)[])('the words for %s', (kind) => {
-  const speak = WORDS[kind] as (facts: unknown) => Words;
+describe.each(Object.keys(wordsIn('en').findings) as (keyof Facts)[])('the words for %s', (kind) => {
+  const speak = wordsIn('en').findings[kind] as (facts: unknown) => Words;
 
   it('are one or two plain sentences, whatever the facts', () => {
     fc.assert(

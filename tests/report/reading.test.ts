@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Facts } from '../../src/judge/observation.js';
-import { WORDS, type Words } from '../../src/judge/wording/words.js';
+import type { Words } from '../../src/judge/wording/words.js';
+import { wordsIn } from '../../src/judge/wording/words-in.js';
 import { wordsFor } from '../../src/report/words/finding-words.js';
 import { LISTEN_WORDS } from '../../src/report/words/listen-words.js';
 import { PANEL_CAUTION, PRACTICE_CAUTION } from '../../src/report/words/small-print-words.js';
@@ -90,7 +91,7 @@ const SAMPLES: { readonly [K in keyof Facts]: readonly Facts[K][] } = {
 };
 
 const told = (Object.keys(SAMPLES) as (keyof Facts)[]).flatMap((kind) => {
-  const speak = WORDS[kind] as (facts: unknown) => Words;
+  const speak = wordsIn('en').findings[kind] as (facts: unknown) => Words;
   return SAMPLES[kind].map((facts) => {
     const misreading = 'misreading' in facts ? facts.misreading : undefined;
     const { why } = wordsFor({ kind, misreading });
