@@ -1,3 +1,4 @@
+import type { Language } from '../base/index.js';
 import type { PaperSize, SectionRow } from '../report/index.js';
 import { failureOf } from './failure-of.js';
 import { secondsFor } from './pool/limits.js';
@@ -13,6 +14,7 @@ export interface SharedWork {
   /** whether pages to listen to are wanted as well */
   readonly listen?: boolean;
   readonly paper: PaperSize;
+  readonly language: Language;
   readonly limits: FixedLimits;
 }
 
@@ -62,10 +64,10 @@ export async function reviewInWorker(
     const { toJson } = await import('./to-json.js');
     const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
     if (piece === undefined) throw new Error('no piece is meant');
-    const { tool, paper, jsonOnly, listen = false, limits } = shared;
-    const { result, pdf, html } = await reviewTake(
-      { ...piece, others, bytes, file: take.shownAs, who: take.who, tool, paper, withPdf: !jsonOnly, listen },
-      (seconds) => onSeconds(secondsFor(seconds, take.pieces.length, limits)),
+    const { tool, paper, language, jsonOnly, listen = false, limits } = shared;
+    const request = { bytes, file: take.shownAs, who: take.who, tool, paper, language, withPdf: !jsonOnly, listen };
+    const { result, pdf, html } = await reviewTake({ ...piece, others, ...request }, (seconds) =>
+      onSeconds(secondsFor(seconds, take.pieces.length, limits)),
     );
     return { how: 'reviewed', sha256: hash, json: toJson(result), pdf, html, row: sectionRow(take.name, result) };
   } catch (error) {

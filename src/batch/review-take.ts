@@ -1,3 +1,4 @@
+import type { Language } from '../base/index.js';
 import type { Brief } from '../brief/index.js';
 import { decodeWav } from '../decode/index.js';
 import { judgeTake } from '../judge/index.js';
@@ -28,6 +29,8 @@ export interface TakeRequest {
   readonly others?: readonly Piece[];
   readonly tool: Tool;
   readonly paper: PaperSize;
+  /** of the page and of what the result tells; English when it is left out */
+  readonly language?: Language;
   readonly withPdf: boolean;
   /** whether a page to listen to is wanted as well */
   readonly listen?: boolean;
@@ -56,7 +59,7 @@ export async function reviewTake(
   request: TakeRequest,
   onDecoded: (seconds: number) => void = () => {},
 ): Promise<ReviewedTake> {
-  const { bytes, file, tool } = request;
+  const { bytes, file, tool, language = 'en' } = request;
   const take = decodeWav(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
   const { piece, heard } = choosePiece(take, [
@@ -71,11 +74,11 @@ export async function reviewTake(
   const { part, brief, score } = piece;
   const { features, alignment } = heard;
   const measurements = measureTake({ take, features, part, alignment });
-  const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) });
+  const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) }, language);
   const who = request.who ?? playerAndDate(file.replace(/\.[^.]*$/, ''));
   const result = toTakeResult({
     ...{ tool, file, sha256: sha256(bytes), ...who },
-    ...{ take, score, part, alignment, measurements, judgement },
+    ...{ take, score, part, alignment, measurements, judgement, language },
   });
   const loudness = {
     hopSeconds: features.levelHopSeconds,

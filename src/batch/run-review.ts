@@ -100,16 +100,16 @@ async function reviewTakes(
   onEnd: (end: TakeEnd) => void,
   signal: AbortSignal | undefined,
 ): Promise<void> {
-  const { tool, jsonOnly, listen = false, paper, outFolder, limits = {} } = request;
+  const { tool, jsonOnly, listen = false, paper, outFolder, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
-  const hashes = takes.map((take) => dependsOn(take, pieces, program));
+  const hashes = takes.map((take) => dependsOn(take, pieces, language, program));
   const tasks = takes.map((take, i) => {
     const wanted = { outFolder, jsonOnly, listen, paper, dependsOn: hashes[i] as string };
     const keptSha256 = request.again === true ? null : keptResult(take.name, wanted);
     const work: TakeWork = { take, keptSha256 };
     return { work, limits: takeLimits(sizeOf(take.path), limits) };
   });
-  const workerData: SharedWork = { tool, pieces, jsonOnly, listen, paper, limits };
+  const workerData: SharedWork = { tool, pieces, jsonOnly, listen, paper, language, limits };
   await runPool<TakeWork, TakeAnswer>({
     ...{ tasks, signal, lanes: request.jobs },
     kind: { file: new URL('./worker.js', import.meta.url), workerData },

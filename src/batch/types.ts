@@ -1,3 +1,4 @@
+import type { Language } from '../base/index.js';
 import type { Brief } from '../brief/index.js';
 import type { PaperSize, SectionRow } from '../report/index.js';
 import type { Part } from '../score/index.js';
@@ -25,6 +26,8 @@ export interface ReviewRequest {
   /** how many takes are worked on at the same time, 1 or more */
   readonly jobs: number;
   readonly paper: PaperSize;
+  /** of the players' pages and of what the results tell; English when it is left out */
+  readonly language?: Language;
   /** CSV that says who played what and when */
   readonly rosterPath?: string | undefined;
   /** how file names are made, e.g. `{date}_{player}` */

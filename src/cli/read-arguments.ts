@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { InputError } from '../base/index.js';
+import { InputError, LANGUAGES } from '../base/index.js';
 import type { Streams } from './streams.js';
 import { TOOL } from './tool.js';
 
@@ -94,6 +94,7 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .addOption(boundOption('--time-limit <seconds>', 'how long to work on one take (without it: by its length)'))
     .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))
     .addOption(paperOption())
+    .addOption(languageOption())
     .addHelpText('after', AFTER_REVIEW)
     .action(async (takes, options) => {
       const { review } = await import('./review.js');
@@ -187,6 +188,12 @@ function boundOption(flags: string, description: string): Option {
 
 function paperOption(): Option {
   return new Option('--paper <size>', 'size of the pages').choices(['a4', 'letter']).default('a4');
+}
+
+function languageOption(): Option {
+  return new Option('--language <tag>', 'of the players’ pages and of what the results tell')
+    .choices(LANGUAGES)
+    .default('en' as const);
 }
 
 const AFTER_REVIEW = `

@@ -27,7 +27,7 @@ export interface TakeReportInput extends TakeReportContent {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawTakeReport(input: TakeReportInput): Promise<Uint8Array> {
-  const typesetter = createTypesetter();
+  const typesetter = createTypesetter(input.result.language);
   const engrave = await engraverFor(input, typesetter);
   return drawPdf(layoutTakeReport(input, typesetter, engrave), input.creationDate);
 }

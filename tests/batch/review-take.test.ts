@@ -17,6 +17,7 @@ const shared = {
   score: { file: 'part.musicxml', sha256: '00' },
   tool: { name: 'takesheet', version: '0.0.0' },
   paper: 'a4',
+  language: 'en',
 } as const;
 const request: TakeRequest = { ...shared, bytes: goodTake(), file: '2026-03-02_Ada-Lindqvist.wav', withPdf: true };
 

@@ -1,25 +1,26 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { byCodePoint } from '../../base/index.js';
+import { byCodePoint, type Language } from '../../base/index.js';
 import { sha256 } from '../sha256.js';
 import type { Piece, PlannedTake, Tool } from '../types.js';
 
 /**
- * A hash of everything a take's result depends on, but for the take's own content and the paper: the program, the pieces it
- * may be of with their briefs, and what is known of who played.
+ * A hash of everything a take's result depends on, but for the take's own content and the paper: the program, the
+ * pieces it may be of with their briefs, the language, and what is known of who played.
  *
  * @param take the take
  * @param pieces all pieces
+ * @param language of what is told
  * @param program the program's own hash, see {@link programHash}
  * @returns SHA-256, hexadecimal
  *
  * Source: definition.
  */
-export function dependsOn(take: PlannedTake, pieces: readonly Piece[], program: string): string {
+export function dependsOn(take: PlannedTake, pieces: readonly Piece[], language: Language, program: string): string {
   const meant = take.pieces.map((place) => pieces[place]).map((piece) => [piece?.score, piece?.brief]);
   const { player, date, instrument } = take.who;
-  return hashOf([program, take.shownAs, player, date, instrument, meant]);
+  return hashOf([program, take.shownAs, player, date, instrument, language, meant]);
 }
 
 /**

@@ -41,7 +41,7 @@ function openDocument(drawing: Drawing, creationDate: Date, font: OpenFont): PDF
     pdfVersion: '1.7',
     subset: 'PDF/UA',
     tagged: true,
-    lang: 'en',
+    lang: drawing.language ?? 'en',
     displayTitle: true,
     font,
     info: { Title: drawing.title, CreationDate: creationDate, Creator: 'takesheet', Producer: 'PDFKit' },

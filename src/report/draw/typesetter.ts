@@ -1,3 +1,4 @@
+import type { Language } from '../../base/index.js';
 import type { Face, Typesetter } from '../layout/drawing.js';
 import { openFaces } from './faces.js';
 
@@ -8,11 +9,12 @@ const remembered = new Map<string, number>();
 const drawable = new Map<string, boolean>();
 
 /**
+ * @param language in which letters that no face holds are named
  * @returns widths and coverage of the faces as PDFKit will set them: word by word, spaces without kerning
  *
  * Source: OpenType horizontal advances and kerning, read from the font files.
  */
-export function createTypesetter(): Typesetter {
+export function createTypesetter(language: Language = 'en'): Typesetter {
   const faces = openFaces();
   const widthOfWord = (word: string, face: Face): number => {
     const key = `${face} ${word}`;
@@ -25,6 +27,7 @@ export function createTypesetter(): Typesetter {
     return width;
   };
   return {
+    language,
     widthOf: (text, face, size) =>
       (text.match(/[^ ]* ?/g) ?? []).reduce((sum, word) => sum + (word === '' ? 0 : widthOfWord(word, face)), 0) * size,
     hasGlyph: (character, face) => {

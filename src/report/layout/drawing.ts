@@ -1,3 +1,5 @@
+import type { Language } from '../../base/index.js';
+
 /** The faces a page is set in. `music` holds the signs that text faces lack: ♭ ♯ ♮, dynamics, fermatas. */
 export type Face = 'regular' | 'semibold' | 'italic' | 'music';
 
@@ -57,6 +59,8 @@ export interface DrawingElement {
 /** A whole document as plain data. Lengths are points (1/72 inch) from the top left corner of the page. */
 export interface Drawing {
   readonly title: string;
+  /** English when it is left out */
+  readonly language?: Language;
   readonly pageWidth: number;
   readonly pageHeight: number;
   readonly pages: number;
@@ -70,4 +74,6 @@ export interface Typesetter {
   /** width in points */
   widthOf(text: string, face: Face, size: number): number;
   hasGlyph(character: string, face: Face): boolean;
+  /** in which letters without a glyph are named; English when it is left out */
+  readonly language?: Language;
 }

@@ -68,7 +68,11 @@ export function setText(typesetter: Typesetter, text: string, style: TextStyle, 
     .normalize('NFC')
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim();
-  const drawn = spellOut(clean, (letter) => letter in MUSIC_SIGNS || typesetter.hasGlyph(letter, style.face));
+  const drawn = spellOut(
+    clean,
+    (letter) => letter in MUSIC_SIGNS || typesetter.hasGlyph(letter, style.face),
+    typesetter.language,
+  );
   const words = drawn.split(' ').map((word) => runsOf(typesetter, word, style));
   const lines = breakLines(typesetter, words, style, width);
   return {

@@ -1,3 +1,6 @@
+import type { Language } from '../../base/index.js';
+import type { TakeWords } from '../words/take-words.js';
+import { takeWordsIn } from '../words/take-words-in.js';
 import type { Drawing, DrawingElement, Item, PageMarks, Typesetter } from './drawing.js';
 import { placeText, type SetText, setOneLine, setText, type TextStyle } from './set-text.js';
 import { STYLES } from './styles.js';
@@ -18,6 +21,8 @@ export interface SheetOptions {
   readonly typesetter: Typesetter;
   readonly paper: PaperSize;
   readonly landscape?: boolean;
+  /** English when it is left out */
+  readonly language?: Language | undefined;
   /** document title */
   readonly title: string;
   /** stands at the foot of every page before the page number */
@@ -29,6 +34,8 @@ export interface SheetOptions {
  */
 export class Sheet {
   readonly typesetter: Typesetter;
+  /** what a take's pages say */
+  readonly words: TakeWords;
   readonly left = MARGIN_SIDE;
   readonly width: number;
   readonly pageWidth: number;
@@ -43,6 +50,7 @@ export class Sheet {
   constructor(options: SheetOptions) {
     const [short, long] = PAPER[options.paper];
     this.typesetter = options.typesetter;
+    this.words = takeWordsIn(options.language ?? 'en');
     this.pageWidth = options.landscape === true ? long : short;
     this.pageHeight = options.landscape === true ? short : long;
     this.width = this.pageWidth - 2 * MARGIN_SIDE;
@@ -120,6 +128,7 @@ export class Sheet {
     const feet = Array.from({ length: pages }, (_, page) => ({ page, items: this.#foot(page, pages) }));
     return {
       title: this.#options.title,
+      language: this.#options.language ?? 'en',
       pageWidth: this.pageWidth,
       pageHeight: this.pageHeight,
       pages,

@@ -1,4 +1,3 @@
-import { LETTERS_MISSING_NOTE, PANEL_CAUTION, PRACTICE_CAUTION } from '../words/small-print-words.js';
 import type { Sheet } from './sheet.js';
 import { STYLES } from './styles.js';
 
@@ -12,9 +11,9 @@ import { STYLES } from './styles.js';
  */
 export function drawSmallPrint(sheet: Sheet, forPlayer: boolean): void {
   const texts = [
-    ...(forPlayer ? [PRACTICE_CAUTION] : []),
-    PANEL_CAUTION,
-    ...(sheet.lettersMissing ? [LETTERS_MISSING_NOTE] : []),
+    ...(forPlayer ? [sheet.words.smallPrint.practice] : []),
+    sheet.words.smallPrint.panel,
+    ...(sheet.lettersMissing ? [sheet.words.smallPrint.lettersMissing] : []),
   ];
   const sets = texts.map((text) => sheet.set(text, STYLES.small, sheet.width));
   const height = sets.reduce((sum, set) => sum + set.height + 3, 0);

@@ -1,3 +1,4 @@
+import type { Language } from '../../base/index.js';
 import { missingLettersInWords } from '../words/missing-letters.js';
 
 const EAST_ASIAN = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}ー々〆]/u;
@@ -7,16 +8,17 @@ const EAST_ASIAN = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}ー々�
  *
  * @param text any text
  * @param canDraw whether a letter can be drawn
+ * @param language in which it is named
  * @returns the text with each stretch of missing letters of one script named in brackets
  *
  * Source: Unicode Standard Annex 24 (script property).
  */
-export function spellOut(text: string, canDraw: (letter: string) => boolean): string {
+export function spellOut(text: string, canDraw: (letter: string) => boolean, language: Language = 'en'): string {
   let out = '';
   let missing = '';
   let space = '';
   const close = (): void => {
-    if (missing !== '') out += missingLettersInWords(missing);
+    if (missing !== '') out += missingLettersInWords(missing, language);
     out += space;
     [missing, space] = ['', ''];
   };

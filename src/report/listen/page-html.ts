@@ -11,6 +11,7 @@ import { LISTEN_WORDS } from '../words/listen-words.js';
 import { PRACTICE_CAUTION } from '../words/small-print-words.js';
 import { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from '../words/take/not-reviewed-words.js';
 import { PAGE_WORDS } from '../words/take/page-words.js';
+import { takeWordsIn } from '../words/take-words-in.js';
 import { entryHtml } from './entry-html.js';
 import type { ListeningContent } from './listening-content.js';
 import { type Markup, markupWith } from './markup.js';
@@ -110,7 +111,7 @@ function reviewedHtml(content: ListeningContent, markup: Markup, music: OpenFont
     markup,
   )}${section(LISTEN_WORDS.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(LISTEN_WORDS.enough)}</p>\n` : ''}${section(
     LISTEN_WORDS.wholeTake,
-    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(result), markup)}</div>`,
+    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(takeWordsIn(result.language ?? 'en'), result), markup)}</div>`,
     markup,
   )}`;
 }

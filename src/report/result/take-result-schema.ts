@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LANGUAGES } from '../../base/index.js';
 import { CRITERIA } from '../../brief/index.js';
 import type { FindingKind, Weight } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
@@ -207,6 +208,10 @@ export const takeResultSchema = z
     tool: toolSchema,
     take: takeSchema,
     score: takeScoreSchema,
+    language: z
+      .enum(LANGUAGES)
+      .optional()
+      .meta({ description: 'of all that is told in sentences, BCP 47; English when it is missing' }),
     outcome: outcomeSchema,
     fit: z.object({ share, offsetSemitones: z.int() }).meta({
       description: 'share of the notes found as written; semitones by which the whole take sounds above the part',

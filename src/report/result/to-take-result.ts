@@ -1,5 +1,5 @@
 import type { AlignedNote, Alignment } from '../../align/index.js';
-import { notMeasured } from '../../base/index.js';
+import { type Language, notMeasured } from '../../base/index.js';
 import type { Take } from '../../decode/index.js';
 import type { Finding, Judgement } from '../../judge/index.js';
 import type { Measurements, NoteMeasure } from '../../measure/index.js';
@@ -9,6 +9,7 @@ import { courseOf, playingOf } from './playing-of.js';
 import { rounded, roundedMaybe } from './rounding.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
+import { toldIn } from './told-in.js';
 
 /** Everything a result document is assembled from. */
 export interface TakeResultInput {
@@ -28,6 +29,8 @@ export interface TakeResultInput {
   readonly alignment: Alignment;
   readonly measurements: Measurements;
   readonly judgement: Judgement;
+  /** of the judgement's words, and for all that is told in sentences; English when it is left out */
+  readonly language?: Language;
 }
 
 const OUTCOMES = { 'this-part': 'reviewed', other: 'not-this-score', nothing: 'too-poor' } as const;
@@ -48,14 +51,15 @@ const NOT_REVIEWED = {
  * Source: definition.
  */
 export function toTakeResult(input: TakeResultInput): TakeResult {
-  const { alignment, measurements } = input;
+  const { alignment, measurements, language = 'en' } = input;
   const played = alignment.fit === 'this-part' ? playing(input) : notPlayed(NOT_REVIEWED[alignment.fit]);
-  return takeResultSchema.parse({
+  const document = {
     format: 'take-result',
     version: 1,
     tool: { name: input.tool.name, version: input.tool.version },
     take: takeOf(input),
     score: { ...sectionScore(input.score, input.part), barNumbers: barNumbersOf(input.part) },
+    language,
     outcome: OUTCOMES[alignment.fit],
     fit: { share: rounded(alignment.share, 'share'), offsetSemitones: rounded(alignment.offsetSemitones, 'beats') },
     recording: {
@@ -67,7 +71,8 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       cautions: [...new Set([...input.take.cautions, ...measurements.recording.cautions])],
     },
     ...played,
-  });
+  };
+  return takeResultSchema.parse(toldIn(language, document));
 }
 
 /** Bars as printed, each once, in printed order. */

@@ -20,13 +20,18 @@ export function concernsWholeTake(kind: FindingKind): boolean {
   return WHOLE_TAKE.has(kind);
 }
 
-/** "3", "2½", "after 1". */
-function beatInWords(beat: number): string {
+/**
+ * @param beat 1 for the first, may be fractional
+ * @returns the beat in figures, "3" or "2½"; `after` when it lies somewhere after that beat
+ *
+ * Source: definition.
+ */
+export function beatInFigures(beat: number): { readonly text: string; readonly after: boolean } {
   const whole = Math.floor(beat + 0.02);
   const rest = beat - whole;
-  if (Math.abs(rest) < 0.02) return String(whole);
+  if (Math.abs(rest) < 0.02) return { text: String(whole), after: false };
   const near = FRACTIONS.find(([value]) => Math.abs(rest - value) < 0.02);
-  return near === undefined ? `after ${whole}` : `${whole}${near[1]}`;
+  return { text: `${whole}${near?.[1] ?? ''}`, after: near === undefined };
 }
 
 /** What a place is made of. */
@@ -48,5 +53,6 @@ export function placeInWords({ kind, bar, toBar, pass, beat }: Place): string {
   if (concernsWholeTake(kind) || (kind === 'went-well' && beat === undefined)) return 'The whole take';
   const again = pass > 1 ? ` (${pass === 2 ? 'second' : pass === 3 ? 'third' : `${pass}th`} time)` : '';
   if (toBar !== undefined && toBar !== bar) return `Bars ${bar}–${toBar}${again}`;
-  return `Bar ${bar}${beat === undefined ? '' : `, beat ${beatInWords(beat)}`}${again}`;
+  const figures = beat === undefined ? null : beatInFigures(beat);
+  return `Bar ${bar}${figures === null ? '' : `, beat ${figures.after ? 'after ' : ''}${figures.text}`}${again}`;
 }

@@ -1,8 +1,7 @@
 import { isMeasured } from '../../../base/index.js';
 import type { Part } from '../../../score/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { numberInWords } from '../../words/numbers.js';
-import { GLANCE_WORDS } from '../../words/take/page-words.js';
+import type { TakeWords } from '../../words/take-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { type BarRow, barRows } from './bar-rows.js';
@@ -38,7 +37,7 @@ export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loud
   const stretches = timeStretches(result, part);
   const curves = rows.map((row) => rowCurve(row, loudness, stretches));
   const range = levelRange(curves, result);
-  const captions = captionsOf(result);
+  const captions = captionsOf(sheet.words, result);
   const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
   const around = loudnessRowHeight(0) + ('notMeasured' in result.tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);
   const headHeight = STYLES.section.leading + captionHeight + 2;
@@ -47,7 +46,7 @@ export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loud
   const offered = sheet.room - headHeight - around - SLACK;
   const panelHeight = rows.length > 1 ? LEAST_PANEL : Math.max(LEAST_PANEL, Math.min(MOST_PANEL, offered));
   const rowHeight = around + panelHeight;
-  sheet.write('H2', GLANCE_WORDS.heading, STYLES.section);
+  sheet.write('H2', sheet.words.glance.heading, STYLES.section);
   for (const caption of captions) sheet.write('P', caption, STYLES.soft);
   sheet.space(2);
   for (const [i, row] of rows.entries()) {
@@ -82,7 +81,7 @@ function drawLoudness(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): 
   const items = loudnessPanel(sheet, data, sheet.left + SCALE_WIDTH, sheet.y);
   sheet.elements.push({
     tag: 'Figure',
-    alternative: loudnessInWords(data.result, data.part, data.row, data.range),
+    alternative: loudnessInWords(sheet, data.result, data.part, data.row, data.range),
     box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
     children: [{ page: sheet.page, items }],
   });
@@ -108,10 +107,10 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
   const range =
     speeds.length === 0
       ? null
-      : { low: numberInWords(Math.min(...speeds), 0), high: numberInWords(Math.max(...speeds), 0) };
+      : { low: sheet.words.number(Math.min(...speeds), 0), high: sheet.words.number(Math.max(...speeds), 0) };
   sheet.elements.push({
     tag: 'Figure',
-    alternative: GLANCE_WORDS.tempoOver(barsInWords(row), range),
+    alternative: sheet.words.glance.tempoOver(barsInWords(sheet, row), range),
     box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + TEMPO_HEIGHT],
     children: [{ page: sheet.page, items }],
   });
@@ -119,24 +118,25 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
 }
 
 /**
+ * @param words in the language of the take
  * @param result the take
  * @returns what the curves show, in sentences
  *
  * Source: definition.
  */
-export function captionsOf(result: TakeResult): string[] {
+export function captionsOf(words: TakeWords, result: TakeResult): string[] {
   return [
-    GLANCE_WORDS.loudness,
-    ...(result.recording.levelRiding ? [GLANCE_WORDS.levelRiding] : []),
-    'notMeasured' in result.tempo ? GLANCE_WORDS.noTempo(result.tempo.notMeasured) : GLANCE_WORDS.tempo,
+    words.glance.loudness,
+    ...(result.recording.levelRiding ? [words.glance.levelRiding] : []),
+    'notMeasured' in result.tempo ? words.glance.noTempo(result.tempo.notMeasured) : words.glance.tempo,
   ];
 }
 
-function barsInWords(row: BarRow): string {
-  return GLANCE_WORDS.bars(row.bars[0]?.bar ?? '', row.bars.at(-1)?.bar ?? '');
+function barsInWords(sheet: Sheet, row: BarRow): string {
+  return sheet.words.glance.bars(row.bars[0]?.bar ?? '', row.bars.at(-1)?.bar ?? '');
 }
 
-function loudnessInWords(result: TakeResult, part: Part, row: BarRow, range: LevelRange): string {
+function loudnessInWords(sheet: Sheet, result: TakeResult, part: Part, row: BarRow, range: LevelRange): string {
   const inRow = (index: number) => {
     const quarters = part.notes[index]?.onsetQuarters ?? -1;
     return quarters >= row.fromQuarters && quarters < row.toQuarters;
@@ -145,15 +145,17 @@ function loudnessInWords(result: TakeResult, part: Part, row: BarRow, range: Lev
     .filter((level) => inRow(level.index))
     .map(({ mark, bar, levelDb }) => {
       const level = isMeasured<number>(levelDb)
-        ? GLANCE_WORDS.decibels(numberInWords(levelDb - range.referenceDb, 1))
-        : GLANCE_WORDS.notMeasured;
-      return GLANCE_WORDS.markIn(mark, bar, level);
+        ? sheet.words.glance.decibels(sheet.words.number(levelDb - range.referenceDb, 1))
+        : sheet.words.glance.notMeasured;
+      return sheet.words.glance.markIn(mark, bar, level);
     });
   const hairpins = result.hairpins
     .filter((hairpin) => inRow(hairpin.index))
     .map(({ kind, bar, toBar, riseDb }) => {
-      const rise = isMeasured<number>(riseDb) ? GLANCE_WORDS.rise(numberInWords(riseDb, 1)) : GLANCE_WORDS.notMeasured;
-      return GLANCE_WORDS.hairpinIn(kind, bar, toBar, rise);
+      const rise = isMeasured<number>(riseDb)
+        ? sheet.words.glance.rise(sheet.words.number(riseDb, 1))
+        : sheet.words.glance.notMeasured;
+      return sheet.words.glance.hairpinIn(kind, bar, toBar, rise);
     });
-  return GLANCE_WORDS.loudnessOver(barsInWords(row), [...levels, ...hairpins]);
+  return sheet.words.glance.loudnessOver(barsInWords(sheet, row), [...levels, ...hairpins]);
 }

@@ -1,7 +1,5 @@
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
-import { criterionInWords } from '../../words/finding-words.js';
-import { concernsWholeTake, placeInWords } from '../../words/place.js';
-import { TABLE_WORDS } from '../../words/take/page-words.js';
+import { concernsWholeTake } from '../../words/place.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -22,29 +20,29 @@ export function drawDetails(sheet: Sheet, result: TakeResult, told: readonly Res
     (finding) => !told.includes(finding) && !praised.includes(finding) && finding.ledByBar === undefined,
   );
   if (rest.length > 0) drawRest(sheet, rest, result);
-  drawList(sheet, TABLE_WORDS.recording, result.recording.cautions);
-  drawList(sheet, TABLE_WORDS.notMeasured, notMeasuredLines(result));
+  drawList(sheet, sheet.words.table.recording, result.recording.cautions);
+  drawList(sheet, sheet.words.table.notMeasured, notMeasuredLines(result));
 }
 
 function drawRest(sheet: Sheet, rest: readonly ResultFinding[], result: TakeResult): void {
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 50);
-  sheet.write('H2', TABLE_WORDS.everythingElse, STYLES.section);
+  sheet.write('H2', sheet.words.table.everythingElse, STYLES.section);
   sheet.space(4);
   drawTable(
     sheet,
     [
-      { head: TABLE_WORDS.where, width: 92, namesRow: true },
-      { head: TABLE_WORDS.about, width: 66 },
-      { head: TABLE_WORDS.to, width: 44 },
-      { head: TABLE_WORDS.heard, width: sheet.width - 202 + 9 },
+      { head: sheet.words.table.where, width: 92, namesRow: true },
+      { head: sheet.words.table.about, width: 66 },
+      { head: sheet.words.table.to, width: 44 },
+      { head: sheet.words.table.heard, width: sheet.width - 202 + 9 },
     ],
     inOrder(rest, result).map((finding) => [
-      placeInWords(finding),
-      criterionInWords(finding.criterion),
-      TABLE_WORDS.weight[finding.weight],
+      sheet.words.place(finding),
+      sheet.words.criterion(finding.criterion),
+      sheet.words.table.weight[finding.weight],
       finding.weight === 'fix' && finding.practice !== ''
-        ? TABLE_WORDS.withPractice(finding.text, finding.practice)
+        ? sheet.words.table.withPractice(finding.text, finding.practice)
         : finding.text,
     ]),
   );

@@ -3,7 +3,6 @@ import type { Engrave, Excerpt, Notehead } from '../../engrave/engrave-excerpt.j
 import { FreeRoom } from '../../engrave/free-room.js';
 import { shifted } from '../../engrave/shift-items.js';
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
-import { captionOf, excerptInWords } from '../../words/take/mark-words.js';
 import type { Item } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
 import { type BarsShown, barsShown } from './marks/bars-shown.js';
@@ -59,7 +58,7 @@ export function findingExcerpt(
   { result, part, engrave }: ExcerptSource,
   width: number,
 ): FindingExcerpt | null {
-  const caption = captionOf(finding.kind);
+  const caption = sheet.words.caption(finding.kind);
   const bars = barsShown(finding, part);
   if (engrave === null || caption === null || bars === null) return null;
   const shown = linesOf(engrave, bars, width);
@@ -79,7 +78,7 @@ export function findingExcerpt(
   if (!marked) return null;
   const numberOf = (barIndex: number) => part.bars.find((bar) => bar.barIndex === barIndex)?.bar ?? `${barIndex + 1}`;
   const named = { first: numberOf(shown.bars.from), last: numberOf(shown.bars.to) };
-  const alternative = excerptInWords(named, caption, finding.text);
+  const alternative = sheet.words.excerpt(named, caption, finding.text);
   return { items, width: widest, height, caption, alternative, places };
 }
 

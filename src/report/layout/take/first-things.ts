@@ -1,8 +1,4 @@
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
-import { wordsFor } from '../../words/finding-words.js';
-import { measuredInWords } from '../../words/numbers.js';
-import { placeInWords } from '../../words/place.js';
-import { PAGE_WORDS } from '../../words/take/page-words.js';
 import type { Sheet } from '../sheet.js';
 import { MARGIN_COLUMN, MARGIN_GAP, STYLES } from '../styles.js';
 import { type ExcerptSource, findingExcerpt } from './finding-excerpt.js';
@@ -38,9 +34,9 @@ export function drawFirstThings(sheet: Sheet, source: ExcerptSource): ResultFind
   sheet.space(13);
   const needed = entries[0] === undefined ? 3 * STYLES.body.leading : entryHeight(sheet, entries[0]);
   sheet.ensure(Math.min(sheet.fullHeight, STYLES.section.leading + 8 + needed));
-  sheet.write('H2', PAGE_WORDS.workOn[first.length] ?? '', STYLES.section);
+  sheet.write('H2', sheet.words.page.workOn[first.length] ?? '', STYLES.section);
   if (first.length === 0) {
-    sheet.write('P', PAGE_WORDS.nothing, STYLES.body);
+    sheet.write('P', sheet.words.page.nothing, STYLES.body);
   }
   for (const entry of entries) {
     sheet.space(8);
@@ -50,7 +46,7 @@ export function drawFirstThings(sheet: Sheet, source: ExcerptSource): ResultFind
 }
 
 function entryOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding, position: number): Entry {
-  const words = wordsFor(finding);
+  const words = sheet.words.finding(finding);
   const paragraphs: (Paragraph | EntryFigure)[] = [
     { tag: 'H3', text: words.headline, style: STYLES.headline },
     ...pictureOf(sheet, source, finding),
@@ -58,16 +54,21 @@ function entryOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding, po
   ];
   paragraphs.push({ tag: 'P', text: words.why, style: STYLES.body, before: 1 });
   if (finding.practice !== '') {
-    paragraphs.push({ tag: 'P', text: PAGE_WORDS.toPractise(finding.practice), style: STYLES.practice, before: 1 });
+    paragraphs.push({
+      tag: 'P',
+      text: sheet.words.page.toPractise(finding.practice),
+      style: STYLES.practice,
+      before: 1,
+    });
   }
   if (finding.measured !== undefined) {
-    const text = PAGE_WORDS.measured(measuredInWords(finding.measured));
+    const text = sheet.words.page.measured(sheet.words.measured(finding.measured));
     paragraphs.push({ tag: 'P', text, style: STYLES.soft, before: 1 });
   }
   return {
     numeral: String(position + 1),
-    margin: placeInWords(finding),
-    ...(finding.weight === 'watch' ? { marginNote: PAGE_WORDS.worthAListen } : {}),
+    margin: sheet.words.place(finding),
+    ...(finding.weight === 'watch' ? { marginNote: sheet.words.page.worthAListen } : {}),
     paragraphs,
   };
 }

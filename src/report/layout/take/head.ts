@@ -1,6 +1,4 @@
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { dateInWords } from '../../words/dates.js';
-import { PAGE_WORDS } from '../../words/take/page-words.js';
 import { drawHeadRule } from '../head-rule.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
@@ -17,10 +15,10 @@ export function drawHead(sheet: Sheet, result: TakeResult): void {
   const { take, score } = result;
   sheet.write('H1', titleOf(result), STYLES.title);
   sheet.space(2);
-  const who = [take.player, score.part, take.date === null ? null : dateInWords(take.date)];
+  const who = [take.player, score.part, take.date === null ? null : sheet.words.date(take.date)];
   const line = who.filter((text) => text !== null && text !== '').join('  ·  ');
   if (line !== '') sheet.write('P', line, STYLES.subtitle);
-  sheet.write('P', PAGE_WORDS.fileAndLength(take.file, lengthInWords(take.durationSeconds)), STYLES.soft);
+  sheet.write('P', sheet.words.page.fileAndLength(take.file, lengthInWords(sheet, take.durationSeconds)), STYLES.soft);
   drawHeadRule(sheet);
 }
 
@@ -34,7 +32,7 @@ export function titleOf(result: TakeResult): string {
   return result.score.title.trim() === '' ? result.score.file : result.score.title;
 }
 
-function lengthInWords(seconds: number): string {
+function lengthInWords(sheet: Sheet, seconds: number): string {
   const whole = Math.round(seconds);
-  return whole < 60 ? PAGE_WORDS.seconds(whole) : PAGE_WORDS.minutes(Math.floor(whole / 60), whole % 60);
+  return whole < 60 ? sheet.words.page.seconds(whole) : sheet.words.page.minutes(Math.floor(whole / 60), whole % 60);
 }

@@ -1,7 +1,7 @@
 import type { Part } from '../../../score/index.js';
 import type { Engrave } from '../../engrave/engrave-excerpt.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { PAGE_WORDS } from '../../words/take/page-words.js';
+import { takeWordsIn } from '../../words/take-words-in.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { type PaperSize, Sheet } from '../sheet.js';
 import { drawSmallPrint } from '../small-print.js';
@@ -40,7 +40,9 @@ export function layoutTakeReport(
 ): Drawing {
   const who = result.take.player ?? result.take.file;
   const foot = [who, titleOf(result)].join('  ·  ');
-  const sheet = new Sheet({ typesetter, paper, title: PAGE_WORDS.documentTitle(titleOf(result), who), foot });
+  const { language = 'en' } = result;
+  const title = takeWordsIn(language).page.documentTitle(titleOf(result), who);
+  const sheet = new Sheet({ typesetter, paper, language, title, foot });
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {
     drawWentWell(sheet, result);

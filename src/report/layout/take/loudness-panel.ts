@@ -1,6 +1,5 @@
 import type { Part } from '../../../score/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { numberInWords } from '../../words/numbers.js';
 import type { Item } from '../drawing.js';
 import { areaUnder, lineThrough, numberInPath } from '../path.js';
 import { placeText, type TextStyle } from '../set-text.js';
@@ -99,7 +98,7 @@ function gridItems(sheet: Sheet, range: LevelRange, left: number, right: number,
       stroke: 'rule',
       width: 0.35,
     });
-    items.push(...label(sheet, numberInWords(db, 0), { ...STYLES.axis, align: 'right' }, left - 30, y - 4.5, 26));
+    items.push(...label(sheet, sheet.words.number(db, 0), { ...STYLES.axis, align: 'right' }, left - 30, y - 4.5, 26));
   }
   return items;
 }
@@ -158,7 +157,7 @@ function levelLabel(
   xOf: (q: number) => number,
   yOf: (db: number) => number,
 ): Item[] {
-  const set = sheet.set(numberInWords(levelDb - range.referenceDb, 1), LEVEL_LABEL, 40);
+  const set = sheet.set(sheet.words.number(levelDb - range.referenceDb, 1), LEVEL_LABEL, 40);
   const width = set.lines[0]?.width ?? 0;
   const [left, right] = [xOf(row.fromQuarters), xOf(row.toQuarters)];
   const first = Math.min(from, right - width - 1);

@@ -1,7 +1,8 @@
 import { isMeasured, type MaybeNumber } from '../../../base/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
 import { groupBy } from '../../section/group-by.js';
-import { GAP_WORDS } from '../../words/take/page-words.js';
+import type { TakeWords } from '../../words/take-words.js';
+import { takeWordsIn } from '../../words/take-words-in.js';
 
 interface Gap {
   readonly what: string;
@@ -15,33 +16,34 @@ interface Gap {
  * Source: definition.
  */
 export function notMeasuredLines(result: TakeResult): string[] {
-  const gaps = [...wholeTakeGaps(result), ...dynamicsGaps(result), ...fermataGaps(result)];
+  const words = takeWordsIn(result.language ?? 'en');
+  const gaps = [...wholeTakeGaps(words, result), ...dynamicsGaps(words, result), ...fermataGaps(words, result)];
   return [...groupBy(gaps, (gap) => gap.reason)].map(([reason, group]) => {
     const what = [...new Set(group.map((gap) => gap.what))];
-    return GAP_WORDS.line(GAP_WORDS.list(what), reason);
+    return words.gap.line(words.gap.list(what), reason);
   });
 }
 
-function wholeTakeGaps({ tuning, tempo, recording }: TakeResult): Gap[] {
+function wholeTakeGaps(words: TakeWords, { tuning, tempo, recording }: TakeResult): Gap[] {
   return [
-    ...('notMeasured' in tuning ? [{ what: GAP_WORDS.tuning, reason: tuning.notMeasured }] : []),
-    ...('notMeasured' in tempo ? [{ what: GAP_WORDS.tempo, reason: tempo.notMeasured }] : []),
-    ...gap(GAP_WORDS.noise, recording.signalToNoiseDb),
+    ...('notMeasured' in tuning ? [{ what: words.gap.tuning, reason: tuning.notMeasured }] : []),
+    ...('notMeasured' in tempo ? [{ what: words.gap.tempo, reason: tempo.notMeasured }] : []),
+    ...gap(words.gap.noise, recording.signalToNoiseDb),
   ];
 }
 
-function dynamicsGaps({ levels, contrasts, hairpins }: TakeResult): Gap[] {
+function dynamicsGaps(words: TakeWords, { levels, contrasts, hairpins }: TakeResult): Gap[] {
   return [
-    ...levels.flatMap(({ mark, bar, levelDb }) => gap(GAP_WORDS.level(mark, bar), levelDb)),
-    ...contrasts.flatMap(({ from, to, bar, differenceDb }) => gap(GAP_WORDS.step(from, to, bar), differenceDb)),
+    ...levels.flatMap(({ mark, bar, levelDb }) => gap(words.gap.level(mark, bar), levelDb)),
+    ...contrasts.flatMap(({ from, to, bar, differenceDb }) => gap(words.gap.step(from, to, bar), differenceDb)),
     ...hairpins.flatMap(({ kind, bar, toBar, riseDb }) => {
-      return gap(GAP_WORDS.hairpin(kind, bar, toBar), riseDb);
+      return gap(words.gap.hairpin(kind, bar, toBar), riseDb);
     }),
   ];
 }
 
-function fermataGaps({ fermatas }: TakeResult): Gap[] {
-  return fermatas.flatMap(({ bar, ratio }) => gap(GAP_WORDS.fermata(bar), ratio));
+function fermataGaps(words: TakeWords, { fermatas }: TakeResult): Gap[] {
+  return fermatas.flatMap(({ bar, ratio }) => gap(words.gap.fermata(bar), ratio));
 }
 
 function gap(what: string, value: MaybeNumber): Gap[] {

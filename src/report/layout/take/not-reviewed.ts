@@ -1,5 +1,4 @@
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from '../../words/take/not-reviewed-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 
@@ -12,14 +11,14 @@ import { STYLES } from '../styles.js';
  *
  * Source: definition.
  */
-export function drawNotReviewed(sheet: Sheet, result: TakeResult, outcome: keyof typeof NOT_REVIEWED_WORDS): void {
-  const words = NOT_REVIEWED_WORDS[outcome];
+export function drawNotReviewed(sheet: Sheet, result: TakeResult, outcome: keyof typeof sheet.words.notReviewed): void {
+  const words = sheet.words.notReviewed[outcome];
   sheet.space(12);
   sheet.write('H2', words.heading, STYLES.section);
   sheet.space(3);
   sheet.write('P', words.what, STYLES.body);
   sheet.space(12);
-  sheet.write('H2', NOT_REVIEWED_HEADINGS.tries, STYLES.section);
+  sheet.write('H2', sheet.words.notReviewedHeadings.tries, STYLES.section);
   sheet.space(3);
   for (const text of words.tries) {
     sheet.write('P', text, STYLES.body);
@@ -27,7 +26,7 @@ export function drawNotReviewed(sheet: Sheet, result: TakeResult, outcome: keyof
   }
   if (result.recording.cautions.length === 0) return;
   sheet.space(12);
-  sheet.write('H2', NOT_REVIEWED_HEADINGS.recording, STYLES.section);
+  sheet.write('H2', sheet.words.notReviewedHeadings.recording, STYLES.section);
   sheet.space(3);
   for (const caution of result.recording.cautions) sheet.write('P', caution, STYLES.body);
 }

@@ -1,6 +1,4 @@
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { placeInWords } from '../../words/place.js';
-import { PAGE_WORDS } from '../../words/take/page-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawEntry } from './margin-note.js';
@@ -20,12 +18,12 @@ export function drawWentWell(sheet: Sheet, result: TakeResult): void {
   if (praise.length === 0) return;
   sheet.space(10);
   sheet.ensure(STYLES.section.leading + 2 * STYLES.body.leading);
-  sheet.write('H2', PAGE_WORDS.wentWell, STYLES.section);
+  sheet.write('H2', sheet.words.page.wentWell, STYLES.section);
   sheet.space(3);
   for (const finding of praise) {
     const wholePart = finding.index === undefined && finding.toBar === undefined && finding.beat === undefined;
     drawEntry(sheet, {
-      margin: wholePart ? PAGE_WORDS.wholeTake : placeInWords(finding),
+      margin: wholePart ? sheet.words.page.wholeTake : sheet.words.place(finding),
       paragraphs: [{ tag: 'P', text: finding.text, style: STYLES.body }],
     });
     sheet.space(2.5);

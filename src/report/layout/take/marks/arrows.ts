@@ -1,4 +1,3 @@
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { arrow, NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
@@ -20,7 +19,7 @@ export function pitchArrows({ sheet, room, width, finding, headOf }: MarkPlace):
   const head = headOf(finding.index);
   if (head === null || finding.measured === undefined) return [];
   const high = finding.measured.value > 0;
-  const note = pencilNote(sheet, high ? MARK_NOTES.tooHigh : MARK_NOTES.tooLow);
+  const note = pencilNote(sheet, high ? sheet.words.marks.tooHigh : sheet.words.marks.tooLow);
   const words = besideOrBefore(head.x + 4, head.x - 4, note.width, width);
   const top = room.above(Math.min(head.x - 3, words), Math.max(head.x + 3, words + note.width), UP_LENGTH);
   const [tail, tip] = high ? [top + UP_LENGTH, top] : [top, top + UP_LENGTH];
@@ -54,7 +53,7 @@ export function timeArrows(place: MarkPlace): Item[] {
   const tip = early ? head.x - length : Math.min(width, head.x + length);
   const note = pencilNote(
     sheet,
-    early ? MARK_NOTES.early : finding.kind === 'hesitation' ? MARK_NOTES.waits : MARK_NOTES.late,
+    early ? sheet.words.marks.early : finding.kind === 'hesitation' ? sheet.words.marks.waits : sheet.words.marks.late,
   );
   const noteLeft = besideOrBefore((early ? head.x : tip) + 3, (early ? tip : head.x) - 3, note.width, width);
   const top = room.above(Math.min(head.x, tip, noteLeft) - 1, Math.max(tip, noteLeft + note.width) + 1, LANE);

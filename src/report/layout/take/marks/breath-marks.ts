@@ -1,5 +1,4 @@
 import { pathPoints } from '../../../engrave/path-points.js';
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
@@ -24,7 +23,7 @@ const NEAR = 2.5;
 export function commaMarks({ sheet, room, finding, headOf, endOf }: MarkPlace): Item[] {
   const head = headOf(finding.index);
   if (head === null || finding.index === undefined) return [];
-  const [open, close] = MARK_NOTES.brackets.map((sign) => pencilNote(sheet, sign, true)) as [
+  const [open, close] = sheet.words.marks.brackets.map((sign) => pencilNote(sheet, sign, true)) as [
     ReturnType<typeof pencilNote>,
     ReturnType<typeof pencilNote>,
   ];
@@ -62,7 +61,7 @@ export function slurBreak({ sheet, room, finding, excerpt, headOf }: MarkPlace):
   };
   const strokes = [slash(-1), slash(1)];
   room.take(strokes);
-  const note = pencilNote(sheet, MARK_NOTES.gap);
+  const note = pencilNote(sheet, sheet.words.marks.gap);
   const left = x - note.width / 2;
   const over = y <= (excerpt.staff[0] + excerpt.staff[1]) / 2;
   const top = over

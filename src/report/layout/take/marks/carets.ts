@@ -1,5 +1,4 @@
 import { playedName } from '../../../../judge/index.js';
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { NOTE_HEIGHT, PENCIL_WIDTH, pencilNote, stroke } from './pencil.js';
@@ -28,7 +27,7 @@ export function caretMarks({ sheet, room, finding, headOf }: MarkPlace): Item[] 
     ],
     PENCIL_WIDTH * 1.2,
   );
-  const note = pencilNote(sheet, MARK_NOTES.leftOut);
+  const note = pencilNote(sheet, sheet.words.marks.leftOut);
   const left = head.x - note.width / 2;
   return [caret, ...note.at(left, room.below(left, left + note.width, NOTE_HEIGHT))];
 }
@@ -49,7 +48,7 @@ export function crossMarks({ sheet, room, width, finding, result, part, headOf, 
   const x = before?.afterIndex === -1 ? head.left - 8 : (head.right + endOf(near.index)) / 2;
   const name =
     before === undefined ? null : playedName(before.midi - near.soundingMidi + near.writtenMidi, near.written);
-  const note = pencilNote(sheet, name === null ? '' : MARK_NOTES.sounded(name), true);
+  const note = pencilNote(sheet, name === null ? '' : sheet.words.marks.sounded(sheet.words.note(name)), true);
   const left = Math.min(x - CROSS, width - note.width - 2 * CROSS - 2);
   const top = room.above(left - 1, left + 2 * CROSS + 2 + note.width, NOTE_HEIGHT);
   const middle = top + NOTE_HEIGHT / 2;

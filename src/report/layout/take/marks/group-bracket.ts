@@ -1,4 +1,3 @@
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { FINE_WIDTH, NOTE_HEIGHT, PENCIL_WIDTH, pencilNote, stroke } from './pencil.js';
@@ -24,7 +23,7 @@ export function groupBracket({ sheet, room, finding, headOf, endOf }: MarkPlace)
   if (head === null || toIndex === undefined || shares === undefined || writtenShares === undefined) return [];
   const left = head.left;
   const right = Math.max(left + LEAST_LENGTH, endOf(toIndex) - 3);
-  const [played, written] = [pencilNote(sheet, MARK_NOTES.played), pencilNote(sheet, MARK_NOTES.written)];
+  const [played, written] = [pencilNote(sheet, sheet.words.marks.played), pencilNote(sheet, sheet.words.marks.written)];
   const words = Math.max(played.width, written.width) + 5;
   const top = room.above(left - words, right + 1, 2 * TICK + BETWEEN);
   const lower = top + TICK + BETWEEN;

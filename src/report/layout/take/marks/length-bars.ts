@@ -1,4 +1,3 @@
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { FINE_WIDTH, NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
@@ -22,7 +21,7 @@ export function lengthBars(place: MarkPlace): Item[] {
   const head = headOf(finding.index);
   if (head === null || finding.index === undefined || finding.measured === undefined) return [];
   const ratio = finding.measured.unit === '%' ? finding.measured.value / 100 : finding.measured.value;
-  const [held, written] = [pencilNote(sheet, MARK_NOTES.held), pencilNote(sheet, MARK_NOTES.written)];
+  const [held, written] = [pencilNote(sheet, sheet.words.marks.held), pencilNote(sheet, sheet.words.marks.written)];
   const words = Math.max(held.width, written.width) + 4;
   const length = Math.max(LEAST_LENGTH, Math.min(endOf(finding.index) - head.left - 2, excerpt.width / 3 / ratio));
   const longest = Math.max(ratio, 1) * length;

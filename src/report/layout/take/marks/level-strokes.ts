@@ -1,4 +1,3 @@
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { FINE_WIDTH, NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
@@ -27,7 +26,7 @@ export function levelStrokes(place: MarkPlace): Item[] {
   const at = head.left - 1;
   const from = Math.max(0, Math.min(before ?? at - 3 * LEAST_LENGTH, at - LEAST_LENGTH));
   const to = Math.min(excerpt.width, Math.max(after ?? at + 3 * LEAST_LENGTH, at + LEAST_LENGTH));
-  const note = pencilNote(sheet, MARK_NOTES.played);
+  const note = pencilNote(sheet, sheet.words.marks.played);
   const height = Math.max(Math.abs(step) + LEVEL_WIDTH, NOTE_HEIGHT);
   const top = room.below(from - note.width - 5, to + 1, height);
   const middle = top + height / 2;

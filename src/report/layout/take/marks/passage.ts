@@ -1,4 +1,3 @@
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { arrow, NOTE_HEIGHT, PENCIL_WIDTH, pencilNote, stroke } from './pencil.js';
@@ -19,7 +18,7 @@ export function restartArrow({ sheet, room, width, finding, excerpt, part, headO
   if (head === null || index === undefined) return [];
   const stopped = part.notes.find((note) => note.index > index && note.bar === (toBar ?? finding.bar));
   const to = Math.min(width, Math.max(head.right + 20, headOf(stopped?.index)?.right ?? excerpt.width));
-  const note = pencilNote(sheet, MARK_NOTES.again);
+  const note = pencilNote(sheet, sheet.words.marks.again);
   const words = Math.min(head.left + 6, width - note.width);
   const top = room.above(Math.min(head.left, words) - 1, Math.max(to, words + note.width) + 1, NOTE_HEIGHT + HOOK);
   const y = top + NOTE_HEIGHT + 1;
@@ -50,7 +49,7 @@ export function skipBracket({ sheet, room, width, finding, excerpt, headOf }: Ma
   const [first, last] = [here[0], here.at(-1)];
   if (first === undefined || last === undefined) return [];
   const [left, right] = [first.left - 2, heads.at(-1) === null ? excerpt.width : last.right + 2];
-  const note = pencilNote(sheet, MARK_NOTES.skipped);
+  const note = pencilNote(sheet, sheet.words.marks.skipped);
   const words = Math.min(left + 2, width - note.width);
   const top = room.above(Math.min(left, words), Math.max(right, words + note.width), NOTE_HEIGHT + HOOK);
   const y = top + NOTE_HEIGHT + 0.5;

@@ -2,7 +2,6 @@ import { playedName } from '../../../../judge/index.js';
 import { ellipse } from '../../../engrave/ellipse.js';
 import type { Notehead } from '../../../engrave/engrave-excerpt.js';
 import { mapPath } from '../../../engrave/map-path.js';
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { NOTE_HEIGHT, PENCIL_WIDTH, pencilNote } from './pencil.js';
@@ -28,7 +27,7 @@ export function ringMarks(place: MarkPlace): Item[] {
   room.take([ring]);
   const sounded = soundedName(place);
   if (sounded === null) return [ring];
-  const note = pencilNote(sheet, MARK_NOTES.sounded(sounded), true);
+  const note = pencilNote(sheet, sheet.words.marks.sounded(sounded), true);
   const left = head.x - note.width / 2;
   return [ring, ...note.at(left, room.above(left, left + note.width, NOTE_HEIGHT))];
 }
@@ -44,11 +43,11 @@ function ringAround({ x, y, left, right, space }: Notehead): Item {
   return { kind: 'path', d, stroke: 'accent', width: PENCIL_WIDTH };
 }
 
-function soundedName({ finding, result, part }: MarkPlace): string | null {
+function soundedName({ sheet, finding, result, part }: MarkPlace): string | null {
   const heard = finding.index === undefined ? undefined : result.notes[finding.index];
   const note = finding.index === undefined ? undefined : part.notes[finding.index];
   if (heard?.playedMidi === undefined || note === undefined) return null;
   const away = heard.playedMidi - note.soundingMidi;
-  const name = playedName(note.writtenMidi + away, note.written);
-  return away !== 0 && away % 12 === 0 ? MARK_NOTES.octave(name, away > 0) : name;
+  const name = sheet.words.note(playedName(note.writtenMidi + away, note.written));
+  return away !== 0 && away % 12 === 0 ? sheet.words.marks.octave(name, away > 0) : name;
 }

@@ -1,4 +1,3 @@
-import { MARK_NOTES } from '../../../words/take/mark-words.js';
 import type { Item } from '../../drawing.js';
 import type { MarkPlace } from './mark-place.js';
 import { NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
@@ -31,7 +30,7 @@ export function playedWedge(place: MarkPlace): Item[] {
   const opening = (at: number) =>
     Math.min(MOST_OPENING, CLOSED + OPENING_A_DECIBEL * Math.max(0, rise > 0 ? rise * at : -rise * (1 - at)));
   const [from, to] = [opening(share(first)), opening(share(last))];
-  const note = pencilNote(sheet, MARK_NOTES.played);
+  const note = pencilNote(sheet, sheet.words.marks.played);
   const height = Math.max(from, to, NOTE_HEIGHT);
   const middle = room.below(left - note.width - 5, right + 1, height) + height / 2;
   const side = (up: 1 | -1): Item =>
