@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { LANGUAGES } from '../../src/base/index.js';
 import { noteName, playedName } from '../../src/judge/note-name.js';
 import type { Facts, Praise } from '../../src/judge/observation.js';
 import type { Words } from '../../src/judge/wording/words.js';
@@ -77,32 +78,40 @@ const SLIPS = /undefined|NaN|null|Infinity|\[object|-0(?![\d.]*[1-9])|−0(?![\d
 const JARGON =
   /\b(?:dB|dBFS|RMS|Hz|FFT|MIDI|ms|onset|offset|confidence|alignment|threshold|median|standard deviation|semitones?|segment|frame|midi|index|algorithm|detected|outlier|interval)\b/i;
 
-describe.each(Object.keys(wordsIn('en').findings) as (keyof Facts)[])('the words for %s', (kind) => {
-  const speak = wordsIn('en').findings[kind] as (facts: unknown) => Words;
+const KINDS = Object.keys(wordsIn('en').findings) as (keyof Facts)[];
+/** German words are longer. */
+const MOST_LETTERS = { en: 200, de: 230 } as const;
 
-  it('are one or two plain sentences, whatever the facts', () => {
-    fc.assert(
-      fc.property(FACTS[kind] as fc.Arbitrary<unknown>, (facts) => {
-        const { text, practice } = speak(facts);
-        expect(text).not.toMatch(SLIPS);
-        expect(text).not.toMatch(JARGON);
-        expect(text).toMatch(/^[A-Z\d].*\.$/);
-        expect(text.split(/[.!?](?:\s|$)/).filter((sentence) => sentence !== '').length).toBeLessThanOrEqual(2);
-        expect(text.length).toBeLessThan(200);
-        expect(text).not.toMatch(/\ba [AEF]\b|\ban [BCDG]\b/);
-        if (kind === 'went-well') {
-          expect(practice).toBe('');
-          return;
-        }
-        expect(practice).toMatch(/^[A-Z].*\.$/);
-        expect(practice).not.toMatch(SLIPS);
-        expect(practice).not.toMatch(JARGON);
-        expect(practice.length).toBeLessThan(200);
-      }),
-      { numRuns: 60 },
-    );
-  });
-});
+describe.each(LANGUAGES.flatMap((language) => KINDS.map((kind) => [language, kind] as const)))(
+  'the words (%s) for %s',
+  (language, kind) => {
+    const speak = wordsIn(language).findings[kind] as (facts: unknown) => Words;
+    const most = MOST_LETTERS[language];
+
+    it('are one or two plain sentences, whatever the facts', () => {
+      fc.assert(
+        fc.property(FACTS[kind] as fc.Arbitrary<unknown>, (facts) => {
+          const { text, practice } = speak(facts);
+          expect(text).not.toMatch(SLIPS);
+          expect(text).not.toMatch(JARGON);
+          expect(text).toMatch(/^[A-ZÄÖÜ\d].*\.$/);
+          expect(text.split(/[.!?](?:\s|$)/).filter((sentence) => sentence !== '').length).toBeLessThanOrEqual(2);
+          expect(text.length).toBeLessThan(most);
+          if (language === 'en') expect(text).not.toMatch(/\ba [AEF]\b|\ban [BCDG]\b/);
+          if (kind === 'went-well') {
+            expect(practice).toBe('');
+            return;
+          }
+          expect(practice).toMatch(/^[A-ZÄÖÜ].*\.$/);
+          expect(practice).not.toMatch(SLIPS);
+          expect(practice).not.toMatch(JARGON);
+          expect(practice.length).toBeLessThan(most);
+        }),
+        { numRuns: 60 },
+      );
+    });
+  },
+);
 
 describe('the names of notes', () => {
   const written = (step: 'C' | 'E' | 'F' | 'B', alter: number, octave = 4) => ({ step, alter, octave });

@@ -9,8 +9,9 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
   'the note is too short': 'die Note ist zu kurz',
   'the note is too short or too unsteady': 'die Note ist zu kurz oder zu unruhig',
   'the note is lost in the noise of the room': 'die Note geht im Rauschen des Raums unter',
-  'no note is followed by enough silence to hear the room':
-    'nach keiner Note ist es lange genug still, um den Raum zu hören',
+  'too few notes are followed by silence to hear the room': 'auf zu wenige Noten folgt Stille, um den Raum zu hören',
+  'after the notes the sound is gone too soon, or lost in noise, to hear the room':
+    'nach den Noten ist der Klang zu früh weg oder im Rauschen verloren, um den Raum zu hören',
   'the notes around it were not heard one after the other': 'die Noten daneben waren nicht nacheinander zu hören',
   'too few notes with a steady pitch': 'zu wenige Töne mit ruhiger Tonhöhe',
   'too few steady notes around it to know the tempo': 'zu wenige sichere Noten daneben, um das Tempo zu kennen',
@@ -23,6 +24,7 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
     'zu wenige Noten, um zu wissen, wie laut das Instrument in jeder Lage von selbst ist',
   'loud and soft are too much alike': 'laut und leise sind einander zu ähnlich',
   'what was played does not fit this part': 'was gespielt wurde, passt nicht zu diesen Noten',
+  'a fermata leaves open when the next note is due': 'eine Fermate lässt offen, wann die nächste Note kommt',
   'no playing could be heard clearly enough': 'kein Spiel war deutlich genug zu hören',
 
   // cautions about the recording

@@ -15,7 +15,7 @@ const MISREADINGS: Readonly<Record<MisreadingKind, (f: Facts['accidental']) => W
     practice: `Sag vor dem Spielen jedes ${note(f.written)} der Zeile laut beim Namen. Spiel den Takt dann langsam.`,
   }),
   'accidental-forgotten': (f) => ({
-    text: `Das Zeichen direkt vor dieser Note fehlt: Sie heißt ${note(f.written)}, du hast ${note(f.played)} gespielt.`,
+    text: `Das Zeichen direkt vor dieser Note wurde übersehen: Sie heißt ${note(f.written)}, du hast ${note(f.played)} gespielt.`,
     practice: 'Kreise das Zeichen ein. Spiel fünfmal nur die Note davor und diese Note, dann den ganzen Takt.',
   }),
   'dropped-within-bar': (f) => ({
@@ -69,7 +69,7 @@ const FINDINGS: FindingWords = {
   }),
   restart: (f) => ({
     text: `Du hast in Takt ${f.stoppedAtBar} angehalten und hier neu begonnen. Auf diesen Seiten zählt, was du beim zweiten Mal gespielt hast.`,
-    practice: 'Übe, nach einem Fehler weiterzuspielen: Fang zwei Takte vorher an und halte nicht an, was auch kommt.',
+    practice: 'Spiel nach einem Fehler weiter: Fang zwei Takte vorher an und halte nicht an, was auch kommt.',
   }),
   'weak-contrast': (f) => ({
     text: f.byRegister
@@ -99,11 +99,11 @@ const FINDINGS: FindingWords = {
       'Spiel es zuerst auf einem Ton und folge der Gabel mit der Hand oder den Augen. Spiel es dann, wie es dasteht.',
   }),
   'fermata-long': (f) => ({
-    text: `Die Fermate dauert ${tenth(f.ratio)}-mal so lang, wie sie dasteht. Etwa doppelt so lang ist üblich; mehr als ${tenth(f.most)}-mal hält die Musik an.`,
+    text: `Die Fermate dauert ${tenth(f.ratio)}-mal so lang wie notiert. Etwa doppelt so lang ist üblich; mehr als ${tenth(f.most)}-mal so lang hält die Musik an.`,
     practice: 'Zähl die Schläge im Stillen noch einmal, dann lass los.',
   }),
   'fermata-short': (f) => ({
-    text: `Die Fermate dauert nur ${tenth(f.ratio)}-mal so lang, wie sie dasteht. Sie darf ruhen: ${tenth(f.least)}-mal oder länger.`,
+    text: `Die Fermate dauert nur ${tenth(f.ratio)}-mal so lang wie notiert. Sie darf ruhen: mindestens ${tenth(f.least)}-mal so lang.`,
     practice: 'Zähl die Schläge, warte noch einmal etwa so lang, und geh dann weiter.',
   }),
   'late-entry': (f) => ({
@@ -122,7 +122,7 @@ const FINDINGS: FindingWords = {
   hesitation: (f) => ({
     text: `Die Musik wartet hier ${tenth(f.seconds)} Sekunden lang.`,
     practice:
-      'Schau beim Spielen einen Takt voraus. Fang zwei Takte vorher an und halte den Schlag durch diese Stelle.',
+      'Schau beim Spielen einen Takt voraus. Fang zwei Takte vorher an und halte den Schlag durch diese Stelle durch.',
   }),
   rushing: (f) => ({
     text: `Das Tempo läuft hier davon, um etwa ${whole(f.percent)} Prozent.`,
@@ -133,7 +133,7 @@ const FINDINGS: FindingWords = {
     practice: 'Such den schwersten Schlag in diesen Takten und übe ihn allein, dann mit dem Metronom.',
   }),
   'slur-broken': (f) => ({
-    text: `Der Bogen bricht vor dieser Note: Da ist eine Lücke von ${hundredths(f.milliseconds)} Sekunden.`,
+    text: `Der Bogen bricht vor dieser Note ab: Da ist eine Lücke von ${hundredths(f.milliseconds)} Sekunden.`,
     practice: 'Lass die Luft durch den Wechsel strömen. Spiel die zwei Noten zehnmal langsam gebunden, ohne Zunge.',
   }),
   'staccato-long': (f) => ({
@@ -145,15 +145,15 @@ const FINDINGS: FindingWords = {
   'accent-weak': (f) => ({
     text: f.falls
       ? 'Diese Note soll nur am Anfang laut sein. Sie bleibt fast so laut, wie sie begann.'
-      : `Der Akzent hebt sich nicht ab: Er ist ${f.db < 0 ? 'leiser als' : 'so laut wie'} die Noten um ihn.`,
+      : `Der Akzent hebt sich nicht ab: Er ist ${f.db < 0 ? 'leiser als' : 'so laut wie'} die Noten um ihn herum.`,
     practice: f.falls
       ? 'Spiel die Note zweimal: zuerst nur den Anfang, dann nur das leise Ende. Setz dann beides zusammen.'
       : 'Fang den Ton mit schneller Luft und klarer Zunge an, dann lass gleich nach. Lass die Noten daneben, wie sie sind.',
   }),
   'breath-unmarked': (f) => ({
     text: f.inSlur
-      ? 'Nach dieser Note atmest du, mitten im Bogen.'
-      : 'Nach dieser Note atmest du, ohne dass ein Atemzeichen dasteht.',
+      ? 'Nach dieser Note hast du geatmet, mitten im Bogen.'
+      : 'Nach dieser Note hast du geatmet, ohne dass ein Atemzeichen dasteht.',
     practice:
       'Atme beim Zeichen davor voll ein und spiel in einer Linie bis zum nächsten. Mach Pause, wenn dir schwindlig wird.',
   }),

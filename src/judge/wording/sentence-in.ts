@@ -11,7 +11,7 @@ const ESCAPED = /[.*+?^$()|[\]\\]/g;
 const PATTERNS: readonly Pattern[] = Object.entries(GERMAN_SENTENCES)
   .filter(([english]) => /\{n?\}/.test(english))
   .map(([english, german]) => {
-    const form = english.replace(ESCAPED, '\\$&').replaceAll('{n}', '([−-]?[\\d.]+)').replaceAll('{}', '(.*?)');
+    const form = english.replace(ESCAPED, '\\$&').replaceAll('{n}', '([−-]?[\\d.]+)').replaceAll('{}', '(.*)');
     return { form: new RegExp(`^${form}$`, 's'), german };
   });
 

@@ -34,8 +34,8 @@ function drawRest(sheet: Sheet, rest: readonly ResultFinding[], result: TakeResu
     [
       { head: sheet.words.table.where, width: 92, namesRow: true },
       { head: sheet.words.table.about, width: 66 },
-      { head: sheet.words.table.to, width: 44 },
-      { head: sheet.words.table.heard, width: sheet.width - 202 + 9 },
+      { head: sheet.words.table.to, width: 54 },
+      { head: sheet.words.table.heard, width: sheet.width - 212 + 9 },
     ],
     inOrder(rest, result).map((finding) => [
       sheet.words.place(finding),

@@ -47,7 +47,7 @@ export const GERMAN_CAPTIONS: Record<FindingKind, string | null> = {
   'reversed-hairpin': WEDGE,
   'fermata-long': BARS,
   'fermata-short': BARS,
-  'slur-broken': 'Zwei kurze Striche zeigen, wo der Bogen bricht.',
+  'slur-broken': 'Zwei kurze Striche zeigen, wo der Bogen abbricht.',
   'staccato-long':
     'Der dicke Balken zeigt, wie lang du die Note gehalten hast, der feine ihre Zeit bis zur nächsten Note.',
   'accent-weak': 'Der Akzent steht noch einmal über seiner Note.',

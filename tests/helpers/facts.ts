@@ -1,0 +1,77 @@
+import type { Facts } from '../../src/judge/observation.js';
+
+const change = { from: 'mf', to: 'f', db: 1.2, least: 3, byRegister: false } as const;
+const wedge = { kind: 'diminuendo', db: 1.2, least: 3, byRegister: false } as const;
+const entry = { milliseconds: 220, restQuarters: 1.5 };
+
+/** Facts as they come up, in each way a kind can be told. */
+export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Facts[K][] } = {
+  accidental: (
+    [
+      'key-signature-forgotten',
+      'accidental-forgotten',
+      'dropped-within-bar',
+      'carried-past-barline',
+      'wrong-octave-applied',
+    ] as const
+  ).map((misreading) => ({ written: 'B♭', played: 'B', letter: 'B', misreading })),
+  'wrong-note': [
+    { written: 'G', played: 'E♭', octave: null },
+    { written: 'G', played: 'G', octave: 'higher' },
+  ],
+  'missed-note': [
+    { written: 'D', sure: true },
+    { written: 'D', sure: false },
+  ],
+  'added-note': [
+    { played: 'D', after: 'C' },
+    { played: 'D', after: null },
+  ],
+  'skipped-bars': [
+    { toBar: '12', atEnd: false, fileEnds: false },
+    { toBar: '20', atEnd: true, fileEnds: false },
+    { toBar: '20', atEnd: true, fileEnds: true },
+  ],
+  restart: [{ stoppedAtBar: '7' }],
+  'weak-contrast': [change, { ...change, byRegister: true }],
+  'reversed-contrast': [{ from: 'p', to: 'f', db: -4 }],
+  'weak-hairpin': [wedge, { ...wedge, byRegister: true }, { ...wedge, kind: 'crescendo' }],
+  'reversed-hairpin': [{ kind: 'crescendo', db: -3 }],
+  'fermata-long': [{ ratio: 3.4, most: 3 }],
+  'fermata-short': [{ ratio: 0.9, least: 1.25 }],
+  'late-entry': [entry],
+  'early-entry': [entry],
+  'uneven-group': [
+    { notes: 3, tuplet: true, which: 0, share: 0.48, written: 0.33 },
+    { notes: 4, tuplet: false, which: 3, share: 0.35, written: 0.25 },
+  ],
+  hesitation: [{ seconds: 1.3 }],
+  rushing: [{ percent: 12 }],
+  dragging: [{ percent: 12 }],
+  'slur-broken': [{ milliseconds: 70 }],
+  'staccato-long': [
+    { percent: 85, usual: 45, all: false },
+    { percent: 85, usual: null, all: true },
+  ],
+  'accent-weak': [{ db: 0.2 }, { db: -2 }],
+  'breath-unmarked': [
+    { seconds: 0.4, inSlur: true },
+    { seconds: 0.4, inSlur: false },
+  ],
+  'breath-late': [{ seconds: 0.5 }],
+  'tuning-off': [{ cents: 24 }, { cents: -24 }],
+  'note-out-of-tune': [{ written: 'A', cents: 38, times: 4 }],
+  'off-tempo': [
+    { played: 78, marked: 92 },
+    { played: 110, marked: 92 },
+  ],
+  'went-well': [
+    { about: { what: 'accidentals', count: 11 } },
+    { about: { what: 'notes', right: 100, of: 102 } },
+    { about: { what: 'contrast', from: 'f', to: 'p', db: 13 } },
+    { about: { what: 'hairpin', kind: 'crescendo', db: 12 } },
+    { about: { what: 'fermatas', count: 2 } },
+    { about: { what: 'steady-tempo', quarterBpm: 92, percent: 1 } },
+    { about: { what: 'intonation', share: 0.95, cents: 10 } },
+  ],
+};

@@ -1,0 +1,160 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+import { noteNameIn, sentenceIn } from '../../src/judge/index.js';
+import { GERMAN_SENTENCES } from '../../src/judge/wording/german-sentences.js';
+import { wordsIn } from '../../src/judge/wording/words-in.js';
+
+const src = resolve(import.meta.dirname, '../../src');
+
+/** Where a room says something in a fixed English sentence. */
+const SAID = /(?:^notMeasured$|\bcautions\.push$)/;
+/** Fields and functions that hold or make such sentences. */
+const HOLDS = /^(?:expected|NOT_REVIEWED)$/;
+const MAKES = /(?:Cautions?|otherPitch|nameOf)$/;
+
+/** Sentences in the files of a folder, with `{}` for what is put in. */
+function sentencesIn(folder: string): string[] {
+  const files = readdirSync(join(src, folder), { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith('.ts'));
+  return files.flatMap((file) => {
+    const text = readFileSync(join(src, folder, file), 'utf8');
+    return sentencesOf(ts.createSourceFile(file, text, ts.ScriptTarget.ES2023, true));
+  });
+}
+
+function sentencesOf(file: ts.SourceFile): string[] {
+  const found: string[] = [];
+  const gather = (node: ts.Node): void => {
+    if (ts.isTypeNode(node) || ts.isBinaryExpression(node)) {
+      if (ts.isBinaryExpression(node) && /[?|&+]/.test(node.operatorToken.getText())) ts.forEachChild(node, gather);
+      return;
+    }
+    if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) found.push(node.text);
+    else if (ts.isTemplateExpression(node))
+      found.push(node.head.text + node.templateSpans.map((span) => `{}${span.literal.text}`).join(''));
+    // names of channels and the like, which are put into a sentence, are looked up by themselves
+    ts.forEachChild(node, gather);
+  };
+  const visit = (node: ts.Node): void => {
+    if (ts.isCallExpression(node) && SAID.test(node.expression.getText())) node.arguments.forEach(gather);
+    else if (
+      (ts.isPropertyAssignment(node) || ts.isVariableDeclaration(node)) &&
+      HOLDS.test(node.name.getText()) &&
+      node.initializer !== undefined
+    )
+      gather(node.initializer);
+    else if (ts.isFunctionDeclaration(node) && MAKES.test(node.name?.text ?? '') && node.body) gather(node.body);
+    else ts.forEachChild(node, visit);
+  };
+  visit(file);
+  return found;
+}
+
+/** Words or signs that are put into a sentence and need no translation there. */
+const PUT_IN = new Set(['', ', ', 'was', 'were', 'sample was', 'samples were', 'left', 'right', '{} ms of audio']);
+
+const asTemplate = (text: string) => text.replaceAll('{n}', '{}');
+const known = new Set(Object.keys(GERMAN_SENTENCES).map(asTemplate));
+/** A sentence made of a known one and a number, or one of which the parts are known whole. */
+const isKnown = (text: string) =>
+  known.has(text) || ['the left channel', 'the right channel'].some((one) => text === one.replace(/left|right/, '{}'));
+
+describe('what the rooms say in fixed sentences', () => {
+  const all = ['decode', 'features', 'score', 'align', 'measure', 'judge/judges', 'report/result'].flatMap(sentencesIn);
+  const sentences = [...new Set(all)].filter((text) => !PUT_IN.has(text));
+
+  it('is found in the sources', () => {
+    expect(sentences.length).toBeGreaterThan(40);
+    expect(sentences).toContain('too few notes were heard under {}');
+    expect(sentences).toContain('at least {} softer after the attack');
+  });
+
+  it.each(sentences)('has a German form: %s', (text) => {
+    expect([text, isKnown(text)]).toEqual([text, true]);
+  });
+
+  it('keeps all that is put in', () => {
+    const count = (text: string) => text.match(/\{n?\}/g)?.length ?? 0;
+    for (const [english, german] of Object.entries(GERMAN_SENTENCES)) {
+      const plural = english === '{n} damaged {} replaced by silence';
+      expect([english, count(german)]).toEqual([english, plural ? 1 : count(english)]);
+      expect([english, german]).not.toEqual([english, '']);
+    }
+  });
+});
+
+describe('a fixed sentence in German', () => {
+  it.each([
+    ['too few notes were heard under mf', 'zu wenige Noten unter mf waren zu hören'],
+    [
+      'the file breaks off: it should hold 42.0 s and holds 17.3 s',
+      'Die Datei bricht ab: Sie sollte 42,0 s lang sein und ist 17,3 s lang.',
+    ],
+    ['the left channel is empty and was left out', 'Leer und darum weggelassen: linker Kanal.'],
+    ['channel 3, channel 4 are empty and were left out', 'Leer und darum weggelassen: Kanal 3, Kanal 4.'],
+    ['1 damaged sample was replaced by silence', '1 beschädigter Abtastwert wurde durch Stille ersetzt.'],
+    ['12 damaged samples were replaced by silence', '12 beschädigte Abtastwerte wurden durch Stille ersetzt.'],
+    [
+      'The whole take sounds 2 semitones lower than this part. It may have been read from the part for another instrument. Everything else here is compared at that pitch.',
+      'Die ganze Aufnahme klingt 2 Halbtöne tiefer als diese Noten. Vielleicht wurde aus den Noten für ein anderes Instrument gespielt. Alles andere hier ist in dieser Tonhöhe verglichen.',
+    ],
+    [
+      'The whole take sounds an octave higher than this part. Everything else here is compared at that pitch.',
+      'Die ganze Aufnahme klingt eine Oktave höher als diese Noten. Alles andere hier ist in dieser Tonhöhe verglichen.',
+    ],
+    ['at most −3', 'höchstens −3'],
+    ['1.25 to 3', '1,25 bis 3'],
+    ['within 10 %', 'innerhalb von 10 %'],
+  ])('%s', (english, german) => {
+    expect(sentenceIn('de', english)).toBe(german);
+    expect(sentenceIn('en', english)).toBe(english);
+  });
+
+  it('comes back as it is when it is not known', () => {
+    expect(sentenceIn('de', 'back to the beginning')).toBe('back to the beginning');
+  });
+});
+
+describe('the German names of notes', () => {
+  // Source: common practice of German-speaking countries; e.g. Ziegenrücker, Allgemeine Musiklehre (from memory).
+  it.each([
+    ['C', 'C'],
+    ['B', 'H'],
+    ['B♭', 'B'],
+    ['B♯', 'His'],
+    ['B♭♭', 'Heses'],
+    ['C♯', 'Cis'],
+    ['F♯♯', 'Fisis'],
+    ['E♯', 'Eis'],
+    ['E♭', 'Es'],
+    ['A♭', 'As'],
+    ['A♭♭', 'Ases'],
+    ['D♭', 'Des'],
+    ['G♭', 'Ges'],
+    ['C♭', 'Ces'],
+  ])('%s is %s', (english, german) => {
+    expect(noteNameIn('de', english)).toBe(german);
+    expect(noteNameIn('en', english)).toBe(english);
+  });
+});
+
+describe('the German lines of the criteria', () => {
+  const { summaries } = wordsIn('de');
+
+  it('have a decimal comma, and forms for one and for many', () => {
+    expect(summaries.tuning(442.13, 8.4)).toBe('A = 442,1 Hz (+8 Cent)');
+    expect(summaries.tuning(440, -0.2)).toBe('A = 440,0 Hz (0 Cent)');
+    expect(summaries.stops(1, 0)).toBe('1-mal neu begonnen, nie nach vorn gesprungen');
+    expect(summaries.hairpinsMeasured(1)).toBe('1 Gabel gemessen');
+    expect(summaries.breathsBeyond(1)).toMatch(/^1 weiteres steht/);
+    expect(summaries.breathsBeyond(2)).toMatch(/^2 weitere stehen/);
+  });
+
+  it('name other bars in one sentence', () => {
+    const { alsoIn, perhapsIn } = wordsIn('de');
+    expect(alsoIn(['9'])).toBe(' Dasselbe geschieht in Takt 9.');
+    expect(alsoIn(['9', '12', '14'])).toBe(' Dasselbe geschieht in den Takten 9, 12 und 14.');
+    expect(perhapsIn([])).toBe('');
+  });
+});
