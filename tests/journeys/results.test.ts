@@ -89,6 +89,20 @@ describe('a review', () => {
     expect(page('letter')).toMatch(/\/MediaBox \[0 0 612(?:\.0+)? 792(?:\.0+)?\]/);
     expect(page('out')).toMatch(/\/MediaBox \[0 0 595\.\d+ 841\.\d+\]/);
   });
+
+  // Source: BCP 47 for the tag; ISO 32000-1, 14.9.2 (natural language of a document).
+  it('writes German pages when they are wanted, in place of English ones that stand there', () => {
+    const day = '2026-03-02_Ben-Ito';
+    const read = (ending: string): string => readFileSync(join(root, 'two', `takes/${day}.${ending}`), 'latin1');
+    review('two', '--jobs', '1');
+    expect(read('pdf')).toMatch(/\/Lang \(en\)/);
+    const german = review('two', '--jobs', '1', '--language', 'de');
+    expect(german.stderr).not.toContain('as before');
+    expect(read('pdf')).toMatch(/\/Lang \(de\)/);
+    expect(readJson(join(root, 'two', `takes/${day}.json`))).toMatchObject({ language: 'de' });
+    const again = review('two', '--jobs', '1', '--language', 'de');
+    expect(again.stderr).toContain('as before');
+  });
 });
 
 describe('standard output', () => {

@@ -84,6 +84,11 @@ describe('a wrong request', () => {
       review('part.musicxml', 'out', 'good.wav', '--paper', 'foolscap'),
       /Allowed choices are a4, letter/,
     ],
+    [
+      'a language that nobody has written',
+      review('part.musicxml', 'out', 'good.wav', '--language', 'xx'),
+      /Allowed choices are en, de/,
+    ],
     ['an unknown command', ['rate', 'good.wav'], /^takesheet: unknown command 'rate'/],
   ])('%s gets one line, exit status 2, and nothing is written', (_what, words, line) => {
     const before = readdirSync(root, { recursive: true });
