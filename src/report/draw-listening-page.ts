@@ -22,7 +22,7 @@ export interface ListeningPageInput extends ListeningSource {
  * Source: HTML Living Standard; WCAG 2.2.
  */
 export async function drawListeningPage(input: ListeningPageInput): Promise<string> {
-  const typesetter = createTypesetter();
+  const typesetter = createTypesetter(input.result.language);
   const { musicXml, result } = input;
   const shown = musicXml !== undefined && musicXml !== null && result.outcome === 'reviewed';
   const engraver = shown ? await openEngraver(musicXml) : null;

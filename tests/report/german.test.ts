@@ -3,7 +3,7 @@ import { sentenceIn } from '../../src/judge/index.js';
 import type { Facts } from '../../src/judge/observation.js';
 import type { Words } from '../../src/judge/wording/words.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
-import { drawTakeReport, type TakeResult, toTakeResult } from '../../src/report/index.js';
+import { drawListeningPage, drawTakeReport, type TakeResult, toTakeResult } from '../../src/report/index.js';
 import { takeWordsIn } from '../../src/report/words/take-words-in.js';
 import { FACTS_AS_THEY_COME_UP } from '../helpers/facts.js';
 import { lix } from '../helpers/lix.js';
@@ -26,11 +26,13 @@ const reviewed = (options: SampleOptions = {}) => {
   return { part, loudness, result: toTakeResult({ part, ...rest, language: 'de' }) };
 };
 
+/** The sample's own reason, which no room says. */
+const UNKNOWN_REASON = 'fewer than four notes of it could be measured';
 /** What is measured in the sample is written by hand as well. */
 const AS_JUDGED = { value: 92.1, unit: 'quarter notes a minute', expected: sentenceIn('de', 'about 96') };
 
 /** The sample as a German review words it: its findings are written by hand in English. */
-function draw(options: SampleOptions = {}): Promise<Uint8Array> {
+function sample(options: SampleOptions = {}) {
   const { part, loudness, result } = reviewed({ title: 'Die Fähre', player: 'Ada Lindqvist', ...options });
   const findings = result.findings.map((finding): TakeResult['findings'][number] => {
     const { text, practice } = spoken(finding.kind, FACTS_AS_THEY_COME_UP[finding.kind][0]);
@@ -39,8 +41,11 @@ function draw(options: SampleOptions = {}): Promise<Uint8Array> {
   });
   const criteria = result.criteria.map((line) => ({ ...line, summary: wordsIn('de').summaries.playedThrough }));
   const german = { ...result, findings, criteria, score: { ...result.score, part: 'Klarinette in B' } };
-  const creationDate = new Date('2026-03-02T00:00:00Z');
-  return drawTakeReport({ result: german, part, loudness, paper: 'a4', creationDate, musicXml: null });
+  return { result: german, part, loudness, musicXml: null };
+}
+
+function draw(options: SampleOptions = {}): Promise<Uint8Array> {
+  return drawTakeReport({ ...sample(options), paper: 'a4', creationDate: new Date('2026-03-02T00:00:00Z') });
 }
 
 describe('the measure of reading', () => {
@@ -100,10 +105,9 @@ describe('a German page', () => {
   });
 
   it('has no English word left, in its text or in what stands for its figures', () => {
-    const reason = 'fewer than four notes of it could be measured';
     const plain = text
       .replace(/\s+/g, ' ')
-      .replaceAll(reason, '')
+      .replaceAll(UNKNOWN_REASON, '')
       .replace(/\S+\.wav/g, '');
     expect(plain).not.toMatch(ENGLISH);
     for (const { alternative } of pdf.elements) expect(alternative ?? '').not.toMatch(ENGLISH);
@@ -134,6 +138,20 @@ describe('a German page', () => {
   it('names letters that it cannot draw in German', async () => {
     const page = inspectPdf(await draw({ player: '小林' }));
     expect(page.pageTexts.join(' ')).toContain('[chinesisch]');
+  });
+});
+
+describe('a German page to listen to', () => {
+  // Source: HTML Living Standard, 3.2.6.2 (the lang attribute).
+  it.each(['this-part', 'other'] as const)('says that it is German, and has no English word left: %s', async (fit) => {
+    const { take } = sampleReview({ fit });
+    const html = await drawListeningPage({ ...sample({ fit }), take });
+    expect(html).toContain('<html lang="de">');
+    const body = html.slice(html.indexOf('<body>')).replace(/<(script|style)>.*?<\/\1>/gs, '');
+    const named = [...body.matchAll(/(?:aria-label|alt)="([^"]*)"/g)].map(([, name]) => name);
+    const text = [...named, body.replace(/<[^>]*>/gs, ' ')].join(' ');
+    expect(text).toContain('Übe mit Bedacht');
+    expect(text.replaceAll(UNKNOWN_REASON, '').replace(/\S+\.wav/g, '')).not.toMatch(ENGLISH);
   });
 });
 

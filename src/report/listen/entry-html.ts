@@ -1,10 +1,6 @@
 import type { OpenFont } from '../draw/faces.js';
 import { markupText } from '../draw/markup-text.js';
-import { wordsFor } from '../words/finding-words.js';
-import { LISTEN_WORDS } from '../words/listen-words.js';
-import { measuredInWords } from '../words/numbers.js';
-import { placeInWords } from '../words/place.js';
-import { PAGE_WORDS } from '../words/take/page-words.js';
+import type { TakeWords } from '../words/take-words.js';
 import type { ListeningEntry } from './listening-content.js';
 import type { Markup } from './markup.js';
 import { pictureHtml } from './picture-html.js';
@@ -16,25 +12,32 @@ const CURVES_SCALE = 1.42;
 /**
  * @param entry a finding, with what can be seen and heard of it
  * @param number its place among the findings, from 1
+ * @param pageWords in the language of the take
  * @param markup turns text into markup
  * @param music the opened music face
  * @returns the finding as an `article`
  *
  * Source: HTML Living Standard.
  */
-export function entryHtml(entry: ListeningEntry, number: number, markup: Markup, music: OpenFont): string {
+export function entryHtml(
+  entry: ListeningEntry,
+  number: number,
+  pageWords: TakeWords,
+  markup: Markup,
+  music: OpenFont,
+): string {
   const { finding, excerpt, curves } = entry;
-  const words = wordsFor(finding);
-  const place = placeInWords(finding);
+  const words = pageWords.finding(finding);
+  const place = pageWords.place(finding);
   const paragraph = (text: string, kind = ''): string =>
     text === '' ? '' : `<p${kind === '' ? '' : ` class="${kind}"`}>${markup(text)}</p>\n`;
-  const watch = finding.weight === 'watch' ? `<p class="soft">${markup(PAGE_WORDS.worthAListen)}</p>` : '';
+  const watch = finding.weight === 'watch' ? `<p class="soft">${markup(pageWords.page.worthAListen)}</p>` : '';
   return `<article aria-labelledby="finding-${number}">
 <div class="margin"><p class="numeral" aria-hidden="true">${number}</p><p class="place">${markup(place)}</p>${watch}</div>
 <div class="told">
-<h3 id="finding-${number}">${markup(words.headline)}<span class="unseen">${markup(LISTEN_WORDS.ofPlace(place))}</span></h3>
-${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}<figcaption>${markup(excerpt.caption)}</figcaption></figure>\n`}${playerHtml(entry, place, markup)}${paragraph(finding.text)}${paragraph(words.why)}${paragraph(finding.practice === '' ? '' : PAGE_WORDS.toPractise(finding.practice), 'practice')}${paragraph(
-  finding.measured === undefined ? '' : PAGE_WORDS.measured(measuredInWords(finding.measured)),
+<h3 id="finding-${number}">${markup(words.headline)}<span class="unseen">${markup(pageWords.listen.ofPlace(place))}</span></h3>
+${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}<figcaption>${markup(excerpt.caption)}</figcaption></figure>\n`}${playerHtml(entry, place, pageWords, markup)}${paragraph(finding.text)}${paragraph(words.why)}${paragraph(finding.practice === '' ? '' : pageWords.page.toPractise(finding.practice), 'practice')}${paragraph(
+  finding.measured === undefined ? '' : pageWords.page.measured(pageWords.measured(finding.measured)),
   'soft',
 )}${curves === null ? '' : `<figure>${pictureHtml(curves, music, CURVES_SCALE)}<figcaption>${markup(curves.caption)}</figcaption></figure>\n`}</div>
 </article>
@@ -42,14 +45,14 @@ ${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}
 }
 
 /** The buttons come to life with the script; without it the browser's own controls stay. */
-function playerHtml({ clip }: ListeningEntry, place: string, markup: Markup): string {
+function playerHtml({ clip }: ListeningEntry, place: string, pageWords: TakeWords, markup: Markup): string {
   if (clip === null) return '';
   const source = `data:audio/wav;base64,${Buffer.from(clip).toString('base64')}`;
-  const hear = button(1, ` class="hear"`, `${SIGNS}${markup(LISTEN_WORDS.hear(place))}`);
-  const slower = LISTEN_WORDS.speeds.map(({ rate, label }) =>
-    button(rate, '', `${markup(label)}<span class="unseen">${markup(LISTEN_WORDS.ofPlace(place))}</span>`),
+  const hear = button(1, ` class="hear"`, `${SIGNS}${markup(pageWords.listen.hear(place))}`);
+  const slower = pageWords.listen.speeds.map(({ rate, label }) =>
+    button(rate, '', `${markup(label)}<span class="unseen">${markup(pageWords.listen.ofPlace(place))}</span>`),
   );
-  const audio = `<audio controls preload="none" aria-label="${markupText(LISTEN_WORDS.audioName(place))}" src="${source}"></audio>`;
+  const audio = `<audio controls preload="none" aria-label="${markupText(pageWords.listen.audioName(place))}" src="${source}"></audio>`;
   return `<div class="player">${hear}${slower.join('')}${audio}</div>\n`;
 }
 

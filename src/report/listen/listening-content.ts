@@ -11,7 +11,6 @@ import type { Loudness } from '../layout/take/loudness-curve.js';
 import type { LevelRange } from '../layout/take/loudness-panel.js';
 import { type TimeStretch, timeStretches } from '../layout/take/score-axis.js';
 import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
-import { LISTEN_WORDS } from '../words/listen-words.js';
 import { cutClip, gainFor } from './cut-clip.js';
 import { findPassage, type Passage } from './find-passage.js';
 import { type PlayheadPoint, playheadPath } from './playhead-path.js';
@@ -89,7 +88,7 @@ export function listeningContent(
 ): ListeningContent {
   const { result, part, take, loudness } = source;
   if (result.outcome !== 'reviewed') return { result, entries: [], wholeTake: [], shortened: false };
-  const sheet = new Sheet({ typesetter, paper: 'a4', title: '', foot: '' });
+  const sheet = scratch({ typesetter, result });
   const gain = gainFor(take);
   const stretches = timeStretches(result, part);
   const rows = barRows(part, rowWidth(sheet));
@@ -141,7 +140,7 @@ function passageCurves(look: Look, passage: Passage): CaptionedPicture | null {
       ? null
       : { x: x0 + (onsetQuarters - row.fromQuarters) * row.scale, ...ends },
   );
-  const caption = 'notMeasured' in result.tempo ? LISTEN_WORDS.loudnessAlone : LISTEN_WORDS.curves;
+  const caption = 'notMeasured' in result.tempo ? sheet.words.listen.loudnessAlone : sheet.words.listen.curves;
   return { ...picture, path, caption };
 }
 
@@ -155,8 +154,8 @@ function wholeTakeCurves(look: Look, rows: readonly BarRow[], curves: readonly F
 }
 
 /** The panels know how to draw on a sheet. */
-function scratch({ typesetter }: Look): Sheet {
-  return new Sheet({ typesetter, paper: 'a4', title: '', foot: '' });
+function scratch({ typesetter, result }: Pick<Look, 'typesetter' | 'result'>): Sheet {
+  return new Sheet({ typesetter, paper: 'a4', language: result.language, title: '', foot: '' });
 }
 
 /** Everything drawn on a sheet as one picture. */

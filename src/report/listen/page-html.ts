@@ -6,11 +6,7 @@ import type { Face } from '../layout/drawing.js';
 import { captionsOf } from '../layout/take/at-a-glance.js';
 import { titleOf } from '../layout/take/head.js';
 import type { TakeResult } from '../result/take-result-schema.js';
-import { dateInWords } from '../words/dates.js';
-import { LISTEN_WORDS } from '../words/listen-words.js';
-import { PRACTICE_CAUTION } from '../words/small-print-words.js';
-import { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from '../words/take/not-reviewed-words.js';
-import { PAGE_WORDS } from '../words/take/page-words.js';
+import type { TakeWords } from '../words/take-words.js';
 import { takeWordsIn } from '../words/take-words-in.js';
 import { entryHtml } from './entry-html.js';
 import type { ListeningContent } from './listening-content.js';
@@ -35,11 +31,13 @@ const WHOLE_SCALE = 1.75;
  */
 export function pageHtml(content: ListeningContent, faces: Readonly<Record<Face, OpenFont>>): string {
   const { result } = content;
+  const { language = 'en' } = result;
+  const words = takeWordsIn(language);
   const markup = markupWith(faces.music);
   const body = `<body>
-${headHtml(result, markup)}<main>
-${result.outcome === 'reviewed' ? reviewedHtml(content, markup, faces.music) : notReviewedHtml(result, result.outcome, markup)}</main>
-<footer>${paragraphs([PRACTICE_CAUTION, LISTEN_WORDS.caution], markup)}</footer>
+${headHtml(result, words, markup)}<main>
+${result.outcome === 'reviewed' ? reviewedHtml(content, words, markup, faces.music) : notReviewedHtml(result, result.outcome, words, markup)}</main>
+<footer>${paragraphs([words.smallPrint.practice, words.listen.caution], markup)}</footer>
 <script>${PAGE_SCRIPT}</script>
 </body>`;
   const letters = new Set(body.normalize('NFC'));
@@ -50,13 +48,13 @@ ${result.outcome === 'reviewed' ? reviewedHtml(content, markup, faces.music) : n
   });
   const who = result.take.player ?? result.take.file;
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy(PAGE_SCRIPT, style)}">
 <meta name="referrer" content="no-referrer">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${markupText(LISTEN_WORDS.documentTitle(titleOf(result), who))}</title>
+<title>${markupText(words.listen.documentTitle(titleOf(result), who))}</title>
 <style>${style}</style>
 </head>
 ${body}
@@ -78,10 +76,10 @@ function policy(script: string, style: string): string {
 }
 
 /** Names are set apart from what stands around them, whichever way their letters run. */
-function headHtml(result: TakeResult, markup: Markup): string {
+function headHtml(result: TakeResult, words: TakeWords, markup: Markup): string {
   const { take, score } = result;
   const apart = (text: string): string => `<bdi>${markup(text)}</bdi>`;
-  const who = [take.player, score.part, take.date === null ? null : dateInWords(take.date)];
+  const who = [take.player, score.part, take.date === null ? null : words.date(take.date)];
   const line = who.flatMap((text) => (text === null || text === '' ? [] : [apart(text)]));
   return `<header>
 <h1>${apart(titleOf(result))}</h1>
@@ -90,14 +88,14 @@ ${line.length === 0 ? '' : `<p>${line.join('  ·  ')}</p>\n`}<p class="soft">${a
 `;
 }
 
-function reviewedHtml(content: ListeningContent, markup: Markup, music: OpenFont): string {
+function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Markup, music: OpenFont): string {
   const { result, entries, wholeTake, shortened } = content;
   const praise = result.findings.filter(({ weight }) => weight === 'well').slice(0, MOST_PRAISE);
-  const articles = entries.map((entry, i) => entryHtml(entry, i + 1, markup, music));
+  const articles = entries.map((entry, i) => entryHtml(entry, i + 1, words, markup, music));
   const [first, also] = [articles.slice(0, FIRST), articles.slice(FIRST)];
   const heard = entries.some(({ clip }) => clip !== null);
-  return `${heard ? introHtml(markup) : ''}${section(
-    PAGE_WORDS.wentWell,
+  return `${heard ? introHtml(words, markup) : ''}${section(
+    words.page.wentWell,
     praise.length === 0
       ? ''
       : `<div class="well">${paragraphs(
@@ -106,27 +104,32 @@ function reviewedHtml(content: ListeningContent, markup: Markup, music: OpenFont
         )}</div>`,
     markup,
   )}${section(
-    PAGE_WORDS.workOn[first.length] ?? '',
-    first.length === 0 ? paragraphs([PAGE_WORDS.nothing], markup) : first.join(''),
+    words.page.workOn[first.length] ?? '',
+    first.length === 0 ? paragraphs([words.page.nothing], markup) : first.join(''),
     markup,
-  )}${section(LISTEN_WORDS.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(LISTEN_WORDS.enough)}</p>\n` : ''}${section(
-    LISTEN_WORDS.wholeTake,
-    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(takeWordsIn(result.language ?? 'en'), result), markup)}</div>`,
+  )}${section(words.listen.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(words.listen.enough)}</p>\n` : ''}${section(
+    words.listen.wholeTake,
+    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(words, result), markup)}</div>`,
     markup,
   )}`;
 }
 
-function introHtml(markup: Markup): string {
-  return `<p class="intro">${markup(LISTEN_WORDS.intro)}<span class="with-scripts" hidden> ${markup(LISTEN_WORDS.keys)}</span></p>
-<p class="intro without-scripts">${markup(LISTEN_WORDS.withoutScripts)}</p>
+function introHtml(words: TakeWords, markup: Markup): string {
+  return `<p class="intro">${markup(words.listen.intro)}<span class="with-scripts" hidden> ${markup(words.listen.keys)}</span></p>
+<p class="intro without-scripts">${markup(words.listen.withoutScripts)}</p>
 `;
 }
 
-function notReviewedHtml(result: TakeResult, outcome: keyof typeof NOT_REVIEWED_WORDS, markup: Markup): string {
-  const { heading, what, tries } = NOT_REVIEWED_WORDS[outcome];
+function notReviewedHtml(
+  result: TakeResult,
+  outcome: keyof TakeWords['notReviewed'],
+  words: TakeWords,
+  markup: Markup,
+): string {
+  const { heading, what, tries } = words.notReviewed[outcome];
   const { cautions } = result.recording;
-  return `${section(heading, paragraphs([what], markup), markup)}${section(NOT_REVIEWED_HEADINGS.tries, paragraphs(tries, markup), markup)}${section(
-    NOT_REVIEWED_HEADINGS.recording,
+  return `${section(heading, paragraphs([what], markup), markup)}${section(words.notReviewedHeadings.tries, paragraphs(tries, markup), markup)}${section(
+    words.notReviewedHeadings.recording,
     paragraphs(cautions, markup),
     markup,
   )}`;

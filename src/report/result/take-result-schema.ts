@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { LANGUAGES } from '../../base/index.js';
 import { CRITERIA } from '../../brief/index.js';
 import type { FindingKind, Weight } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
+import { languageSchema } from './language-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
 
 const FINDING_KINDS = [
@@ -208,10 +208,7 @@ export const takeResultSchema = z
     tool: toolSchema,
     take: takeSchema,
     score: takeScoreSchema,
-    language: z
-      .enum(LANGUAGES)
-      .optional()
-      .meta({ description: 'of all that is told in sentences, BCP 47; English when it is missing' }),
+    language: languageSchema.optional(),
     outcome: outcomeSchema,
     fit: z.object({ share, offsetSemitones: z.int() }).meta({
       description: 'share of the notes found as written; semitones by which the whole take sounds above the part',

@@ -3,6 +3,7 @@ import { noteNameIn } from '../../judge/index.js';
 import { dateInWords } from './dates.js';
 import { criterionInWords, wordsFor } from './finding-words.js';
 import { GERMAN_CRITERIA, germanWordsFor } from './german/finding-words.js';
+import { GERMAN_LISTEN } from './german/listen-words.js';
 import { GERMAN_CAPTIONS, GERMAN_MARKS } from './german/mark-words.js';
 import {
   GERMAN_GAP,
@@ -14,6 +15,7 @@ import {
   GERMAN_TABLE,
 } from './german/page-words.js';
 import { germanDate, germanMeasured, germanNumber, germanPlace } from './german/places-and-numbers.js';
+import { LISTEN_WORDS } from './listen-words.js';
 import { measuredInWords, numberInWords } from './numbers.js';
 import { placeInWords } from './place.js';
 import { LETTERS_MISSING_NOTE, PANEL_CAUTION, PRACTICE_CAUTION } from './small-print-words.js';
@@ -28,6 +30,7 @@ const WORDS: Readonly<Record<Language, TakeWords>> = {
     glance: GLANCE_WORDS,
     table: TABLE_WORDS,
     gap: GAP_WORDS,
+    listen: LISTEN_WORDS,
     marks: MARK_NOTES,
     notReviewed: NOT_REVIEWED_WORDS,
     notReviewedHeadings: NOT_REVIEWED_HEADINGS,
@@ -47,6 +50,7 @@ const WORDS: Readonly<Record<Language, TakeWords>> = {
     glance: GERMAN_GLANCE,
     table: GERMAN_TABLE,
     gap: GERMAN_GAP,
+    listen: GERMAN_LISTEN,
     marks: GERMAN_MARKS,
     notReviewed: GERMAN_NOT_REVIEWED,
     notReviewedHeadings: GERMAN_NOT_REVIEWED_HEADINGS,

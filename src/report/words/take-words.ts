@@ -1,5 +1,6 @@
 import type { Criterion, FindingKind } from '../../judge/index.js';
 import type { FindingWords, wordsFor } from './finding-words.js';
+import type { LISTEN_WORDS } from './listen-words.js';
 import type { Measured } from './numbers.js';
 import type { Place } from './place.js';
 import type { excerptInWords, MARK_NOTES } from './take/mark-words.js';
@@ -9,9 +10,11 @@ import type { GAP_WORDS, GLANCE_WORDS, PAGE_WORDS, TABLE_WORDS } from './take/pa
 /** The shape of a set of words, in whatever language. */
 type Translated<T> = T extends string
   ? string
-  : T extends (...values: infer Values) => string
-    ? (...values: Values) => string
-    : { readonly [Key in keyof T]: Translated<T[Key]> };
+  : T extends number
+    ? number
+    : T extends (...values: infer Values) => string
+      ? (...values: Values) => string
+      : { readonly [Key in keyof T]: Translated<T[Key]> };
 
 /** Everything a take's pages say, in one language. The English words give the shape; the compiler keeps others complete. */
 export interface TakeWords {
@@ -19,6 +22,7 @@ export interface TakeWords {
   readonly glance: Translated<typeof GLANCE_WORDS>;
   readonly table: Translated<typeof TABLE_WORDS>;
   readonly gap: Translated<typeof GAP_WORDS>;
+  readonly listen: Translated<typeof LISTEN_WORDS>;
   readonly marks: Translated<typeof MARK_NOTES>;
   readonly notReviewed: Translated<typeof NOT_REVIEWED_WORDS>;
   readonly notReviewedHeadings: Translated<typeof NOT_REVIEWED_HEADINGS>;
