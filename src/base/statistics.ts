@@ -39,3 +39,30 @@ export function robustSpread(values: ArrayLike<number>): number {
   const centre = median(values);
   return 1.4826 * median(Float64Array.from(values, (v) => Math.abs(v - centre)));
 }
+
+/** Standard error of a median over that of a mean, for normal data. Source: Kenney & Keeping 1962. */
+const MEDIAN_ERROR_FACTOR = 1.2533;
+/** Half the width of a 95 % interval in standard errors, for normal data. */
+const NORMAL_95 = 1.96;
+
+/**
+ * @param values any order; not changed
+ * @returns standard error of their median, from their robust spread; NaN when there are no values
+ *
+ * Source: Kenney & Keeping 1962.
+ */
+export function medianError(values: ArrayLike<number>): number {
+  return (MEDIAN_ERROR_FACTOR * robustSpread(values)) / Math.sqrt(values.length);
+}
+
+/**
+ * @param values any order; not changed
+ * @returns the 95 % interval of their median
+ *
+ * Source: {@link medianError}, normal data.
+ */
+export function medianInterval(values: ArrayLike<number>): readonly [number, number] {
+  const half = NORMAL_95 * medianError(values);
+  const centre = median(values);
+  return [centre - half, centre + half];
+}

@@ -1,10 +1,7 @@
-import { isMeasured, type MaybeNumber, median, notMeasured, robustSpread } from '../../base/index.js';
+import { isMeasured, type MaybeNumber, median, medianError, notMeasured } from '../../base/index.js';
 import type { LevelContext, NoteContext, OwnLoudness } from '../context.js';
 import type { ContrastMeasure, LevelMeasure } from '../types.js';
 import { noteLevels } from './levels.js';
-
-/** Standard error of a median over that of a mean, for normal data. Source: Kenney & Keeping 1962. */
-const MEDIAN_ERROR_FACTOR = 1.2533;
 
 /**
  * Level differences between neighbouring different marks.
@@ -26,15 +23,14 @@ export function measureContrasts(context: LevelContext, levels: readonly LevelMe
       return [{ ...place, differenceDb: why, registerAdjustedDb: why }];
     }
     const differenceDb = to.levelDb - from.levelDb;
-    const error = Math.hypot(medianError(context, from), medianError(context, to));
+    const error = Math.hypot(errorOf(context, from), errorOf(context, to));
     const intervalDb = [differenceDb - 1.96 * error, differenceDb + 1.96 * error] as const;
     return [{ ...place, differenceDb, registerAdjustedDb: adjusted(context, own, from, to), intervalDb }];
   });
 }
 
-function medianError(context: NoteContext, level: LevelMeasure): number {
-  const levels = noteLevels(context, level.index, level.toIndex);
-  return (MEDIAN_ERROR_FACTOR * robustSpread(levels)) / Math.sqrt(levels.length);
+function errorOf(context: NoteContext, level: LevelMeasure): number {
+  return medianError(noteLevels(context, level.index, level.toIndex));
 }
 
 function adjusted(context: NoteContext, own: OwnLoudness | null, from: LevelMeasure, to: LevelMeasure): MaybeNumber {

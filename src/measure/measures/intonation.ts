@@ -1,4 +1,12 @@
-import { fitHuberLine, isMeasured, type MaybeNumber, median, notMeasured, robustSpread } from '../../base/index.js';
+import {
+  fitHuberLine,
+  groupBy,
+  isMeasured,
+  type MaybeNumber,
+  median,
+  medianInterval,
+  notMeasured,
+} from '../../base/index.js';
 import type { PartNote } from '../../score/index.js';
 import type { NoteContext } from '../context.js';
 import type { IntonationMeasure, LoudPitchMeasure, PitchTendency, RegisterName } from '../types.js';
@@ -9,8 +17,6 @@ const LEAST_NOTES = 4;
 /** A mark's notes must reach over this many decibels for pitch to be set against loudness. */
 const LEAST_REACH_DB = 6;
 const LEAST_LOUD_NOTES = 24;
-const NORMAL_95 = 1.96;
-const MEDIAN_ERROR_FACTOR = 1.2533;
 const ALTERS: Readonly<Record<string, string>> = { '-2': '𝄫', '-1': '♭', '0': '', '1': '♯', '2': '𝄪' };
 
 interface HeldNote {
@@ -30,7 +36,7 @@ interface HeldNote {
  */
 export function measureIntonation(context: NoteContext): IntonationMeasure {
   const held = heldNotes(context);
-  const byName = grouped(held, ({ note }) => `${note.written.step}${ALTERS[note.written.alter] ?? ''}`);
+  const byName = groupBy(held, ({ note }) => `${note.written.step}${ALTERS[note.written.alter] ?? ''}`);
   const noteNames = [...byName]
     .sort(([, a], [, b]) => (a[0]!.note.writtenMidi % 12) - (b[0]!.note.writtenMidi % 12))
     .flatMap(([name, notes]) => tendency(notes).map((t) => ({ name, ...t })));
@@ -50,9 +56,7 @@ function heldNotes(context: NoteContext): HeldNote[] {
 function tendency(notes: readonly HeldNote[]): PitchTendency[] {
   if (notes.length < LEAST_NOTES) return [];
   const cents = notes.map((n) => n.cents);
-  const centre = median(cents);
-  const half = (NORMAL_95 * MEDIAN_ERROR_FACTOR * robustSpread(cents)) / Math.sqrt(cents.length);
-  return [{ cents: centre, count: cents.length, intervalCents: [centre - half, centre + half] }];
+  return [{ cents: median(cents), count: cents.length, intervalCents: medianInterval(cents) }];
 }
 
 /** The range of the part in three thirds. */
@@ -73,7 +77,7 @@ function registersOf(context: NoteContext, held: readonly HeldNote[]): Intonatio
 function withLoudness(held: readonly HeldNote[]): LoudPitchMeasure {
   const db: number[] = [];
   const cents: number[] = [];
-  for (const [, alike] of grouped(held, ({ note }) => note.writtenMidi)) {
+  for (const [, alike] of groupBy(held, ({ note }) => note.writtenMidi)) {
     const heard = alike.flatMap((n) => (isMeasured(n.levelDb) ? [{ db: n.levelDb, cents: n.cents }] : []));
     if (heard.length < 2) continue;
     const level = median(heard.map((n) => n.db));
@@ -88,10 +92,4 @@ function withLoudness(held: readonly HeldNote[]): LoudPitchMeasure {
   if (reachDb < LEAST_REACH_DB) return notMeasured('loud and soft are too much alike');
   const { slope, slopeError } = fitHuberLine(db, cents);
   return { centsPerDb: slope, errorCentsPerDb: slopeError, reachDb, count: db.length };
-}
-
-function grouped<K>(held: readonly HeldNote[], keyOf: (note: HeldNote) => K): Map<K, HeldNote[]> {
-  const groups = new Map<K, HeldNote[]>();
-  for (const note of held) groups.set(keyOf(note), [...(groups.get(keyOf(note)) ?? []), note]);
-  return groups;
 }

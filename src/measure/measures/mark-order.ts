@@ -1,12 +1,10 @@
-import { isMeasured, median, robustSpread } from '../../base/index.js';
+import { isMeasured, median, medianInterval } from '../../base/index.js';
 import type { LevelContext } from '../context.js';
 import type { MarkLevel, MarkOrderMeasure, MarkPair } from '../types.js';
 
 /** Marks from soft to loud. Source: common practice. */
 const ORDER = ['pppp', 'ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff', 'ffff'];
 const LEAST_NOTES = 6;
-const NORMAL_95 = 1.96;
-const MEDIAN_ERROR_FACTOR = 1.2533;
 
 /**
  * Whether the marks of the take stand in their order: all passages under one mark together against all under another,
@@ -37,7 +35,5 @@ function levelOf(context: LevelContext, mark: string): MarkLevel[] {
       isMeasured(n.levelDb) && !part.notes[n.index]!.grace ? [n.levelDb - (ownLoudness?.of(n.index) ?? 0)] : [],
     );
   if (levels.length < LEAST_NOTES) return [];
-  const levelDb = median(levels);
-  const half = (NORMAL_95 * MEDIAN_ERROR_FACTOR * robustSpread(levels)) / Math.sqrt(levels.length);
-  return [{ mark, levelDb, count: levels.length, intervalDb: [levelDb - half, levelDb + half] }];
+  return [{ mark, levelDb: median(levels), count: levels.length, intervalDb: medianInterval(levels) }];
 }

@@ -1,6 +1,6 @@
+import { groupBy } from '../../base/index.js';
 import type { Criterion, FindingKind } from '../../judge/index.js';
 import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
-import { groupBy } from '../section/group-by.js';
 import type { BarStory } from './progress-result-schema.js';
 
 /** What stands in a bar on one day. */

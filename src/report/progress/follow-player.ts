@@ -1,6 +1,5 @@
-import { isMeasured, type MaybeNumber, notMeasured } from '../../base/index.js';
+import { groupBy, isMeasured, type MaybeNumber, notMeasured } from '../../base/index.js';
 import { rounded, roundedMaybe } from '../result/rounding.js';
-import { groupBy } from '../section/group-by.js';
 import { NO_FIGURE } from '../words/no-figure-words.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
 import { weekOf } from './calendar.js';

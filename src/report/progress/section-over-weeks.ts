@@ -1,6 +1,5 @@
-import { isMeasured, median } from '../../base/index.js';
+import { groupBy, isMeasured, median } from '../../base/index.js';
 import { rounded } from '../result/rounding.js';
-import { groupBy } from '../section/group-by.js';
 import { MEASURES, type MeasureId } from './measures.js';
 import type { ProgressPiece, ProgressPlayer } from './progress-result-schema.js';
 

@@ -1,4 +1,4 @@
-import { groupBy } from '../section/group-by.js';
+import { groupBy } from '../../base/index.js';
 import { foldName } from './fold-name.js';
 import type { FoundResult } from './types.js';
 

@@ -1,6 +1,5 @@
-import { isMeasured, notMeasured } from '../../base/index.js';
+import { groupBy, isMeasured, notMeasured } from '../../base/index.js';
 import { rounded } from '../result/rounding.js';
-import { groupBy } from '../section/group-by.js';
 import { isDay, weekOf } from './calendar.js';
 import { countOnce } from './count-once.js';
 import { figuresOf } from './figures-of.js';

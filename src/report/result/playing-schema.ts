@@ -1,12 +1,9 @@
 import { z } from 'zod';
+import { bar, maybeNumber, noteIndex, notMeasured, pass, share } from './common-schema.js';
 
-const notMeasured = z.object({ notMeasured: z.string().min(3) });
-const maybeNumber = z.union([z.number(), notMeasured]);
-const noteIndex = z.int().min(0);
-const share = z.number().min(0).max(1);
 const count = z.int().min(1);
 const interval = z.array(z.number()).length(2).meta({ description: '95 % interval' });
-const place = { index: noteIndex, bar: z.string(), pass: z.int().min(1) };
+const place = { index: noteIndex, bar, pass };
 
 /**
  * What is kept of how a take was played, beyond its single notes. Every field may be missing from documents of earlier

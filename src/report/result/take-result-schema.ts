@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { CRITERIA } from '../../brief/index.js';
 import type { FindingKind, Weight } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
+import { bar, maybeNumber, noteIndex, notMeasured, pass, share } from './common-schema.js';
 import { languageSchema } from './language-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
 
@@ -44,13 +45,6 @@ const MISREADINGS = [
   'carried-past-barline',
   'wrong-octave-applied',
 ] as const satisfies readonly MisreadingKind[];
-
-const notMeasured = z.object({ notMeasured: z.string().min(3) });
-const maybeNumber = z.union([z.number(), notMeasured]);
-const noteIndex = z.int().min(0);
-const pass = z.int().min(1);
-const bar = z.string();
-const share = z.number().min(0).max(1);
 
 /** The criteria of judgement, in the order of every table. */
 export const criterionSchema = z.enum(CRITERIA);

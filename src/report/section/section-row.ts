@@ -1,9 +1,8 @@
-import { notMeasured } from '../../base/index.js';
+import { groupBy, notMeasured } from '../../base/index.js';
 import { rounded } from '../result/rounding.js';
 import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
 import { wordsFor } from '../words/finding-words.js';
 import { concernsWholeTake, placeInWords } from '../words/place.js';
-import { groupBy } from './group-by.js';
 import type { SectionScore, SectionTake } from './section-result-schema.js';
 
 /** All that a section needs to know of one take: small, however long the take and its result are. */

@@ -1,5 +1,4 @@
-import { byCodePoint } from '../../base/index.js';
-import { groupBy } from './group-by.js';
+import { byCodePoint, groupBy } from '../../base/index.js';
 import {
   type SectionFailure,
   type SectionResult,

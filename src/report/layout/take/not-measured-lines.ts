@@ -1,6 +1,5 @@
-import { isMeasured, type MaybeNumber } from '../../../base/index.js';
+import { groupBy, isMeasured, type MaybeNumber } from '../../../base/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
-import { groupBy } from '../../section/group-by.js';
 import type { TakeWords } from '../../words/take-words.js';
 import { takeWordsIn } from '../../words/take-words-in.js';
 
