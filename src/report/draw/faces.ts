@@ -10,13 +10,20 @@ export interface OpenFont {
   _glyphs: Record<number, unknown>;
   hasGlyphForCodePoint(codePoint: number): boolean;
   glyphForCodePoint(codePoint: number): OpenGlyph;
-  layout(text: string): { readonly advanceWidth: number; readonly glyphs: readonly OpenGlyph[] };
+  layout(text: string, features?: unknown): GlyphRun;
   /** the file */
   readonly stream: { readonly buffer: Buffer };
   /** where its tables are */
   readonly directory: {
     readonly tables: Readonly<Record<string, { readonly offset: number; readonly length: number }>>;
   };
+}
+
+/** A word set in a face, units of the face. */
+interface GlyphRun {
+  readonly advanceWidth: number;
+  readonly glyphs: readonly OpenGlyph[];
+  readonly positions: readonly object[];
 }
 
 /** The part of a glyph that is used here. */
@@ -36,6 +43,9 @@ const FILES: Readonly<Record<Face, string>> = {
   italic: '@expo-google-fonts/source-serif-4/400Regular_Italic/SourceSerif4_400Regular_Italic.ttf',
   music: '@vexflow-fonts/bravura/bravura.otf',
 };
+
+/** Words remembered for each face; a report has some hundreds. */
+const MOST_WORDS = 20_000;
 
 let opened: Readonly<Record<Face, OpenFont>> | undefined;
 
@@ -64,5 +74,27 @@ function openFace(face: Face): OpenFont {
   const options = { font: require.resolve(FILES[face]), autoFirstPage: false };
   const PDFDocument = loadPdfKit();
   const holder = new PDFDocument(options) as unknown as { _font: { font: OpenFont } };
-  return holder._font.font;
+  return remembering(holder._font.font);
+}
+
+/**
+ * Setting a word is most of the work of a page, and pages share their words. PDFKit scales the positions it is given in
+ * place, so each caller gets its own. The glyphs of a word stand for its own characters and no others.
+ */
+function remembering(font: OpenFont): OpenFont {
+  const setWord = font.layout.bind(font);
+  const known = new Map<string, GlyphRun>();
+  font.layout = (text, features) => {
+    if (features !== undefined) return setWord(text, features);
+    let run = known.get(text);
+    if (run === undefined) {
+      font._glyphs = {};
+      const { advanceWidth, glyphs, positions } = setWord(text);
+      run = { advanceWidth, glyphs, positions };
+      if (known.size >= MOST_WORDS) known.clear();
+      known.set(text, run);
+    }
+    return { ...run, positions: run.positions.map((position) => ({ ...position })) };
+  };
+  return font;
 }

@@ -44,22 +44,27 @@ export class FreeRoom {
     return Number.isFinite(top) ? [top, bottom] : [this.#middle, this.#middle];
   }
 
+  /** How far what is drawn from x to x reaches up and down; the middle counts as drawn. */
+  edges(fromX: number, toX: number): readonly [top: number, bottom: number] {
+    const [from, to] = this.#steps(fromX, toX);
+    let [top, bottom] = [this.#middle, this.#middle];
+    for (let i = from; i <= to; i++) {
+      top = Math.min(top, this.#above[i] as number);
+      bottom = Math.max(bottom, this.#below[i] as number);
+    }
+    return [top, bottom];
+  }
+
   /** Takes a strip of this height as low as it can lie above everything from x to x; gives its upper edge. */
   above(fromX: number, toX: number, height: number): number {
-    const [from, to] = this.#steps(fromX, toX);
-    let edge = this.#middle;
-    for (let i = from; i <= to; i++) edge = Math.min(edge, this.#above[i] as number);
-    const top = edge - WHITE - height;
+    const top = this.edges(fromX, toX)[0] - WHITE - height;
     this.#mark(fromX, toX, top);
     return top;
   }
 
   /** Takes a strip of this height as high as it can lie below everything from x to x; gives its upper edge. */
   below(fromX: number, toX: number, height: number): number {
-    const [from, to] = this.#steps(fromX, toX);
-    let edge = this.#middle;
-    for (let i = from; i <= to; i++) edge = Math.max(edge, this.#below[i] as number);
-    const top = edge + WHITE;
+    const top = this.edges(fromX, toX)[1] + WHITE;
     this.#mark(fromX, toX, top + height);
     return top;
   }

@@ -1,16 +1,15 @@
 import type { VerovioToolkit } from 'verovio/esm';
 
-/** Draws bars of one document as SVG. */
+/** Draws one document as SVG. */
 export interface Engraver {
+  /** all bars in one line that is never broken, at its natural width; each `note` with its id */
+  readonly svg: string;
   /**
-   * @param fromBar 0-based position of the first bar
-   * @param toBar 0-based position of the last bar
-   * @param widthUnits width of a system in units of the engraver, 180 to a staff space
-   * @returns SVG of these bars, as many systems as they need, each `note` with its id; null when it cannot be engraved
+   * @param bar 0-based position of a bar
+   * @returns SVG of this bar at the beginning of a line, with the clef and the key that hold there; null when it cannot be
+   * engraved
    */
-  readonly svgOf: (fromBar: number, toBar: number, widthUnits: number) => string | null;
-  /** whether the document writes a time signature in this bar, counted from 0 */
-  readonly printsTime: (bar: number) => boolean;
+  readonly openingAt: (bar: number) => string | null;
 }
 
 const OPTIONS = {
@@ -24,55 +23,47 @@ const OPTIONS = {
   pageMarginRight: 0,
   header: 'none',
   footer: 'none',
-  breaks: 'auto',
-  minLastJustification: 0.5,
   spacingLinear: 0.3,
-  mnumInterval: 0,
+  mnumInterval: 1,
   svgViewBox: true,
   svgRemoveXlink: true,
   xmlIdSeed: 1,
 };
+/** Documents kept open; a run has a few scores. */
+const MOST_OPEN = 8;
 
 let toolkit: Promise<VerovioToolkit> | undefined;
-/** The document the toolkit holds; it holds one at a time. */
-let loaded: Engraver | undefined;
-/** The text that was opened last, and what draws it. */
-let latest: { readonly musicXml: string; readonly engraver: Engraver } | undefined;
+/** What was opened, by its text, the latest last. */
+const opened = new Map<string, Engraver>();
 
 /**
- * Opens a document for engraving. The engraving program is loaded on first use, once a worker; several documents may be
- * open, but going back and forth between them loads them anew each time; the one opened last is not loaded again.
+ * Opens a document for engraving. The engraving program is loaded on first use, once a worker; it lays every document out
+ * once, in a single line, from which excerpts are taken.
  *
  * @param musicXml the document as `engravingCopy` of the room `score` makes it
  * @returns what draws its bars; null when the engraving program does not accept the document
  *
- * Source: Verovio reference book, toolkit methods `loadData`, `select`, `redoLayout`, `renderToSVG`.
+ * Source: Verovio reference book, toolkit methods `loadData`, `select`, `redoLayout`, `renderToSVG`; option `breaks`.
  */
 export async function openEngraver(musicXml: string): Promise<Engraver | null> {
-  if (latest?.musicXml === musicXml) return latest.engraver;
+  const known = opened.get(musicXml);
+  if (known !== undefined) return known;
   toolkit ??= loadToolkit();
   const kit = await toolkit;
-  const load = (): boolean => attempted(() => Boolean(kit.loadData(musicXml))) ?? false;
-  const timed = new Set(musicXml.split('<measure').flatMap((text, i) => (/<time[\s>]/.test(text) ? [i - 1] : [])));
-  const engraver: Engraver = {
-    printsTime: (bar) => timed.has(bar),
-    svgOf: (fromBar, toBar, widthUnits) => {
-      if (loaded !== engraver) {
-        loaded = engraver;
-        if (!load()) return null;
-      }
-      return attempted(() => {
-        kit.setOptions({ pageWidth: Math.round(widthUnits / 10) });
-        kit.select({ measureRange: `${fromBar + 1}-${toBar + 1}` });
-        kit.redoLayout();
-        return kit.getPageCount() === 1 ? kit.renderToSVG(1) : null;
-      });
-    },
-  };
-  loaded = engraver;
-  if (!load()) return null;
-  latest = { musicXml, engraver };
+  const svg = attempted(() => drawn(kit, musicXml));
+  if (svg === null) return null;
+  const engraver: Engraver = { svg, openingAt: (bar) => attempted(() => drawn(kit, musicXml, bar)) };
+  if (opened.size >= MOST_OPEN) opened.clear();
+  opened.set(musicXml, engraver);
   return engraver;
+}
+
+/** The whole document in one line, or one bar by itself. */
+function drawn(kit: VerovioToolkit, musicXml: string, bar?: number): string | null {
+  kit.setOptions({ breaks: bar === undefined ? 'none' : 'auto' });
+  kit.select(bar === undefined ? {} : { measureRange: `${bar + 1}` });
+  const isRead = Boolean(kit.loadData(musicXml));
+  return isRead && kit.getPageCount() === 1 ? kit.renderToSVG(1) : null;
 }
 
 /** A document the engraving program stumbles over costs its excerpts and nothing else. */
@@ -80,8 +71,6 @@ function attempted<T>(engrave: () => T): T | null {
   try {
     return engrave();
   } catch {
-    loaded = undefined;
-    latest = undefined;
     toolkit = undefined;
     return null;
   }

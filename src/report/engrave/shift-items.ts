@@ -1,5 +1,9 @@
 import type { Item } from '../layout/drawing.js';
+import { numberInPath } from '../layout/path.js';
 import { mapPath } from './map-path.js';
+
+/** Commands whose numbers are not pairs of places. Source: SVG 2, path data. */
+const OTHER_COMMANDS = /[HVa-z]/;
 
 /**
  * @param items what to draw
@@ -13,6 +17,14 @@ export function shifted(items: readonly Item[], x: number, y: number): Item[] {
   return items.map((item) =>
     item.kind === 'text'
       ? { ...item, x: item.x + x, baseline: item.baseline + y }
-      : { ...item, d: mapPath(item.d, [1, 0, 0, 1, x, y]) },
+      : { ...item, d: shiftedPath(item.d, x, y) },
+  );
+}
+
+function shiftedPath(d: string, x: number, y: number): string {
+  if (OTHER_COMMANDS.test(d)) return mapPath(d, [1, 0, 0, 1, x, y]);
+  return d.replace(
+    /(-?[\d.]+) (-?[\d.]+)/g,
+    (_, px: string, py: string) => `${numberInPath(Number(px) + x)} ${numberInPath(Number(py) + y)}`,
   );
 }

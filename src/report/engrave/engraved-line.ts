@@ -1,0 +1,73 @@
+import type { PathItem, Typesetter } from '../layout/drawing.js';
+import type { Matrix } from './matrix.js';
+import { readSvg } from './read-svg.js';
+import { type Piece, svgPieces } from './svg-pieces.js';
+import { xExtent } from './x-extent.js';
+
+const UNITS_A_SPACE = 180;
+
+/** One bar where it stands in the line, points. */
+export interface LineBar {
+  readonly left: number;
+  readonly right: number;
+  /** all that belongs to this bar alone */
+  readonly pieces: readonly Piece[];
+}
+
+/** A document in one line that is never broken. Lengths are points. */
+export interface EngravedLine {
+  readonly bars: readonly LineBar[];
+  readonly spanners: readonly Spanner[];
+}
+
+/** What may reach from bar to bar. */
+interface Spanner {
+  readonly item: PathItem;
+  readonly left: number;
+  readonly right: number;
+  readonly isLoudness: boolean;
+}
+
+/**
+ * @param typesetter widths and coverage of the faces
+ * @param svg the line as the engraver draws it
+ * @param staffSpace points a staff space takes
+ * @returns its bars; bars that have no staff lines end the line
+ *
+ * Source: Verovio reference book for its units (180 to a staff space).
+ */
+export function readLine(typesetter: Typesetter, svg: string, staffSpace: number): EngravedLine {
+  const scale = staffSpace / UNITS_A_SPACE;
+  const matrix: Matrix = [scale, 0, 0, scale, 0, 0];
+  const { pieces, bars } = svgPieces(typesetter, readSvg(svg), matrix);
+  const ofBars = Array.from({ length: bars }, (): Piece[] => []);
+  for (const piece of pieces) if (piece.role !== 'spanner') ofBars[piece.bar]?.push(piece);
+  const placed: LineBar[] = [];
+  for (const inBar of ofBars) {
+    const staff = inBar.filter(({ role }) => role === 'staff').map(({ item }) => xExtent(item));
+    if (staff.length === 0) break;
+    const [left, right] = [Math.min(...staff.map(([x]) => x)), Math.max(...staff.map(([, x]) => x))];
+    placed.push({ left, right, pieces: inBar });
+  }
+  return { bars: withStrays(placed, pieces), spanners: spannersIn(pieces) };
+}
+
+function spannersIn(pieces: readonly Piece[]): Spanner[] {
+  return pieces.flatMap(({ item, role, isLoudness }) => {
+    if (role !== 'spanner' || item.kind === 'text') return [];
+    const [left, right] = xExtent(item);
+    return [{ item, left, right, isLoudness }];
+  });
+}
+
+/** Words that stand outside of bars, such as the number of an ending, belong to the bar over which they begin. */
+function withStrays(bars: readonly LineBar[], pieces: readonly Piece[]): LineBar[] {
+  const strays = pieces.filter(({ bar, role }) => bar < 0 && role !== 'spanner');
+  return bars.map((bar) => {
+    const mine = strays.filter(({ item, anchor }) => {
+      const x = anchor ?? xExtent(item)[0];
+      return x >= bar.left && x < bar.right;
+    });
+    return mine.length === 0 ? bar : { ...bar, pieces: [...bar.pieces, ...mine] };
+  });
+}
