@@ -1,7 +1,11 @@
 // One review in a process of its own, so that its memory is its own. Prints seconds by the clock and of the processor, and
 // megabytes, as JSON.
 import { readFileSync } from 'node:fs';
+import { setFlagsFromString } from 'node:v8';
 import { runReview } from '../../dist/batch/index.js';
+
+// As the command does.
+setFlagsFromString('--no-concurrent-marking');
 
 /** Most memory ever held. Linux counts that of the starting process into `maxRSS`, so the kernel's own figure is read there. */
 function mostKilobytes() {

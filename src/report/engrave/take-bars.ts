@@ -5,7 +5,7 @@ import type { Piece } from './svg-pieces.js';
 import { xExtent } from './x-extent.js';
 
 /** White after the signs at the beginning, staff spaces. */
-const OPENING_GAP = 0.5;
+const OPENING_GAP = 0.9;
 /** White before what stands first in a bar whose own opening signs were taken away, staff spaces. */
 const FIRST_GAP = 0.6;
 /** Less of a spanner than this is only its thickness, points. */
