@@ -27,7 +27,7 @@ export function noteNameIn(language: Language, name: string, octave?: number): s
   if (language === 'en') return `${name}${octave ?? ''}`;
   const called = germanName(name);
   if (octave === undefined) return called;
-  if (octave >= 3) return `${called.toLowerCase()}${'′'.repeat(octave - 3)}`;
+  if (octave >= 3) return `${called.toLowerCase()}${'″'.repeat((octave - 3) >> 1)}${'′'.repeat((octave - 3) & 1)}`;
   return `${called}${SUBSCRIPTS[2 - octave] ?? ''}`;
 }
 

@@ -1,15 +1,14 @@
 import type { Language } from '../../base/index.js';
 import type { RangeEnd, StudyPlan, Trap } from '../../study/index.js';
-import { listed, signedName, signedNameWithOctave } from '../words/study/english-places.js';
 import type { StudyPlanWords } from '../words/study/study-words.js';
 import { studyWordsIn } from '../words/study/study-words-in.js';
 
 /**
- * The plan as data for other programs: codes, numbers, and what a player is told about them. Names of notes are English
- * letters with their signs in every language, as they serve as codes; sentences are in the language asked for.
+ * The plan as data for other programs: codes, numbers, and what a player is told about them. Names of notes and sentences are
+ * in the language asked for; `writtenMidi` and `printedIds` are what programs go by.
  *
  * @param plan what the étude asks for
- * @param language of the sentences
+ * @param language of names and sentences
  * @returns a plain value that JSON can hold; `language` is left out when it is English
  *
  * Source: definition.
@@ -24,7 +23,7 @@ export function toStudyDocument(plan: StudyPlan, language: Language): object {
     bars: plan.bars,
     notes: plan.notes,
     seconds: plan.seconds,
-    range: { lowest: rangeEnd(plan.range?.lowest), highest: rangeEnd(plan.range?.highest) },
+    range: { lowest: rangeEnd(plan.range?.lowest, words), highest: rangeEnd(plan.range?.highest, words) },
     tempo: { ...tempo, changes: changes.map(({ change, ...at }) => ({ ...at, words: words.tempoChange(change) })) },
     traps: plan.traps.map((trap) => trapDocument(trap, words)),
     breaths: plan.breaths,
@@ -44,9 +43,9 @@ export function toStudyDocument(plan: StudyPlan, language: Language): object {
   };
 }
 
-function rangeEnd(end: RangeEnd | undefined): object {
+function rangeEnd(end: RangeEnd | undefined, words: StudyPlanWords): object {
   if (end === undefined) return { name: '', writtenMidi: 0, bar: '' };
-  return { name: signedNameWithOctave(end.pitch), writtenMidi: end.writtenMidi, bar: end.bar };
+  return { name: words.pitchWithOctave(end.pitch), writtenMidi: end.writtenMidi, bar: end.bar };
 }
 
 function trapDocument(trap: Trap, words: StudyPlanWords): object {
@@ -57,8 +56,8 @@ function trapDocument(trap: Trap, words: StudyPlanWords): object {
     barIndex,
     beats,
     printedIds,
-    name: listed(pitches.map(signedName)),
-    misread: listed(misread.map(signedName)),
+    name: words.pitches(pitches),
+    misread: words.pitches(misread),
     because: because === null ? null : { barIndex: because.barIndex, printedId: because.printedId },
     rank,
     reason: words.trap(trap),

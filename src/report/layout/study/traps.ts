@@ -70,7 +70,7 @@ function drawExcerpt(
   { page, places, plan }: StudyWords,
 ): void {
   const items = [...excerpt.items, ...pencilMarks(sheet, excerpt, group)];
-  const notes = group.traps.map(({ pitches, bar }) => ({ names: pitches.map(plan.pitch), bar }));
+  const notes = group.traps.map(({ pitches, bar }) => ({ names: plan.pitches(pitches), bar }));
   sheet.elements.push({
     tag: 'Figure',
     alternative: page.traps.alternative(places.bars(group.bar, group.toBar), notes),

@@ -1,6 +1,6 @@
 import type { RangeEnd } from '../../../study/index.js';
 import { numberInWords } from '../numbers.js';
-import { ENGLISH_PLACES, listed, signedNameWithOctave } from './english-places.js';
+import { ENGLISH_PLACES, signedNameWithOctave } from './english-places.js';
 import { quarterBars } from './quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from './study-words.js';
 
@@ -35,7 +35,7 @@ export const ENGLISH_STUDY_PAGE: StudyPageWords = {
       'A sign holds to the barline, on its own line or space only; then the key signature is back. Rings mark the notes to think of, dashed rings the signs that lead astray.',
     inBar: (bar, reason) => `Bar ${bar}, ${lower(reason)}`,
     alternative: (bars, notes) =>
-      `${bars} of the part in notes, with rings around ${notes.map(({ names, bar }) => `${listed(names)} in bar ${bar}`).join(', ')}.`,
+      `${bars} of the part in notes, with rings around ${notes.map(({ names, bar }) => `${names} in bar ${bar}`).join(', ')}.`,
     also: 'Also',
     toSee: 'What to see in time',
     bar: (bar) => `Bar ${bar}`,

@@ -1,7 +1,7 @@
 import type { ArticulationGroup, EntryPlan, FermataPlan, RestValue, TempoChange } from '../../../study/index.js';
 import { numberInWords } from '../numbers.js';
 import { beatInFigures } from '../place.js';
-import { signedName } from './english-places.js';
+import { listed, signedName, signedNameWithOctave } from './english-places.js';
 import { ENGLISH_PRACTICE, ENGLISH_PRACTICE_TITLES } from './english-practice.js';
 import { englishTrap } from './english-traps.js';
 import type { StudyPlanWords } from './study-words.js';
@@ -66,7 +66,8 @@ export const ENGLISH_PLAN: StudyPlanWords = {
     'Loud playing in a small room tires the ears. If they ring, stop for the day.',
   ],
   problem: (remark) => remark,
-  pitch: signedName,
+  pitches: (pitches) => listed(pitches.map(signedName)),
+  pitchWithOctave: signedNameWithOctave,
 };
 
 function times(value: number): string {

@@ -53,8 +53,10 @@ export interface StudyPlanWords {
   readonly cautions: readonly string[];
   /** a remark on the part, as the room `score` says it in English */
   readonly problem: (remark: string) => string;
-  /** name with its sign and without octave, a natural told from a letter alone where the language does */
-  readonly pitch: (pitch: Trap['pitches'][number]) => string;
+  /** names without octaves, with their signs, a natural's too where the language has one: `B♮ and F♯` */
+  readonly pitches: (pitches: Trap['pitches']) => string;
+  /** name with its octave */
+  readonly pitchWithOctave: (pitch: RangeEnd['pitch']) => string;
 }
 
 /** Headings, labels and captions of the page. */
@@ -76,10 +78,7 @@ export interface StudyPageWords {
     /** a reason after the bar it is about */
     readonly inBar: (bar: string, reason: string) => string;
     /** ringed notes by their names, bar by bar */
-    readonly alternative: (
-      bars: string,
-      notes: readonly { readonly names: readonly string[]; readonly bar: string }[],
-    ) => string;
+    readonly alternative: (bars: string, notes: readonly { readonly names: string; readonly bar: string }[]) => string;
     readonly also: string;
     readonly toSee: string;
     readonly bar: (bar: string) => string;

@@ -2,7 +2,7 @@ import type { RangeEnd } from '../../../../study/index.js';
 import { quarterBars } from '../../study/quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from '../../study/study-words.js';
 import { germanNumber } from '../places-and-numbers.js';
-import { GERMAN_PLACES, germanList, germanPitch } from './places.js';
+import { GERMAN_PLACES, germanPitch } from './places.js';
 
 const { bars: barsInWords, barList } = GERMAN_PLACES;
 const inSeconds = (seconds: number): string => {
@@ -34,7 +34,7 @@ export const GERMAN_STUDY_PAGE: StudyPageWords = {
       'Ein Zeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Zwischenraum. Danach gelten wieder die Vorzeichen der Tonart. Ringe zeigen die Noten, an die du denken musst, gestrichelte Ringe die Zeichen, die in die Irre führen.',
     inBar: (bar, reason) => `Takt ${bar}, ${reason.replace(/^Nach/, 'nach')}`,
     alternative: (bars, notes) =>
-      `${bars} in Noten, mit Ringen um ${notes.map(({ names, bar }) => `${germanList(names)} in Takt ${bar}`).join(', ')}.`,
+      `${bars} in Noten, mit Ringen um ${notes.map(({ names, bar }) => `${names} in Takt ${bar}`).join(', ')}.`,
     also: 'Außerdem',
     toSee: 'Was du rechtzeitig sehen musst',
     bar: (bar) => `Takt ${bar}`,
@@ -64,7 +64,7 @@ export const GERMAN_STUDY_PAGE: StudyPageWords = {
     hardlyAny: 'fast keine: Lass die Note früh los',
     more: (count) => (count === 1 ? 'Noch eine Stelle.' : `Noch ${count} Stellen.`),
     long: (bar, toBar, seconds) =>
-      `${barsInWords(bar, toBar)} ${bar === toBar ? 'dauert' : 'dauern'} ${inSeconds(seconds)} auf einen Atem. Atme vorher gut ein und spar von Anfang an Luft. Wenn sie nicht reicht, frag deine Lehrerin oder deinen Lehrer, wo du noch atmen kannst.`,
+      `${bar === toBar ? `Takt ${bar} dauert` : `Die Takte ${bar}–${toBar} dauern`} ${inSeconds(seconds)} auf einen Atem. Atme vorher gut ein und spar von Anfang an Luft. Wenn sie nicht reicht, frag deine Lehrerin oder deinen Lehrer, wo du noch atmen kannst.`,
     moreLong: (count) =>
       count === 1
         ? 'Noch eine Stelle ist so lang für einen Atem.'

@@ -3,7 +3,7 @@ import type { ArticulationGroup, EntryPlan, FermataPlan, RestValue, TempoChange 
 import { beatInFigures } from '../../place.js';
 import type { StudyPlanWords } from '../../study/study-words.js';
 import { germanNumber } from '../places-and-numbers.js';
-import { germanPitch } from './places.js';
+import { germanList, germanPitch } from './places.js';
 import { GERMAN_PRACTICE, GERMAN_PRACTICE_TITLES } from './practice.js';
 import { germanTrap } from './traps.js';
 
@@ -67,7 +67,8 @@ export const GERMAN_PLAN: StudyPlanWords = {
     'Lautes Spiel in einem kleinen Raum macht die Ohren müde. Wenn sie klingen, ist für heute Schluss.',
   ],
   problem: (remark) => sentenceIn('de', remark),
-  pitch: (pitch) => germanPitch(pitch),
+  pitches: (pitches) => germanList(pitches.map((pitch) => germanPitch(pitch))),
+  pitchWithOctave: (pitch) => germanPitch(pitch, pitch.octave),
 };
 
 function times(value: number): string {
