@@ -7,7 +7,7 @@ import { drawTable } from '../table.js';
 /** Shorter than this hardly anybody can breathe, seconds. Source: quick breaths 0.2–0.5 s (from memory). */
 const HARDLY_SECONDS = 0.2;
 const MOST_ROWS = 24;
-const MOST_LONG = 6;
+const MOST_LONG = 3;
 
 /**
  * Where to breathe, how much time there is, and what is long in between.

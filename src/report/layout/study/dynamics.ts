@@ -9,6 +9,7 @@ import { dynamicsPanel, dynamicsPanelHeight, SCALE_WIDTH } from './dynamics-pane
 
 /** Marks so far apart must be plainly different. Source: common practice. */
 const PLAIN_STEPS = 2;
+const MOST_HAIRPINS = 10;
 
 /**
  * The plan of dynamics: a line over the bars, then what it asks for in words.
@@ -71,7 +72,7 @@ function contrastsOf({ levels, hairpins }: StudyPlan): { from: string; to: strin
 function hairpinsInWords(hairpins: readonly HairpinStep[], said: StudyWords['page']['dynamics']): string[] {
   const places = new Set<string>();
   const told = new Set<string>();
-  return hairpins.flatMap((step) => {
+  const all = hairpins.flatMap((step) => {
     const facts = factsOf(step);
     const words = said.hairpin(facts);
     if (told.has(words)) return [];
@@ -81,6 +82,8 @@ function hairpinsInWords(hairpins: readonly HairpinStep[], said: StudyWords['pag
     places.add(place);
     return [again ? said.hairpinAgain(facts) : words];
   });
+  const more = all.length - MOST_HAIRPINS;
+  return more > 1 ? [...all.slice(0, MOST_HAIRPINS), said.moreHairpins(more)] : all;
 }
 
 function factsOf(step: HairpinStep): HairpinFacts {

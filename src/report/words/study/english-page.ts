@@ -84,6 +84,7 @@ export const ENGLISH_STUDY_PAGE: StudyPageWords = {
         .join('; ')}.`,
     hairpin,
     hairpinAgain: (facts) => `When it is repeated: ${lower(hairpin(facts))}`,
+    moreHairpins: (count) => `The line above shows ${count} more.`,
   },
   tonguing: {
     heading: 'Tongue and slur',

@@ -49,7 +49,11 @@ export function listed(words: readonly string[]): string {
 /** Where places are, in English. */
 export const ENGLISH_PLACES: StudyPlaces = {
   bars: (bar, toBar) => (bar === toBar ? `Bar ${bar}` : `Bars ${bar}–${toBar}`),
-  barList: (bars) => `${bars.length === 1 ? 'Bar' : 'Bars'} ${listed(barRuns(bars))}`,
+  barList: (bars) => {
+    const { runs, leftOut } = barRuns(bars);
+    const more = leftOut === 0 ? [] : [`${leftOut} more`];
+    return `${bars.length === 1 ? 'Bar' : 'Bars'} ${listed([...runs, ...more])}`;
+  },
   note: (bar, beat) => {
     const { text, after } = beatInFigures(beat);
     return `Bar ${bar}, beat ${text}${after ? ' and a bit' : ''}`;

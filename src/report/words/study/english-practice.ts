@@ -34,7 +34,7 @@ export const ENGLISH_PRACTICE: PracticeWords = {
     return `Back to ${quarterBpm}. Put in tongue, slurs and dots as written. The air goes on as if it were still slurred.${pattern}`;
   },
   dynamics: () =>
-    'Play the plan of dynamics above on one comfortable note, bar by bar, before you play it on the notes. Make the softest and the loudest place really different.',
+    'Play the line above on one easy note, bar by bar, before you play it on the notes. Make the softest and the loudest place really different.',
   'under-tempo': () =>
     'This time it is practised below its tempo. Choose the fastest speed at which everything stays easy, and keep it.',
   'up-to-tempo': ({ steps }) =>

@@ -113,6 +113,7 @@ export interface StudyPageWords {
     readonly hairpin: (facts: HairpinFacts) => string;
     /** the same place, leading elsewhere when it is repeated */
     readonly hairpinAgain: (facts: HairpinFacts) => string;
+    readonly moreHairpins: (count: number) => string;
   };
   readonly tonguing: {
     readonly heading: string;

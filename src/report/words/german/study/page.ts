@@ -85,6 +85,7 @@ export const GERMAN_STUDY_PAGE: StudyPageWords = {
         .join('; ')}.`,
     hairpin,
     hairpinAgain: (facts) => `Bei der Wiederholung: ${hairpin(facts)}`,
+    moreHairpins: (count) => `Die Linie oben zeigt noch ${count}.`,
   },
   tonguing: {
     heading: 'Stoßen und binden',

@@ -31,7 +31,11 @@ export function germanList(words: readonly string[]): string {
 /** Where places are, in German. */
 export const GERMAN_PLACES: StudyPlaces = {
   bars: (bar, toBar) => (bar === toBar ? `Takt ${bar}` : `Takt ${bar}–${toBar}`),
-  barList: (bars) => `Takt ${germanList(barRuns(bars))}`,
+  barList: (bars) => {
+    const { runs, leftOut } = barRuns(bars);
+    const more = leftOut === 0 ? [] : [`${leftOut} weitere`];
+    return `Takt ${germanList([...runs, ...more])}`;
+  },
   note: (bar, beat) => {
     const { text, after } = beatInFigures(beat);
     return `Takt ${bar}, ${after ? 'nach Schlag' : 'Schlag'} ${text}`;

@@ -27,7 +27,7 @@ export const GERMAN_PRACTICE: PracticeWords = {
     return `Zurück auf ${quarterBpm}. Spiel Zunge, Bögen und Punkte, wie sie dastehen. Die Luft strömt weiter, als wäre noch alles gebunden.${pattern}`;
   },
   dynamics: () =>
-    'Spiel den Plan der Lautstärke von oben auf einem bequemen Ton, Takt für Takt, bevor du ihn auf den Noten spielst. Mach die leiseste und die lauteste Stelle wirklich verschieden.',
+    'Spiel die Linie von oben auf einem bequemen Ton, Takt für Takt, bevor du sie auf den Noten spielst. Mach die leiseste und die lauteste Stelle wirklich verschieden.',
   'under-tempo': () =>
     'Diesmal wird unter dem Tempo geübt. Such das schnellste Tempo, bei dem alles leicht bleibt, und halte es.',
   'up-to-tempo': ({ steps }) =>
