@@ -13,7 +13,7 @@ function trap(more: Partial<Trap> & Pick<Trap, 'kind'>): Trap {
 const SIGN = { bar: '3', barIndex: 2, beat: 1, printedId: 'n3', alter: 1, octave: 'lower' } as const;
 
 /** Every kind of trap, with and without the sign that leads astray. */
-export const TRAPS: readonly Trap[] = [
+const TRAPS: readonly Trap[] = [
   ...(['dropped-within-bar', 'carried-past-barline', 'wrong-octave-applied'] as const).flatMap((kind) => [
     trap({ kind }),
     trap({ kind, because: SIGN }),
@@ -63,7 +63,7 @@ const COUNTS = ['bars-then-eighths', 'eighths', 'triplet-eighths', 'sixteenths',
 const HOWS = ['on', 'half', 'part', 'after'] as const;
 
 /** Every rest, way of counting and kind of place, each at least once. */
-export const ENTRIES: readonly EntryPlan[] = RESTS.map((rest, i) => {
+const ENTRIES: readonly EntryPlan[] = RESTS.map((rest, i) => {
   const how = HOWS[i % HOWS.length] as (typeof HOWS)[number];
   const count = COUNTS[i % COUNTS.length] as (typeof COUNTS)[number];
   return { bars: ['7'], rest, count, entry: { how, beat: how === 'part' ? 2.25 : 2 } };
@@ -77,7 +77,7 @@ export const CHANGES: readonly TempoChange[] = [
 ];
 
 /** Every step of practice in each of its forms. */
-export const STEPS: readonly PracticeStep[] = [
+const STEPS: readonly PracticeStep[] = [
   { kind: 'read', bars: [], more: false, rests: false },
   { kind: 'read', bars: ['4'], more: false, rests: true },
   { kind: 'read', bars: ['4', '9', '11'], more: true, rests: true },
