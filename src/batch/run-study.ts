@@ -1,8 +1,8 @@
 import { existsSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
-import { InputError } from '../base/index.js';
+import { InputError, type Language } from '../base/index.js';
 import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
-import { drawStudySheet, type PaperSize } from '../report/index.js';
+import { drawStudySheet, type PaperSize, toStudyDocument } from '../report/index.js';
 import { engravingCopy, type Part } from '../score/index.js';
 import { studyPlan } from '../study/index.js';
 import { namingFile } from './naming-file.js';
@@ -23,6 +23,8 @@ export interface StudyRequest {
   readonly out?: string | undefined;
   readonly format: 'pdf' | 'json';
   readonly paper: PaperSize;
+  /** of the sheet and of what the data tell in sentences */
+  readonly language: Language;
 }
 
 /** What was written. */
@@ -80,9 +82,12 @@ async function contentOf(
   { bytes, part, score }: ReadScore,
   brief: Brief,
 ): Promise<Uint8Array | string> {
-  const { tool, format, paper } = request;
+  const { tool, format, paper, language } = request;
   const plan = studyPlan(part, brief);
-  if (format === 'json') return toJson({ format: 'study-plan', version: 1, tool, score, ...plan });
+  if (format === 'json') {
+    return toJson({ format: 'study-plan', version: 1, tool, score, ...toStudyDocument(plan, language) });
+  }
   const wanted: Part = applyBrief(part, brief);
-  return drawStudySheet({ plan, part: wanted, musicXml: engravingCopy(bytes), paper, creationDate: pageDate([]) });
+  const musicXml = engravingCopy(bytes);
+  return drawStudySheet({ plan, part: wanted, musicXml, paper, language, creationDate: pageDate([]) });
 }

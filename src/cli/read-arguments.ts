@@ -68,9 +68,10 @@ function addStudy(program: Command, streams: Streams, end: (code: number) => voi
     .option('--brief <file>', 'the teacher’s brief (YAML); a starter is written there when it is missing')
     .addOption(new Option('--format <format>', 'pages, or data').choices(['pdf', 'json']).default('pdf'))
     .addOption(paperOption())
-    .action(async (scorePath, { out, brief, format, paper }) => {
+    .addOption(languageOption('of the sheet'))
+    .action(async (scorePath, { brief, ...options }) => {
       const { study } = await import('./study.js');
-      end(await study({ tool: TOOL, scorePath, out, briefPath: brief, format, paper }, streams));
+      end(await study({ tool: TOOL, scorePath, briefPath: brief, ...options }, streams));
     });
 }
 
@@ -94,7 +95,7 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .addOption(boundOption('--time-limit <seconds>', 'how long to work on one take (without it: by its length)'))
     .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))
     .addOption(paperOption())
-    .addOption(languageOption())
+    .addOption(languageOption('of the players’ pages and of what the results tell'))
     .addHelpText('after', AFTER_REVIEW)
     .action(async (takes, options) => {
       const { review } = await import('./review.js');
@@ -190,10 +191,8 @@ function paperOption(): Option {
   return new Option('--paper <size>', 'size of the pages').choices(['a4', 'letter']).default('a4');
 }
 
-function languageOption(): Option {
-  return new Option('--language <tag>', 'of the players’ pages and of what the results tell')
-    .choices(LANGUAGES)
-    .default('en' as const);
+function languageOption(description: string): Option {
+  return new Option('--language <tag>', description).choices(LANGUAGES).default('en' as const);
 }
 
 const AFTER_REVIEW = `

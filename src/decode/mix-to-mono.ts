@@ -121,6 +121,6 @@ export function mixToMono(source: ChannelSource): MonoMix {
   const unrelated = mix.powers.reduce((sum, value) => sum + value, 0) / kept.length ** 2;
   if (kept.length === 1 || mix.mixPower >= CANCELLING_SHARE * unrelated) return { samples: mix.samples, cautions };
   const name = nameOf(loudest, source.channels);
-  cautions.push(`the channels cancel each other (one has its polarity inverted); only ${name} was used`);
+  cautions.push(`the channels cancel each other (one is upside down); only ${name} was used`);
   return { samples: readOne(source, loudest).samples, cautions };
 }

@@ -15,13 +15,13 @@ export interface StudySheetInput extends StudySheetContent {
 /**
  * Draws the sheet a player studies before playing. Bars that cannot be engraved are told in words alone.
  *
- * @param input the plan, the part as the teacher wants it, the part for engraving, paper and date
+ * @param input the plan, the part as the teacher wants it, the part for engraving, language, paper and date
  * @returns a tagged PDF with embedded faces; the same input gives the same bytes
  *
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawStudySheet(input: StudySheetInput): Promise<Uint8Array> {
-  const typesetter = createTypesetter();
+  const typesetter = createTypesetter(input.language);
   const engraver = await openEngraver(input.musicXml);
   const drawing = layoutStudySheet(input, typesetter, (from, to, width) =>
     engraver === null ? null : engraveExcerpt(engraver, typesetter, from, to, width),

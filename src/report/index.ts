@@ -32,3 +32,4 @@ export {
 export { type SectionRow, sectionRow } from './section/section-row.js';
 export { sectionScore } from './section/section-score.js';
 export { type SectionInput, toSectionResult } from './section/to-section-result.js';
+export { toStudyDocument } from './study/to-study-document.js';

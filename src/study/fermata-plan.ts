@@ -26,11 +26,6 @@ export function fermataPlan(part: Part, brief: Brief): FermataPlan[] {
       const suggestedTimes = Math.min(mostTimes, Math.max(leastTimes, short ? SHORT_TIMES : USUAL_TIMES));
       const writtenSeconds = secondsBetween(part.tempos, onsetQuarters, onsetQuarters + durationQuarters);
       const suggestedSeconds = suggestedTimes * writtenSeconds;
-      const said = (seconds: number): string => `${Math.round(seconds * 10) / 10} s`;
-      const why = short ? 'The note is short, so keep the hold modest' : 'Count the written beats once more inside';
-      const words =
-        `Written it lasts ${said(writtenSeconds)}; hold it about ${said(suggestedSeconds)} (${suggestedTimes === 2 ? 'twice' : `${Math.round(suggestedTimes * 100) / 100} times`} its length). ` +
-        `${why}: never less than ${said(leastTimes * writtenSeconds)}, never more than ${said(mostTimes * writtenSeconds)}.`;
-      return { bar, beat, writtenSeconds, leastTimes, mostTimes, suggestedTimes, suggestedSeconds, words };
+      return { bar, beat, writtenSeconds, leastTimes, mostTimes, suggestedTimes, suggestedSeconds, short };
     });
 }

@@ -1,7 +1,7 @@
 import type { Misreading, Part, PartNote } from '../score/index.js';
 import { firstPasses } from './first-passes.js';
+import { type TrapNote, trapsOf } from './gather-traps.js';
 import { likelyKeyTraps } from './likely-key-traps.js';
-import { type TrapNote, trapsOf } from './word-traps.js';
 
 /**
  * Places where a pitch is easily misread, by the misreadings each note allows. A sign that still holds, has ended, or

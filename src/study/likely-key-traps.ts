@@ -1,10 +1,6 @@
 import type { PartNote } from '../score/index.js';
-
-/** Why the key signature may be forgotten just here. */
-export type LikelyReason =
-  | { readonly why: 'first' }
-  | { readonly why: 'after-sign'; readonly bar: string; readonly alter: number }
-  | { readonly why: 'beside-natural'; readonly neighbour: PartNote };
+import { pitchName } from './pitch-name.js';
+import type { LikelyReason } from './types.js';
 
 /** After this many bars a sign on the same line is out of mind. */
 const BARS_IN_MIND = 4;
@@ -34,7 +30,8 @@ export function likelyKeyTraps(notes: readonly PartNote[]): Map<number, LikelyRe
     const neighbour = [notes[place - 1], notes[place + 1]].find((other) => other && isNaturalNear(other, note));
     const inMind = sign !== undefined && note.barIndex - sign.barIndex <= BARS_IN_MIND && sign.written.alter !== alter;
     if (inMind) reasons.set(note.index, { why: 'after-sign', bar: sign.bar, alter: sign.written.alter });
-    else if (neighbour !== undefined) reasons.set(note.index, { why: 'beside-natural', neighbour });
+    else if (neighbour !== undefined)
+      reasons.set(note.index, { why: 'beside-natural', neighbour: pitchName(neighbour.written) });
     else if (first) reasons.set(note.index, { why: 'first' });
   }
   return reasons;

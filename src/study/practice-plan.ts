@@ -1,5 +1,4 @@
 import type { Brief } from '../brief/index.js';
-import { listed } from './names.js';
 import type { PracticeStep, StudyPlan } from './types.js';
 
 /** Practice begins at this share of the tempo and rises in about this many steps. Source: working choice, common practice. */
@@ -21,64 +20,26 @@ export function practicePlan(
   plan: Pick<StudyPlan, 'traps' | 'articulation' | 'entries' | 'levels' | 'hairpins' | 'tempo'>,
   brief: Brief,
 ): PracticeStep[] {
-  const [slow, ...faster] = metronomeSteps(plan.tempo.quarterBpm);
-  const underTempo = brief.played === 'under-tempo';
-  const allSlurred = brief.played === 'all-slurred';
+  const steps = metronomeSteps(plan.tempo.quarterBpm);
+  const slow = steps[0] as number;
   return [
     readStep(plan),
-    {
-      title: 'Slow and slurred',
-      text: `Metronome at ${slow} quarter notes a minute. Play everything slurred, two bars at a time, with a full, even sound. Go on when two bars are right three times in a row.`,
-    },
-    ...(allSlurred ? [] : [tonguedStep(plan, slow as number)]),
-    ...dynamicsStep(plan),
-    underTempo
-      ? {
-          title: 'Stay below the tempo',
-          text: 'This time it is practised below its tempo. Choose the fastest speed at which everything stays easy, and keep it.',
-        }
-      : {
-          title: 'Up to the tempo',
-          text: `Raise the metronome in steps: ${listed([slow, ...faster].map(String))}. Go up only when a step is right three times in a row; when it fails, go back one step, not to the beginning.`,
-        },
-    {
-      title: 'Once through',
-      text: 'Play it from beginning to end without stopping, whatever happens, and record it. Listen with the part in front of you and mark two places for next time.',
-    },
+    { kind: 'slow', quarterBpm: slow },
+    ...(brief.played === 'all-slurred' ? [] : [tonguedStep(plan, slow)]),
+    ...(plan.levels.length + plan.hairpins.length === 0 ? [] : [{ kind: 'dynamics' } as const]),
+    brief.played === 'under-tempo' ? { kind: 'under-tempo' } : { kind: 'up-to-tempo', steps },
+    { kind: 'once-through' },
   ];
 }
 
 function readStep({ traps, entries }: Pick<StudyPlan, 'traps' | 'entries'>): PracticeStep {
   const bars = [...new Set(traps.filter(({ rank }) => rank < 3).map(({ bar }) => bar))];
   const some = bars.slice(0, MOST_BARS_NAMED);
-  const more = bars.length > some.length ? ' and the others marked above' : '';
-  const where =
-    bars.length === 0
-      ? 'Name the notes of each line aloud'
-      : `Name the notes of bar${bars.length === 1 ? '' : 's'} ${more === '' ? listed(some) : some.join(', ')}${more} aloud, each with its sign`;
-  return {
-    title: 'Read before you play',
-    text: `${where}. Then finger them without sound, and clap the rhythm${entries.length > 0 ? ' of every bar with a rest in it' : ' once through'}.`,
-  };
+  return { kind: 'read', bars: some, more: bars.length > some.length, rests: entries.length > 0 };
 }
 
-function tonguedStep({ articulation }: Pick<StudyPlan, 'articulation'>, slow: number): PracticeStep {
-  const bars = [...new Set(articulation.flatMap((pattern) => pattern.bars))].slice(0, 4);
-  const where = bars.length === 0 ? '' : ` Take the pattern of bar ${bars[0]} on one single note first.`;
-  return {
-    title: 'The same, now tongued',
-    text: `Back to ${slow}. Put in tongue, slurs and dots as written. The air goes on as if it were still slurred.${where}`,
-  };
-}
-
-function dynamicsStep({ levels, hairpins }: Pick<StudyPlan, 'levels' | 'hairpins'>): PracticeStep[] {
-  if (levels.length + hairpins.length === 0) return [];
-  return [
-    {
-      title: 'How loud, on one note',
-      text: 'Play the plan of dynamics above on one comfortable note, bar by bar, before you play it on the notes. Make the softest and the loudest place really different.',
-    },
-  ];
+function tonguedStep({ articulation }: Pick<StudyPlan, 'articulation'>, quarterBpm: number): PracticeStep {
+  return { kind: 'tongued', quarterBpm, patternBar: articulation[0]?.bars[0] ?? null };
 }
 
 /** From slow to the tempo, in even numbers as metronomes have them; the last is the tempo itself. */

@@ -7,18 +7,9 @@ import { entryPlan } from './entry-plan.js';
 import { fermataPlan } from './fermata-plan.js';
 import { findTraps } from './find-traps.js';
 import { firstPasses } from './first-passes.js';
-import { signedName } from './names.js';
 import { practicePlan } from './practice-plan.js';
 import { tempoPlan } from './tempo-plan.js';
 import type { RangeEnd, StudyPlan } from './types.js';
-
-/** Source: common practice (playing-related strain, hearing and over-breathing: advice given to wind players). */
-const CAUTIONS = [
-  'Rest as long as you play. Tired lips, fingers and breath learn nothing; two short times a day beat one long one.',
-  'Stop when something hurts, and tell your teacher. Pain is no sign of good practice.',
-  'If you get dizzy you are breathing too much: put the instrument down and breathe quietly until it has passed.',
-  'Loud playing in a small room tires the ears. If they ring, stop for the day.',
-];
 
 /**
  * Everything a study sheet says about an étude.
@@ -54,18 +45,16 @@ export function studyPlan(part: Part, brief: Brief): StudyPlan {
     watch: brief.watch,
     practice: practicePlan(learnt, brief),
     problems: wanted.remarks,
-    cautions: CAUTIONS,
   };
 }
 
 function rangeOf(notes: readonly PartNote[]): StudyPlan['range'] {
   const byHeight = [...notes].sort((a, b) => a.writtenMidi - b.writtenMidi);
-  return { lowest: rangeEnd(byHeight[0]), highest: rangeEnd(byHeight.at(-1)) };
+  const [lowest, highest] = [byHeight[0], byHeight.at(-1)];
+  if (lowest === undefined || highest === undefined) return null;
+  return { lowest: rangeEnd(lowest), highest: rangeEnd(highest) };
 }
 
-function rangeEnd(note: PartNote | undefined): RangeEnd {
-  if (note === undefined) return { name: '', writtenMidi: 0, bar: '' };
-  const { written, writtenMidi, bar } = note;
-  const name = written.alter === 0 ? written.step : signedName(written);
-  return { name: `${name}${written.octave}`, writtenMidi, bar };
+function rangeEnd({ written, writtenMidi, bar }: PartNote): RangeEnd {
+  return { pitch: written, writtenMidi, bar };
 }

@@ -1,7 +1,6 @@
 import type { Brief } from '../brief/index.js';
 import type { Part } from '../score/index.js';
-import { beatName } from './names.js';
-import type { TempoPlan } from './types.js';
+import type { TempoChange, TempoPlan } from './types.js';
 
 /** Range around a tempo that had to be assumed. */
 const ASSUMED_SHARE = 0.1;
@@ -17,18 +16,17 @@ export function tempoPlan(part: Part, brief: Brief): TempoPlan {
   const first = part.tempos[0]?.quarterBpm ?? 96;
   const jumps = part.tempos.slice(1).map(({ atQuarters, quarterBpm }) => ({
     atQuarters,
-    words: `from here ${Math.round(quarterBpm)} quarter notes a minute`,
+    change: { to: Math.round(quarterBpm) } satisfies TempoChange,
   }));
-  const bends = part.tempoBends.map(({ kind, startQuarters, endQuarters }) => {
-    const end = placeAt(part, endQuarters);
-    const until = end === null ? 'to the end' : `until bar ${end.bar}, beat ${beatName(end.beat)}`;
-    return { atQuarters: startQuarters, words: `getting ${kind}, ${until}` };
-  });
+  const bends = part.tempoBends.map(({ kind, startQuarters, endQuarters }) => ({
+    atQuarters: startQuarters,
+    change: { bend: kind, until: placeAt(part, endQuarters) } satisfies TempoChange,
+  }));
   const changes = [...jumps, ...bends]
     .sort((a, b) => a.atQuarters - b.atQuarters)
-    .flatMap(({ atQuarters, words }) => {
+    .flatMap(({ atQuarters, change }) => {
       const place = placeAt(part, atQuarters);
-      return place === null ? [] : [{ ...place, words }];
+      return place === null ? [] : [{ ...place, change }];
     });
   const seen = new Set<string>();
   return {
@@ -36,8 +34,8 @@ export function tempoPlan(part: Part, brief: Brief): TempoPlan {
     marked: brief.tempo !== null,
     lowestQuarterBpm: brief.tempo?.lowestQuarterBpm ?? Math.round(first * (1 - ASSUMED_SHARE)),
     highestQuarterBpm: brief.tempo?.highestQuarterBpm ?? Math.round(first * (1 + ASSUMED_SHARE)),
-    changes: changes.filter(({ bar, beat, words }) => {
-      const key = `${bar} ${beat} ${words}`;
+    changes: changes.filter((change) => {
+      const key = JSON.stringify(change);
       return !seen.has(key) && seen.add(key);
     }),
   };

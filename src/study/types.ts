@@ -1,5 +1,29 @@
 import type { BreathKind, BriefWatch } from '../brief/index.js';
-import type { MisreadingKind } from '../score/index.js';
+import type { Articulation, MisreadingKind, WrittenPitch } from '../score/index.js';
+
+/** A letter and its alteration, without octave. */
+export type PitchName = Pick<WrittenPitch, 'step' | 'alter'>;
+
+/** The earlier note whose sign leads astray. */
+export interface TrapSign {
+  readonly bar: string;
+  /** 0-based position of the printed bar */
+  readonly barIndex: number;
+  readonly beat: number;
+  readonly printedId: string;
+  /** what its sign asks for, semitones */
+  readonly alter: number;
+  /** its octave, seen from the note that is misread */
+  readonly octave: 'same' | 'higher' | 'lower';
+}
+
+/** Why the key signature may be forgotten just here. */
+export type LikelyReason =
+  | { readonly why: 'first' }
+  /** another sign stood on the same line some bars ago */
+  | { readonly why: 'after-sign'; readonly bar: string; readonly alter: number }
+  /** a natural stands right beside it */
+  | { readonly why: 'beside-natural'; readonly neighbour: PitchName };
 
 /** A place where a pitch is easily misread. */
 export interface Trap {
@@ -11,16 +35,16 @@ export interface Trap {
   readonly beats: readonly number[];
   /** the notes concerned, for an engraver */
   readonly printedIds: readonly string[];
-  /** what the notes are, e.g. `F♯` */
-  readonly name: string;
-  /** what a reader would play instead */
-  readonly misread: string;
-  /** the bar and the note whose sign leads astray, null when it is the key signature */
-  readonly because: { readonly barIndex: number; readonly printedId: string } | null;
+  /** what the notes are, each once, the first first */
+  readonly pitches: readonly PitchName[];
+  /** what a reader would play instead, in the same order */
+  readonly misread: readonly PitchName[];
+  /** null when it is the key signature or the printed sign itself, or when the sign is not found */
+  readonly because: TrapSign | null;
+  /** null unless it is the key signature */
+  readonly likely: LikelyReason | null;
   /** 1: the page shows no sign here, and one nearby leads astray; 2: the key signature alone says it; 3: a sign is printed */
   readonly rank: 1 | 2 | 3;
-  /** one sentence to the player */
-  readonly reason: string;
 }
 
 /** A place to breathe. */
@@ -75,17 +99,47 @@ export interface HairpinStep {
   readonly toMark: string | null;
 }
 
+/** Notes that follow each other and are played alike. */
+export interface ArticulationGroup {
+  readonly kind: 'slurred' | 'tongued' | Articulation;
+  /** notes in it */
+  readonly count: number;
+  /** the first note of a slur carries an accent */
+  readonly accentOnFirst: boolean;
+  /** the last note of a slur carries a dot */
+  readonly dotOnLast: boolean;
+  /** how often it comes, one after the other */
+  readonly times: number;
+}
+
 /** Bars that are tongued and slurred in the same way. */
 export interface ArticulationPattern {
   readonly bars: readonly string[];
-  /** e.g. `two slurred, two tongued` */
-  readonly words: string;
+  readonly groups: readonly ArticulationGroup[];
 }
+
+/** Values that rests are named by. */
+export type RestValue =
+  | 'thirty-second'
+  | 'sixteenth'
+  | 'triplet-eighth'
+  | 'eighth'
+  | 'two-triplet-eighths'
+  | 'dotted-eighth'
+  | 'quarter'
+  | 'dotted-quarter'
+  | 'half'
+  | 'dotted-half';
 
 /** Entries after rests that are counted alike. */
 export interface EntryPlan {
   readonly bars: readonly string[];
-  readonly words: string;
+  /** the rest by its value, as whole bars, or in quarters to a hundredth */
+  readonly rest: { readonly value: RestValue } | { readonly bars: number } | { readonly quarters: number };
+  /** what to count through the rest */
+  readonly count: 'bars-then-eighths' | 'eighths' | 'triplet-eighths' | 'sixteenths' | 'smallest';
+  /** where to come in: on a beat, on its half in a time of quarters, on another part of it, or somewhere after it */
+  readonly entry: { readonly how: 'on' | 'half' | 'part' | 'after'; readonly beat: number };
 }
 
 /** A fermata with a sensible length. */
@@ -97,8 +151,16 @@ export interface FermataPlan {
   readonly mostTimes: number;
   readonly suggestedTimes: number;
   readonly suggestedSeconds: number;
-  readonly words: string;
+  /** the note is short, so its hold stays modest */
+  readonly short: boolean;
 }
+
+/** What becomes of the tempo at a place. */
+export type TempoChange =
+  /** quarter notes a minute, a whole number */
+  | { readonly to: number }
+  /** bends until a place, null for the end of the part */
+  | { readonly bend: 'slower' | 'faster'; readonly until: { readonly bar: string; readonly beat: number } | null };
 
 /** The tempo and how it changes. */
 export interface TempoPlan {
@@ -107,23 +169,31 @@ export interface TempoPlan {
   readonly marked: boolean;
   readonly lowestQuarterBpm: number;
   readonly highestQuarterBpm: number;
-  readonly changes: readonly { readonly bar: string; readonly beat: number; readonly words: string }[];
+  readonly changes: readonly { readonly bar: string; readonly beat: number; readonly change: TempoChange }[];
 }
 
 /** One step of practice. */
-export interface PracticeStep {
-  readonly title: string;
-  readonly text: string;
-}
+export type PracticeStep =
+  /** name the notes of these bars, of more of them, or of all when none is named; clap bars with rests or all */
+  | { readonly kind: 'read'; readonly bars: readonly string[]; readonly more: boolean; readonly rests: boolean }
+  | { readonly kind: 'slow'; readonly quarterBpm: number }
+  /** with the pattern of a bar on one note first, null when there is none */
+  | { readonly kind: 'tongued'; readonly quarterBpm: number; readonly patternBar: string | null }
+  | { readonly kind: 'dynamics' }
+  | { readonly kind: 'under-tempo' }
+  /** quarter notes a minute, slow first */
+  | { readonly kind: 'up-to-tempo'; readonly steps: readonly number[] }
+  | { readonly kind: 'once-through' };
 
 /** A pitch of the part with its place. */
 export interface RangeEnd {
-  readonly name: string;
+  /** as written, with its octave: the middle C is in octave 4 */
+  readonly pitch: WrittenPitch;
   readonly writtenMidi: number;
   readonly bar: string;
 }
 
-/** Everything a study sheet says. */
+/** Everything a study sheet says, as codes and numbers. */
 export interface StudyPlan {
   readonly title: string;
   readonly partName: string;
@@ -131,7 +201,8 @@ export interface StudyPlan {
   readonly notes: number;
   /** seconds from the first note to the end, repeats included */
   readonly seconds: number;
-  readonly range: { readonly lowest: RangeEnd; readonly highest: RangeEnd };
+  /** null when there is no note */
+  readonly range: { readonly lowest: RangeEnd; readonly highest: RangeEnd } | null;
   readonly tempo: TempoPlan;
   readonly traps: readonly Trap[];
   readonly breaths: readonly BreathPlace[];
@@ -144,7 +215,6 @@ export interface StudyPlan {
   /** what the teacher wants looked at */
   readonly watch: readonly BriefWatch[];
   readonly practice: readonly PracticeStep[];
-  /** problems of the part that a copyist would point out */
+  /** problems of the part that a copyist would point out, as the room `score` says them */
   readonly problems: readonly string[];
-  readonly cautions: readonly string[];
 }

@@ -236,7 +236,7 @@ describe('mono mix', () => {
     const take = decodeWav(frames((i) => -Math.round(0.8 * wave(i)), wave));
     expect(take.samples[10]).toBe(wave(10) / 32768);
     expect(take.cautions).toEqual([
-      'the channels cancel each other (one has its polarity inverted); only the right channel was used',
+      'the channels cancel each other (one is upside down); only the right channel was used',
     ]);
   });
 

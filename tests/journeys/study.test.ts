@@ -35,6 +35,19 @@ describe('study', () => {
     expect(Object.keys(everyFile(root))).toEqual(['data/etude.study.json', 'etude.musicxml', 'mine/sheet.pdf']);
   });
 
+  it('writes it in German on request, as pages and as data', () => {
+    put(root, { 'own.yaml': 'watch:\n  - { bar: 2, reason: "Think of the ferry." }\n' });
+    const words = ['study', 'etude.musicxml', '--language', 'de', '--brief', 'own.yaml'];
+    expect(takesheet(root, ...words)).toMatchObject({ status: 0, stdout: 'etude.study.pdf\n' });
+    const pdf = inspectPdf(readFileSync(join(root, 'etude.study.pdf')));
+    expect([pdf.faults, pdf.catalog['/Lang'], pdf.title]).toEqual(['', 'u:de', 'Étude: Four Bars – Übeblatt']);
+    expect(pdf.pageTexts.join(' ')).toMatch(/Think of the ferry\.[\s\S]*Übe mit Bedacht/);
+    expect(takesheet(root, ...words, '--format', 'json').status).toBe(0);
+    const plan = readJson<{ practice: { title: string }[] }>(join(root, 'etude.study.json'));
+    expect(plan).toMatchObject({ format: 'study-plan', language: 'de', bars: 4 });
+    expect(plan.practice[0]?.title).toBe('Lies, bevor du spielst');
+  });
+
   it('writes a starter brief where there is none, and the same sheet with it the next time', () => {
     const words = ['study', 'etude.musicxml', '--brief', 'etude.brief.yaml'];
     const first = takesheet(root, ...words);
@@ -103,6 +116,7 @@ describe('a wrong request to study', () => {
       /^takesheet: bad\.yaml\/new\.yaml: /,
     ],
     ['the étude as the sheet', ['odd.pdf', '--out', 'odd.pdf'], /^takesheet: odd\.pdf: the sheet would take the place/],
+    ['an unknown language', ['etude.musicxml', '--language', 'fr'], /Allowed choices are en, de/],
     ['an unknown format', ['etude.musicxml', '--format', 'png'], /Allowed choices are pdf, json/],
   ])('%s gets one line, exit status 2, and nothing is written', (_what, words, line) => {
     put(root, { 'bad.yaml': 'title: x\nplayed: loud\n', 'folder/x.txt': '', 'odd.pdf': SHORT_PART });

@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { noteNameIn, sentenceIn } from '../../src/judge/index.js';
+import { GERMAN_REMARKS } from '../../src/judge/wording/german-remarks.js';
 import { GERMAN_SENTENCES } from '../../src/judge/wording/german-sentences.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
 
@@ -81,6 +82,70 @@ describe('what the rooms say in fixed sentences', () => {
       expect([english, count(german)]).toEqual([english, plural ? 1 : count(english)]);
       expect([english, german]).not.toEqual([english, '']);
     }
+  });
+});
+
+/** Texts in the files of a folder that end like a sentence: errors of a user end without a full stop. */
+function fullStopsIn(folder: string): string[] {
+  const files = readdirSync(join(src, folder), { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith('.ts'));
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) found.push(node.text);
+    if (ts.isTemplateExpression(node))
+      found.push(node.head.text + node.templateSpans.map((span) => `{}${span.literal.text}`).join(''));
+    ts.forEachChild(node, visit);
+  };
+  for (const file of files)
+    visit(ts.createSourceFile(file, readFileSync(join(src, folder, file), 'utf8'), ts.ScriptTarget.ES2023, true));
+  return [...new Set(found)].filter((text) => / .*\.$/.test(text));
+}
+
+describe('what a copyist would point out', () => {
+  const remarks = fullStopsIn('score');
+  /** With the parts that another template of the same room puts in: the bar, what it holds, how many notes there are. */
+  const forms = new Set(
+    Object.keys(GERMAN_REMARKS).map((form) =>
+      asTemplate(form)
+        .replace('it holds {}, its time signature asks for {}', '{}')
+        .replace(/; (?:1 note is|\{\} notes are) in/, '; {} in'),
+    ),
+  );
+  const whole = new Set(Object.keys(GERMAN_REMARKS).map(asTemplate));
+  const place = /^(?:Bar \{\}|\{\}): /;
+
+  it('is found in the sources', () => {
+    expect(remarks.length).toBeGreaterThan(12);
+    expect(remarks).toContain('Bar {}: a slur begins and has no end.');
+  });
+
+  it.each(remarks)('has a German form: %s', (text) => {
+    const known = [text, `Bar {}: ${text}`, text.replace(place, 'Bar {}: ')].some(
+      (form) => whole.has(form) || forms.has(form),
+    );
+    expect([text, known]).toEqual([text, true]);
+  });
+
+  it('keeps all that is put in', () => {
+    const count = (text: string) => text.match(/\{n?\}/g)?.length ?? 0;
+    for (const [english, german] of Object.entries(GERMAN_REMARKS))
+      expect([english, count(german)]).toEqual([english, count(english)]);
+  });
+
+  it.each([
+    [
+      'Bar 7 is too long: it holds 4.5 quarters, its time signature asks for 4 quarters.',
+      'Takt 7 ist zu lang: Er enthält 4,5 Viertel, die Taktart verlangt 4 Viertel.',
+    ],
+    [
+      'Bar 3: the sign at B4 says flat, the file means another pitch; the pitch counts.',
+      'Takt 3: Das Zeichen bei h′ (Be) passt nicht zur Tonhöhe in der Datei; die Tonhöhe zählt.',
+    ],
+    [
+      'Voice 1 is read; 12 notes are in other voices or on other staves.',
+      'Gelesen wird Stimme 1; 12 Noten stehen in anderen Stimmen oder Systemen.',
+    ],
+  ])('%s', (english, german) => {
+    expect(sentenceIn('de', english)).toBe(german);
   });
 });
 

@@ -5,6 +5,7 @@ import type { Words } from '../../src/judge/wording/words.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
 import { drawListeningPage, drawTakeReport, type TakeResult, toTakeResult } from '../../src/report/index.js';
 import { takeWordsIn } from '../../src/report/words/take-words-in.js';
+import { ENGLISH_WORDS as ENGLISH } from '../helpers/english-words.js';
 import { FACTS_AS_THEY_COME_UP } from '../helpers/facts.js';
 import { lix } from '../helpers/lix.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
@@ -16,10 +17,6 @@ const KINDS = Object.keys(FACTS_AS_THEY_COME_UP) as (keyof Facts)[];
 function spoken(kind: keyof Facts, facts: unknown): Words {
   return (wordsIn('de').findings[kind] as (facts: unknown) => Words)(facts);
 }
-
-/** English words that no German page needs. Spelled the same in both languages and left out: in, so, am, an, also, was, note. */
-const ENGLISH =
-  /(?<!\p{L})(?:the|and|of|is|are|not|with|to|too|from|you|your|it|its|this|that|than|then|for|by|on|at|one|two|bars?|beats?|notes|cents|sharp|flat|measured|expected|quarter|louder|softer|higher|lower|played|written|practise|practice|take|takes|first|last|time|times|percent|decibels?|January|March|May|sounds?)(?!\p{L})/iu;
 
 const reviewed = (options: SampleOptions = {}) => {
   const { part, loudness, ...rest } = sampleReview(options);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Facts } from '../../src/judge/observation.js';
-import type { Words } from '../../src/judge/wording/words.js';
+import { GERMAN_SENTENCES } from '../../src/judge/wording/german-sentences.js';
+import type { SummaryWords, Words } from '../../src/judge/wording/words.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
 import { wordsFor } from '../../src/report/words/finding-words.js';
 import { LISTEN_WORDS } from '../../src/report/words/listen-words.js';
@@ -9,7 +10,9 @@ import { captionOf } from '../../src/report/words/take/mark-words.js';
 import { NOT_REVIEWED_WORDS } from '../../src/report/words/take/not-reviewed-words.js';
 import { GLANCE_WORDS, PAGE_WORDS, TABLE_WORDS } from '../../src/report/words/take/page-words.js';
 import { FACTS_AS_THEY_COME_UP as SAMPLES } from '../helpers/facts.js';
+import { lix } from '../helpers/lix.js';
 import { readingGrade, sentenceLengths, syllables } from '../helpers/reading-grade.js';
+import { studySentences } from '../helpers/study-facts.js';
 
 /** Sixth grade is read at eleven to twelve: a little below the youngest players, as trade terms come on top. */
 const HIGHEST_GRADE = 6;
@@ -46,6 +49,45 @@ const around: readonly (readonly [string, string])[] = [
   ...Object.entries(NOT_REVIEWED_WORDS).map(([name, { what, tries }]) => [name, [what, ...tries].join(' ')] as const),
 ];
 
+/** What is said of each criterion, as it comes up; a criterion's line may be made of several. */
+const summaries = (say: SummaryWords): (readonly [string, string])[] => [
+  ...Object.entries(say.leftOut),
+  ['notes', say.notes(300, 306, 2)],
+  ['groups and entries', [say.groupsEven(11, 12), say.entriesInTime(3, 4)].join('. ')],
+  ['no rhythm', say.noRhythm],
+  ['tempo', say.tempo(88.4, 92)],
+  ['level riding', say.levelRiding],
+  ['no change', say.noChange],
+  ['hairpins', say.hairpinsMeasured(2)],
+  ['changes', say.changes([6.2, -4.1])],
+  ['wrong order', say.wrongOrder('p', 'mf')],
+  ['slurs', say.slursJoined(40, 42)],
+  ['dots', say.dotted(48)],
+  ['lines', say.tenuto(92)],
+  ['no articulation', say.noArticulation],
+  ['no breath marked', say.noBreathMarked],
+  ['no breath heard', say.noBreathHeard],
+  ['breaths', `${say.breathsHeard(4, 6)}, ${say.shortBreaths(2)}; ${say.breathsBeyond(1)}`],
+  ['tuning', say.tuning(442.1, 8.3)],
+  ['register', say.register('high', 12)],
+  ['loud notes', say.loudNotes(9)],
+  ['played through', say.playedThrough],
+  ['stops', say.stops(1, 2)],
+];
+
+/** Reasons, cautions and what is expected: every sentence the rooms say, as a test of the judges holds them complete. */
+const FIXED = Object.entries(GERMAN_SENTENCES).map(([english, german]) => {
+  const fill = (text: string, words: readonly string[]): string => {
+    let next = 0;
+    return text.replaceAll('{n}', '3').replaceAll('{}', () => words[next++] ?? 'mf');
+  };
+  const whole = english.startsWith('The whole take');
+  return [
+    fill(english, whole ? ['an octave', 'higher', ''] : []),
+    fill(german, whole ? ['eine Oktave', 'höher', ''] : []),
+  ] as const;
+});
+
 describe('the measure of reading', () => {
   // Source: syllables as dictionaries divide these words (from memory).
   it.each([
@@ -75,5 +117,45 @@ describe('what a player reads', () => {
     expect(text).not.toMatch(/undefined|NaN/);
     expect([text, readingGrade(text) <= HIGHEST_GRADE]).toEqual([text, true]);
     expect(Math.max(...sentenceLengths(text))).toBeLessThanOrEqual(LONGEST_SENTENCE);
+  });
+});
+
+describe('what a study sheet says', () => {
+  it.each(studySentences('en'))('%s: is read without help at thirteen: %s', (_, text) => {
+    expect(text).not.toMatch(/undefined|NaN/);
+    expect([text, readingGrade(text) <= HIGHEST_GRADE]).toEqual([text, true]);
+    expect(Math.max(...sentenceLengths(text))).toBeLessThanOrEqual(LONGEST_SENTENCE);
+  });
+});
+
+/** A line of fewer words is read at a glance, and a formula made for prose says nothing about it. */
+const LEAST_WORDS = 5;
+const isProse = (text: string): boolean => text.split(' ').length >= LEAST_WORDS;
+
+/** Björnsson 1968: 40 is light fiction, 50 plain non-fiction. */
+const HIGHEST_LIX = 50;
+
+describe('the lines of the criteria', () => {
+  it.each(summaries(wordsIn('en').summaries).filter(([, text]) => isProse(text)))('%s: %s', (_, text) => {
+    expect([text, readingGrade(text) <= HIGHEST_GRADE]).toEqual([text, true]);
+  });
+
+  it.each(summaries(wordsIn('de').summaries).filter(([, text]) => isProse(text)))('%s, in German: %s', (_, text) => {
+    expect([text, lix(text) <= HIGHEST_LIX]).toEqual([text, true]);
+  });
+
+  it('are prose for the greater part', () => {
+    expect(summaries(wordsIn('en').summaries).filter(([, text]) => isProse(text)).length).toBeGreaterThan(12);
+  });
+});
+
+describe('reasons and cautions', () => {
+  it.each(FIXED.filter(([english]) => isProse(english)))('%s', (english) => {
+    expect([english, readingGrade(english) <= HIGHEST_GRADE]).toEqual([english, true]);
+    expect(Math.max(...sentenceLengths(english))).toBeLessThanOrEqual(LONGEST_SENTENCE);
+  });
+
+  it.each(FIXED.map(([, german]) => german).filter(isProse))('%s', (german) => {
+    expect([german, lix(german) <= HIGHEST_LIX]).toEqual([german, true]);
   });
 });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { applyBrief, readBrief } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
-import { drawStudySheet, type PaperSize } from '../../src/report/index.js';
+import { drawStudySheet, type PaperSize, toStudyDocument } from '../../src/report/index.js';
 import { engravingCopy, readPart } from '../../src/score/index.js';
 import { type StudyPlan, studyPlan } from '../../src/study/index.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
@@ -86,7 +86,8 @@ describe('a study sheet', () => {
 
   it('gives the reason of every trap and every step of practice', () => {
     // Signs come from the music face and margins stand beside the text, so words are looked for one by one.
-    const said = [...drawn.plan.traps.map(({ reason }) => reason), ...drawn.plan.practice.map((step) => step.text)];
+    const document = toStudyDocument(drawn.plan, 'en') as Record<'traps' | 'practice', Record<string, string>[]>;
+    const said = [...document.traps.map(({ reason }) => reason), ...document.practice.map(({ text }) => text)];
     for (const word of said.join(' ').split(' ')) {
       if (/^[\w,.;]+$/.test(word)) expect(text.toLowerCase()).toContain(word.toLowerCase());
     }

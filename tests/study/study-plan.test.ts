@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { defaultBrief, readBrief } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
+import { toStudyDocument } from '../../src/report/index.js';
 import { readPart } from '../../src/score/index.js';
 import { type StudyPlan, studyPlan } from '../../src/study/index.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
@@ -20,7 +21,22 @@ const slur = (type: string, more = ''): { notations: string } => {
   return { notations: `<slur type="${type}" number="1"/>${more}` };
 };
 const dot = '<articulations><staccato/></articulations>';
-const reasons = (plan: StudyPlan): string[] => plan.traps.map(({ bar, reason }) => `${bar}: ${reason}`);
+
+/** What a player is told: the plan is codes and numbers. */
+interface Told {
+  readonly range: { readonly lowest: { readonly name: string }; readonly highest: { readonly name: string } };
+  readonly traps: readonly {
+    readonly bar: string;
+    readonly kind: string;
+    readonly name: string;
+    readonly reason: string;
+  }[];
+  readonly articulation: readonly object[];
+  readonly entries: readonly object[];
+  readonly practice: readonly { readonly title: string; readonly text: string }[];
+}
+const told = (plan: StudyPlan): Told => toStudyDocument(plan, 'en') as Told;
+const reasons = (plan: StudyPlan): string[] => told(plan).traps.map(({ bar, reason }) => `${bar}: ${reason}`);
 
 // The rule: a sign holds to the barline, on its line, in its octave. Source: common practice notation.
 describe('traps', () => {
@@ -75,7 +91,8 @@ describe('traps', () => {
   // Read off the étude's page by hand: each of these is one of the five misreadings by the rule above.
   it('of the demonstration étude are those a reader of its page finds', () => {
     const part = readPart(readDemoScore());
-    const found = studyPlan(part, defaultBrief(part)).traps.map(({ bar, kind, name }) => `${bar} ${kind} ${name}`);
+    const plan = studyPlan(part, defaultBrief(part));
+    const found = told(plan).traps.map(({ bar, kind, name }) => `${bar} ${kind} ${name}`);
     expect(found).toEqual([
       '1 key-signature-forgotten B♭',
       '3 key-signature-forgotten E♭',
@@ -184,7 +201,7 @@ describe('articulation', () => {
       note('E5', 1, { notations: dot }) +
       note('F5', 1);
     const plan = planOf([attributes(1) + bar, dotted, bar]);
-    expect(plan.articulation).toEqual([
+    expect(told(plan).articulation).toEqual([
       { bars: ['1', '3'], words: 'two slurred, two tongued' },
       { bars: ['2'], words: 'two slurred (dot on the last), one short, one tongued' },
     ]);
@@ -194,7 +211,7 @@ describe('articulation', () => {
     const bar = note('C5', 1, slur('start')) + note('D5', 1, slur('stop')) + note('E5', 1) + note('F5', 1);
     const plan = planOf([attributes(1) + bar], 'played: all-slurred');
     expect(plan.articulation).toEqual([]);
-    expect(plan.practice.map(({ title }) => title)).not.toContain('The same, now tongued');
+    expect(told(plan).practice.map(({ title }) => title)).not.toContain('The same, now tongued');
   });
 });
 
@@ -216,7 +233,7 @@ describe('entries after rests', () => {
       'Rest of a sixteenth. Count sixteenths through it and come in on beat 1¼.',
     ],
   ])('are counted in values small enough: %s', (_what, bar, words) => {
-    expect(planOf([attributes(4) + note('G4', 16), bar]).entries).toEqual([{ bars: ['2'], words }]);
+    expect(told(planOf([attributes(4) + note('G4', 16), bar])).entries).toEqual([{ bars: ['2'], words }]);
   });
 });
 
@@ -244,16 +261,17 @@ describe('fermatas', () => {
 describe('the whole plan', () => {
   it('practises from slow to the tempo', () => {
     const plan = planOf([attributes(1) + note('G4', 4)], 'tempo: { quarterBpm: 100 }');
-    expect(plan.practice.find(({ title }) => title === 'Up to the tempo')?.text).toContain('60, 70, 80, 90 and 100');
+    expect(told(plan).practice.find(({ title }) => title === 'Up to the tempo')?.text).toContain(
+      '60, 70, 80, 90 and 100',
+    );
     const slow = planOf([attributes(1) + note('G4', 4)], 'played: under-tempo');
-    expect(slow.practice.map(({ title }) => title)).toContain('Stay below the tempo');
+    expect(told(slow).practice.map(({ title }) => title)).toContain('Stay below the tempo');
   });
 
   it('names the range as written, also of a transposing instrument', () => {
     const transpose = '<transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose>';
-    const { range } = planOf([
-      attributes(1, 0, '4/4', transpose) + note('C4', 2) + note('Bb5', 2, { accidental: 'flat' }),
-    ]);
+    const bars = [attributes(1, 0, '4/4', transpose) + note('C4', 2) + note('Bb5', 2, { accidental: 'flat' })];
+    const { range } = told(planOf(bars));
     expect([range.lowest.name, range.highest.name]).toEqual(['C4', 'B♭5']);
   });
 

@@ -34,8 +34,8 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
     'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
   'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.':
     'Der Raum hallt lang nach und füllt die Lücken zwischen den Noten: Gebundene und kurze Noten sind nicht sicher zu unterscheiden.',
-  'The recorder seems to have changed its level by itself, so dynamics are not judged.':
-    'Der Rekorder hat den Pegel wohl selbst verändert, darum wird die Lautstärke nicht beurteilt.',
+  'The recorder seems to have changed its level by itself. So dynamics are not judged.':
+    'Der Rekorder hat den Pegel wohl selbst verändert. Darum wird die Lautstärke nicht beurteilt.',
   'The whole take sounds {} {} than this part.{} Everything else here is compared at that pitch.':
     'Die ganze Aufnahme klingt {} {} als diese Noten.{} Alles andere hier ist in dieser Tonhöhe verglichen.',
   ' It may have been read from the part for another instrument.':
@@ -53,7 +53,7 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
   '{n} damaged {} replaced by silence': '{n} beschädigte Abtastwerte wurden durch Stille ersetzt.',
   '{} is empty and was left out': 'Leer und darum weggelassen: {}.',
   '{} are empty and were left out': 'Leer und darum weggelassen: {}.',
-  'the channels cancel each other (one has its polarity inverted); only {} was used':
+  'the channels cancel each other (one is upside down); only {} was used':
     'Die Kanäle löschen einander aus (einer ist umgepolt); verwendet wurde nur: {}.',
   'the left channel': 'linker Kanal',
   'the right channel': 'rechter Kanal',

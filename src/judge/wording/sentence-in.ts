@@ -1,5 +1,9 @@
 import type { Language } from '../../base/index.js';
+import { GERMAN_REMARKS } from './german-remarks.js';
 import { GERMAN_SENTENCES } from './german-sentences.js';
+import { noteNameIn } from './note-name-in.js';
+
+const SENTENCES: Readonly<Record<string, string>> = { ...GERMAN_SENTENCES, ...GERMAN_REMARKS };
 
 interface Pattern {
   readonly form: RegExp;
@@ -8,7 +12,7 @@ interface Pattern {
 
 const ESCAPED = /[.*+?^$()|[\]\\]/g;
 
-const PATTERNS: readonly Pattern[] = Object.entries(GERMAN_SENTENCES)
+const PATTERNS: readonly Pattern[] = Object.entries(SENTENCES)
   .filter(([english]) => /\{n?\}/.test(english))
   .map(([english, german]) => {
     const form = english.replace(ESCAPED, '\\$&').replaceAll('{n}', '([−-]?[\\d.]+)').replaceAll('{}', '(.*)');
@@ -16,7 +20,8 @@ const PATTERNS: readonly Pattern[] = Object.entries(GERMAN_SENTENCES)
   });
 
 /**
- * What the rooms below say in fixed sentences (reasons, cautions, what is expected), in the language of the pages.
+ * What the rooms below say in fixed sentences (reasons, cautions, what is expected, remarks on a part), in the language of
+ * the pages.
  *
  * @param language of the pages
  * @param sentence in English, as a room said it
@@ -29,7 +34,7 @@ export function sentenceIn(language: Language, sentence: string): string {
 }
 
 function german(sentence: string): string {
-  const whole = GERMAN_SENTENCES[sentence];
+  const whole = SENTENCES[sentence];
   if (whole !== undefined) return whole;
   for (const { form, german: said } of PATTERNS) {
     const filled = form.exec(sentence)?.slice(1);
@@ -40,8 +45,10 @@ function german(sentence: string): string {
   return sentence;
 }
 
-/** What was put into a sentence: numbers, names of channels, phrases of their own. */
+/** What was put into a sentence: numbers, names of notes and channels, phrases of their own. */
 function piece(text: string): string {
   if (/^[−-]?\d+\.\d+$/.test(text)) return text.replace('.', ',');
-  return GERMAN_SENTENCES[text] ?? text.split(', ').map(german).join(', ');
+  const [, letter, octave] = /^([A-G])(\d)$/.exec(text) ?? [];
+  if (letter !== undefined) return noteNameIn('de', letter, Number(octave));
+  return SENTENCES[text] ?? text.split(', ').map(german).join(', ');
 }

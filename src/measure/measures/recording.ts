@@ -39,7 +39,7 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     );
   const { offsetSemitones } = context.alignment;
   if (offsetSemitones !== 0) cautions.push(otherPitch(offsetSemitones));
-  if (levelRiding) cautions.push('The recorder seems to have changed its level by itself, so dynamics are not judged.');
+  if (levelRiding) cautions.push('The recorder seems to have changed its level by itself. So dynamics are not judged.');
   return {
     peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)),
     clippedShare,

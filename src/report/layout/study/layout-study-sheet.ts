@@ -1,7 +1,8 @@
+import type { Language } from '../../../base/index.js';
 import type { Part } from '../../../score/index.js';
 import type { StudyPlan } from '../../../study/index.js';
 import type { Engrave } from '../../engrave/engrave-excerpt.js';
-import { LETTERS_MISSING_NOTE } from '../../words/small-print-words.js';
+import { studyWordsIn } from '../../words/study/study-words-in.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { type PaperSize, Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
@@ -18,6 +19,8 @@ export interface StudySheetContent {
   /** the part as the teacher wants it, for the bars under the dynamics */
   readonly part: Part;
   readonly paper: PaperSize;
+  /** English when it is left out */
+  readonly language?: Language | undefined;
 }
 
 /**
@@ -31,17 +34,19 @@ export interface StudySheetContent {
  * Source: definition.
  */
 export function layoutStudySheet(content: StudySheetContent, typesetter: Typesetter, engrave: Engrave): Drawing {
-  const { plan, part, paper } = content;
-  const title = plan.title.trim() === '' ? 'Étude' : plan.title;
-  const foot = [title, 'Study sheet'].join('  ·  ');
-  const sheet = new Sheet({ typesetter, paper, title: `${title} – Study sheet`, foot });
-  drawStudyHead(sheet, plan, title, part.bars[0]?.bar ?? '');
-  drawTraps(sheet, plan, engrave);
-  drawBreaths(sheet, plan);
-  drawDynamics(sheet, plan, part);
-  drawTonguing(sheet, plan);
-  drawCounting(sheet, plan);
-  drawPractice(sheet, plan);
-  if (sheet.lettersMissing) sheet.write('P', LETTERS_MISSING_NOTE, STYLES.small);
+  const { plan, part, paper, language = 'en' } = content;
+  const words = studyWordsIn(language);
+  const { page } = words;
+  const title = plan.title.trim() === '' ? page.untitled : plan.title;
+  const foot = [title, page.kind].join('  ·  ');
+  const sheet = new Sheet({ typesetter, paper, language, title: page.documentTitle(title), foot });
+  drawStudyHead(sheet, plan, title, part.bars[0]?.bar ?? '', words);
+  drawTraps(sheet, plan, engrave, words);
+  drawBreaths(sheet, plan, words);
+  drawDynamics(sheet, plan, part, words);
+  drawTonguing(sheet, plan, words);
+  drawCounting(sheet, plan, words);
+  drawPractice(sheet, plan, words);
+  if (sheet.lettersMissing) sheet.write('P', page.lettersMissing, STYLES.small);
   return sheet.finish();
 }

@@ -1,8 +1,8 @@
 import type { StudyPlan } from '../../../study/index.js';
+import type { StudyWords } from '../../words/study/study-words.js';
 import type { Sheet } from '../sheet.js';
 import { MARGIN_COLUMN, MARGIN_GAP, STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
-import { barList, noteInWords } from './places-in-words.js';
 
 const MOST_ROWS = 16;
 
@@ -11,21 +11,20 @@ const MOST_ROWS = 16;
  *
  * @param sheet pages being filled
  * @param plan what the étude asks for
+ * @param words what the sheet says
  *
  * Source: definition.
  */
-export function drawTonguing(sheet: Sheet, { articulation }: StudyPlan): void {
+export function drawTonguing(sheet: Sheet, { articulation }: StudyPlan, words: StudyWords): void {
   if (articulation.length === 0) return;
-  const dotted = articulation.some(({ words }) => words.includes('dot on the last'));
-  heading(
-    sheet,
-    'Tongue and slur',
-    `Where the pattern changes, say it aloud before you play it.${dotted ? ' A dot on the last note under a slur means: let go early, no new tongue.' : ''}`,
-  );
+  const said = words.page.tonguing;
+  const dotted = articulation.some(({ groups }) => groups.some(({ dotOnLast }) => dotOnLast));
+  heading(sheet, said.heading, `${said.introduction}${dotted ? said.dotUnderSlur : ''}`);
   rows(
     sheet,
-    'Pattern',
-    articulation.map(({ bars, words }) => [barList(bars), `${words.charAt(0).toUpperCase()}${words.slice(1)}`]),
+    words.page,
+    said.head,
+    articulation.map(({ bars, groups }) => [words.places.barList(bars), capital(words.plan.articulation(groups))]),
   );
 }
 
@@ -34,41 +33,33 @@ export function drawTonguing(sheet: Sheet, { articulation }: StudyPlan): void {
  *
  * @param sheet pages being filled
  * @param plan what the étude asks for
+ * @param words what the sheet says
  *
  * Source: definition.
  */
-export function drawCounting(sheet: Sheet, { entries, fermatas, tempo }: StudyPlan): void {
+export function drawCounting(sheet: Sheet, { entries, fermatas, tempo }: StudyPlan, words: StudyWords): void {
+  const { page, places, plan } = words;
   if (entries.length > 0) {
-    heading(sheet, 'Coming in after a rest', 'A rest is played too: count it in small values to its very end.');
-    rows(
-      sheet,
-      'How to count',
-      entries.map(({ bars, words }) => [barList(bars), words]),
-    );
+    heading(sheet, page.entries.heading, page.entries.introduction);
+    const told = entries.map((entry) => [places.barList(entry.bars), plan.entry(entry)] as const);
+    rows(sheet, page, page.entries.head, told);
   }
   if (fermatas.length > 0) {
-    heading(
-      sheet,
-      fermatas.length === 1 ? 'The fermata' : 'Fermatas',
-      'About twice is usual. Listen to the note while you hold it.',
-    );
-    rows(
-      sheet,
-      'How long',
-      fermatas.map(({ bar, beat, words }) => [noteInWords(bar, beat), words]),
-    );
+    heading(sheet, fermatas.length === 1 ? page.fermatas.one : page.fermatas.several, page.fermatas.introduction);
+    const told = fermatas.map((one) => [places.note(one.bar, one.beat), plan.fermata(one)] as const);
+    rows(sheet, page, page.fermatas.head, told);
   }
   if (tempo.changes.length > 0) {
-    heading(sheet, 'Changes of tempo', 'Know before you begin how fast each of them is.');
-    rows(
-      sheet,
-      'What happens',
-      tempo.changes.map(({ bar, beat, words }) => [
-        noteInWords(bar, beat),
-        `${words.charAt(0).toUpperCase()}${words.slice(1)}.`,
-      ]),
+    heading(sheet, page.tempo.heading, page.tempo.introduction);
+    const told = tempo.changes.map(
+      ({ bar, beat, change }) => [places.note(bar, beat), `${capital(plan.tempoChange(change))}.`] as const,
     );
+    rows(sheet, page, page.tempo.head, told);
   }
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 function heading(sheet: Sheet, title: string, text: string): void {
@@ -79,16 +70,16 @@ function heading(sheet: Sheet, title: string, text: string): void {
   sheet.space(3);
 }
 
-function rows(sheet: Sheet, head: string, all: readonly (readonly [string, string])[]): void {
+function rows(sheet: Sheet, page: StudyWords['page'], head: string, all: readonly (readonly [string, string])[]): void {
   const more = all.length - MOST_ROWS;
   const shown = all.slice(0, MOST_ROWS);
   const first = MARGIN_COLUMN + MARGIN_GAP;
   drawTable(
     sheet,
     [
-      { head: 'Where', width: first, namesRow: true },
+      { head: page.where, width: first, namesRow: true },
       { head, width: sheet.width - first + 9 },
     ],
-    more > 0 ? [...shown, ['And more', `${more} further places; look for them yourself.`]] : shown,
+    more > 0 ? [...shown, [page.andMore, page.morePlaces(more)]] : shown,
   );
 }

@@ -1,4 +1,5 @@
 import type { StudyPlan } from '../../../study/index.js';
+import type { StudyWords } from '../../words/study/study-words.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawEntry } from '../take/margin-note.js';
@@ -10,31 +11,36 @@ const MOST_PROBLEMS = 20;
  *
  * @param sheet pages being filled
  * @param plan what the étude asks for
+ * @param words what the sheet says
  *
  * Source: definition.
  */
-export function drawPractice(sheet: Sheet, { practice, problems, cautions }: StudyPlan): void {
+export function drawPractice(sheet: Sheet, { practice, problems }: StudyPlan, words: StudyWords): void {
+  const { page, plan } = words;
   sheet.space(12);
   sheet.ensure(STYLES.section.leading + 60);
-  sheet.write('H2', 'How to practise it', STYLES.section);
+  sheet.write('H2', page.practice, STYLES.section);
   sheet.space(3);
-  for (const [i, { title, text }] of practice.entries()) {
-    drawEntry(sheet, { margin: `${i + 1}  ${title}`, paragraphs: [{ tag: 'P', text, style: STYLES.body }] });
+  for (const [i, step] of practice.entries()) {
+    const text = plan.practice(step);
+    const margin = `${i + 1}  ${plan.practiceTitle(step)}`;
+    drawEntry(sheet, { margin, paragraphs: [{ tag: 'P', text, style: STYLES.body }] });
     sheet.space(4);
   }
-  if (problems.length > 0) {
-    sheet.space(10);
-    sheet.ensure(STYLES.section.leading + 30);
-    sheet.write('H2', 'For the teacher: to check in the part', STYLES.section);
-    sheet.space(2);
-    for (const problem of problems.slice(0, MOST_PROBLEMS)) sheet.write('P', problem, STYLES.body);
-    if (problems.length > MOST_PROBLEMS) {
-      sheet.write('P', `And ${problems.length - MOST_PROBLEMS} more.`, STYLES.body);
-    }
-  }
+  if (problems.length > 0) drawProblems(sheet, problems, words);
   sheet.space(10);
-  sheet.ensure(STYLES.section.leading + cautions.length * STYLES.soft.leading);
-  sheet.write('H2', 'Practise with care', STYLES.section);
+  sheet.ensure(STYLES.section.leading + plan.cautions.length * STYLES.soft.leading);
+  sheet.write('H2', page.care, STYLES.section);
   sheet.space(2);
-  for (const caution of cautions) sheet.write('P', caution, STYLES.soft);
+  for (const caution of plan.cautions) sheet.write('P', caution, STYLES.soft);
+}
+
+function drawProblems(sheet: Sheet, problems: readonly string[], { page, plan }: StudyWords): void {
+  sheet.space(10);
+  sheet.ensure(STYLES.section.leading + 30);
+  sheet.write('H2', page.problems.heading, STYLES.section);
+  sheet.space(2);
+  for (const problem of problems.slice(0, MOST_PROBLEMS)) sheet.write('P', plan.problem(problem), STYLES.body);
+  const more = problems.length - MOST_PROBLEMS;
+  if (more > 0) sheet.write('P', page.problems.more(more), STYLES.body);
 }
