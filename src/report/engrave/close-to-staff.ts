@@ -4,7 +4,7 @@ import { pathPoints } from './path-points.js';
 import { shifted } from './shift-items.js';
 
 /** White between notes and marks of loudness, points. */
-const WHITE = 2.4;
+const WHITE = 3.6;
 /** How far letters reach above and below their baseline, shares of their size. */
 const TEXT_REACH = { up: 0.74, down: 0.22 };
 
