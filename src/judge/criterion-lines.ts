@@ -2,6 +2,7 @@ import { isMeasured, type Language } from '../base/index.js';
 import { CRITERIA } from '../brief/index.js';
 import type { BreathMeasure } from '../measure/index.js';
 import { countPlaces } from './count-places.js';
+import { dynamicsLine } from './dynamics-line.js';
 import type { JudgeInput } from './judge-input.js';
 import type { Observation } from './observation.js';
 import { pointsFor } from './points.js';
@@ -99,16 +100,7 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWo
     if (!isMeasured(tempo)) return words.notMeasured(sentenceIn(language, tempo.notMeasured));
     return words.tempo(tempo.playedQuarterBpm, tempo.markedQuarterBpm);
   },
-  dynamics: (input, words) => {
-    const { contrasts, hairpins, recording } = input.measurements;
-    if (recording.levelRiding) return words.levelRiding;
-    const measured = contrasts.map((c) => c.differenceDb).filter(isMeasured<number>);
-    const rises = hairpins.map((h) => h.riseDb).filter(isMeasured<number>);
-    if (measured.length + rises.length === 0) return words.noChange;
-    const what = measured.length === 0 ? words.hairpinsMeasured(rises.length) : words.changes(measured);
-    const wrong = input.measurements.markOrder.reversed[0];
-    return wrong === undefined ? what : `${what}; ${words.wrongOrder(wrong.softer, wrong.louder)}`;
-  },
+  dynamics: dynamicsLine,
   articulation: (input, words) => {
     const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);
     const joined = slurred.filter((t) => t.gapSeconds <= input.standards.slurGapWatch.value).length;

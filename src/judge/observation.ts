@@ -45,8 +45,9 @@ export interface Facts {
     readonly written: number;
   };
   hesitation: { readonly seconds: number };
-  rushing: { readonly percent: number };
-  dragging: { readonly percent: number };
+  /** throughout: from the first bar to the last, too evenly for any bars to stand out */
+  rushing: { readonly percent: number; readonly throughout?: boolean };
+  dragging: { readonly percent: number; readonly throughout?: boolean };
   'slur-broken': { readonly milliseconds: number };
   'staccato-long': { readonly percent: number; readonly usual: number | null; readonly all: boolean };
   /** falls: an fp or its like that stays loud; `db` is then how far it falls */

@@ -6,6 +6,7 @@ import { rememberExcerpts } from './engrave/remember-excerpts.js';
 import type { Typesetter } from './layout/drawing.js';
 import { firstFindings } from './layout/take/first-things.js';
 import { layoutTakeReport, type TakeReportContent } from './layout/take/layout-take-report.js';
+import { isAboutTempo } from './layout/take/marks/tempo-bars.js';
 import { captionOf } from './words/take/mark-words.js';
 
 /** Everything a take's PDF is made from. */
@@ -34,7 +35,9 @@ export async function drawTakeReport(input: TakeReportInput): Promise<Uint8Array
 
 /** Loading the engraving program takes as long as listening to half a minute, so a take with nothing to show goes without. */
 async function engraverFor({ result, musicXml }: TakeReportInput, typesetter: Typesetter): Promise<Engrave | null> {
-  const shown = firstFindings(result).some(({ kind, index }) => index !== undefined && captionOf(kind) !== null);
+  const shown = firstFindings(result).some(
+    ({ kind, index }) => (index !== undefined || isAboutTempo(kind)) && captionOf(kind) !== null,
+  );
   if (musicXml === undefined || musicXml === null || !shown) return null;
   const engraver = await openEngraver(musicXml);
   return engraver === null ? null : rememberExcerpts(engraver, typesetter);

@@ -46,8 +46,8 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { notes: 4, tuplet: false, which: 3, share: 0.35, written: 0.25 },
   ],
   hesitation: [{ seconds: 1.3 }],
-  rushing: [{ percent: 12 }],
-  dragging: [{ percent: 12 }],
+  rushing: [{ percent: 12 }, { percent: 12, throughout: true }],
+  dragging: [{ percent: 12 }, { percent: 12, throughout: true }],
   'slur-broken': [{ milliseconds: 70 }],
   'staccato-long': [
     { percent: 85, usual: 45, all: false },

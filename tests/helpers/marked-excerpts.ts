@@ -33,7 +33,11 @@ export function playedAsWritten(part: Part): TakeResult {
     fit: { share: 1, offsetSemitones: 0 },
     recording: { peakDbfs: -3, clippedShare: 0, signalToNoiseDb: 50, levelRiding: false, cautions: [] },
     tuning: { centsFromA440: 0, a4Hz: 440 },
-    tempo: { markedQuarterBpm: 100, playedQuarterBpm: 100, bars: [] },
+    tempo: {
+      markedQuarterBpm: 100,
+      playedQuarterBpm: 100,
+      bars: part.bars.map(({ bar, pass, startQuarters }) => ({ bar, pass, startQuarters, quarterBpm: 100 })),
+    },
     notes: part.notes.map((note) => ({
       index: note.index,
       bar: note.bar,

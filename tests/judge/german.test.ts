@@ -208,10 +208,10 @@ describe('the German lines of the criteria', () => {
   const { summaries } = wordsIn('de');
 
   it('have a decimal comma, and forms for one and for many', () => {
-    expect(summaries.tuning(442.13, 8.4)).toBe('A = 442,1 Hz (+8 Cent)');
-    expect(summaries.tuning(440, -0.2)).toBe('A = 440,0 Hz (0 Cent)');
-    expect(summaries.stops(1, 0)).toBe('1-mal neu begonnen, nie nach vorn gesprungen');
-    expect(summaries.hairpinsMeasured(1)).toBe('1 Gabel gemessen');
+    expect(summaries.tuning(442.13, 8.4)).toBe('8 Cent zu hoch gestimmt: A = 442,1 Hz');
+    expect(summaries.tuning(440, -0.2)).toBe('auf A = 440 Hz gestimmt: A = 440,0 Hz');
+    expect(summaries.stops(1, 0)).toBe('einmal neu begonnen');
+    expect(summaries.hairpins(1, 1)).toBe('die Gabel ist deutlich');
     expect(summaries.breathsBeyond(1)).toMatch(/^1 weiteres steht/);
     expect(summaries.breathsBeyond(2)).toMatch(/^2 weitere stehen/);
   });

@@ -256,6 +256,13 @@ describe('tempo', () => {
     ]);
     expect(ofKind(tempo(100, [100, 112, 100, 103, 97, 104]), 'rushing')).toEqual([]);
   });
+
+  it('that changes evenly all through is told as such', () => {
+    const bars = Array.from({ length: 20 }, (_, i) => 94.3 + 0.6 * i);
+    const [rushing] = ofKind(tempo(100, bars), 'rushing');
+    expect(rushing).toMatchObject({ bar: '1', toBar: '20', weight: 'watch' });
+    expect(rushing!.text).toMatch(/faster from beginning to end/);
+  });
 });
 
 describe('rhythm', () => {

@@ -203,5 +203,8 @@ describe('German numbers, dates and places', () => {
     for (const unit of ['dB', '%', 's', 'cents', 'semitones', 'times the written length', 'quarter notes a minute'])
       expect(words.measured({ value: 2, unit })).not.toMatch(ENGLISH);
     expect(words.measured({ value: -1, unit: 'semitones' })).toBe('−1 Halbton');
+    expect(words.measured({ value: -0.2, unit: 's' }, 'early-entry')).toBe('0,2 s zu früh');
+    expect(words.measured({ value: -12, unit: '%' }, 'dragging')).toBe('12 % langsamer');
+    expect(words.measured({ value: 38, unit: 'cents' }, 'note-out-of-tune')).toMatch(/^38 Cent zu hoch/);
   });
 });

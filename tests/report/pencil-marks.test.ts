@@ -245,7 +245,7 @@ describe('pencil marks', () => {
 
   it('are left out where there is no place for them', () => {
     const source = { ...demo, result };
-    const whole = findingAt(demo.part, 'off-tempo', 0);
+    const whole = findingAt(demo.part, 'tuning-off', 0);
     expect(findingExcerpt(sheet, whole, source, WIDTH)).toBeNull();
     const { index: _, ...nowhere } = findingAt(demo.part, 'accidental', 0);
     expect(findingExcerpt(sheet, nowhere, source, WIDTH)).toBeNull();
@@ -280,8 +280,14 @@ describe.each(['demo', 'morning-round.musicxml', 'river-stones.musicxml', 'three
       for (let index = k % 7; index < score.part.notes.length; index += 7) {
         const last = Math.min(index + 2, score.part.notes.length - 1);
         const long = kind === 'uneven-group' || kind === 'skipped-bars';
+        const stretch = kind === 'rushing' || kind === 'dragging';
+        const toBar = score.part.notes[Math.min(index + (index % 40), score.part.notes.length - 1)]!.bar;
         const measured = measuredFor(kind, last - index + 1)!;
-        const finding = findingAt(score.part, kind, index, { measured, ...(long ? { toIndex: last } : {}) });
+        const finding = findingAt(score.part, kind, index, {
+          measured,
+          ...(long ? { toIndex: last } : {}),
+          ...(stretch ? { toBar } : {}),
+        });
         const excerpt = findingExcerpt(sheet, finding, { ...score, result }, WIDTH);
         if (excerpt !== null) excerpts.push({ kind, index, excerpt });
       }

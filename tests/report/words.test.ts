@@ -59,6 +59,17 @@ describe('numbers', () => {
     );
     expect(measuredInWords({ value: 4.04, unit: 'dB' })).toBe('4 dB');
   });
+
+  it('say late or early, faster or slower, high or low instead of a sign', () => {
+    expect(measuredInWords({ value: -0.2, unit: 's', expected: 'on the beat' }, 'early-entry')).toBe(
+      '0.2 s early; expected on the beat',
+    );
+    expect(measuredInWords({ value: 0.2, unit: 's' }, 'late-entry')).toBe('0.2 s late');
+    expect(measuredInWords({ value: -12, unit: '%' }, 'dragging')).toBe('12 % slower');
+    expect(measuredInWords({ value: 13, unit: '%' }, 'rushing')).toBe('13 % faster');
+    expect(measuredInWords({ value: -14, unit: 'cents' }, 'note-out-of-tune')).toBe('14 cents too low');
+    expect(measuredInWords({ value: -4, unit: 'dB' }, 'weak-hairpin')).toBe('−4 dB');
+  });
 });
 
 describe('headings', () => {

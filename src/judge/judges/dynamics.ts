@@ -24,19 +24,49 @@ export function judgeDynamics(input: JudgeInput): Observation[] {
   ];
 }
 
+/** A change of level in the direction that is written, dB; below 0 it went the other way. */
+export interface DirectedChange {
+  readonly direction: 1 | -1;
+  readonly raw: number;
+  /** with what the instrument does by itself in that register taken out */
+  readonly adjusted: number;
+}
+
+/**
+ * @param change from one mark to the next, or along a hairpin
+ * @returns its size in the direction that is written; null when it was not measured, or the marks ask for no change
+ *
+ * Source: definition.
+ */
+export function changeOf(change: ContrastMeasure | HairpinMeasure): DirectedChange | null {
+  const [db, adjustedDb] =
+    'from' in change
+      ? [change.differenceDb, change.registerAdjustedDb]
+      : [change.riseDb, change.registerAdjustedRiseDb];
+  const direction = directionOf(change);
+  if (direction === 0 || !isMeasured(db)) return null;
+  const raw = direction * db;
+  return { direction, raw, adjusted: isMeasured(adjustedDb) ? direction * adjustedDb : raw };
+}
+
+function directionOf(change: ContrastMeasure | HairpinMeasure): 1 | -1 | 0 {
+  if (!('from' in change)) return change.kind === 'crescendo' ? 1 : -1;
+  const steps = ORDER.indexOf(change.to) - ORDER.indexOf(change.from);
+  return steps === 0 ? 0 : steps > 0 ? 1 : -1;
+}
+
 function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observation[] {
-  const direction = Math.sign(ORDER.indexOf(contrast.to) - ORDER.indexOf(contrast.from));
-  if (direction === 0 || !isMeasured(contrast.differenceDb)) return [];
+  const change = changeOf(contrast);
+  if (change === null) return [];
+  const { direction, raw, adjusted } = change;
   const least = input.standards.contrastLeast.value;
-  const raw = direction * contrast.differenceDb;
-  const adjusted = isMeasured(contrast.registerAdjustedDb) ? direction * contrast.registerAdjustedDb : raw;
   if (Math.min(raw, adjusted) >= least) return [];
   const both = Math.max(raw, adjusted);
   const halfWidth = contrast.intervalDb === undefined ? 0 : (contrast.intervalDb[1] - contrast.intervalDb[0]) / 2;
   const weight = both < least && (raw + adjusted) / 2 + halfWidth / 2 < least ? 'fix' : 'watch';
   const note = input.part.notes[contrast.index]!;
   const measured = {
-    value: contrast.differenceDb,
+    value: direction * raw,
     unit: 'dB',
     expected: direction > 0 ? `at least ${least}` : `at most −${least}`,
   };
@@ -55,18 +85,17 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
 }
 
 function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[] {
-  if (!isMeasured(hairpin.riseDb)) return [];
-  const direction = hairpin.kind === 'crescendo' ? 1 : -1;
+  const change = changeOf(hairpin);
+  if (change === null) return [];
+  const { direction, raw, adjusted } = change;
   const least = input.standards.hairpinLeast.value;
-  const raw = direction * hairpin.riseDb;
-  const adjusted = isMeasured(hairpin.registerAdjustedRiseDb) ? direction * hairpin.registerAdjustedRiseDb : raw;
   if (Math.min(raw, adjusted) >= least) return judgeCourse(input, hairpin, raw);
   const rise = Math.max(raw, adjusted);
   const error = Number.isFinite(hairpin.errorDb) ? hairpin.errorDb! : least;
   const weight = rise < least && rise + NORMAL_95 * error < least + 1 ? 'fix' : 'watch';
   const note = input.part.notes[hairpin.index]!;
   const measured = {
-    value: hairpin.riseDb,
+    value: direction * raw,
     unit: 'dB',
     expected: direction > 0 ? `at least ${least}` : `at most −${least}`,
   };

@@ -32,7 +32,7 @@ function steadyDrift(input: JudgeInput): Observation[] {
   if (Math.abs(change) - error <= input.standards.drift.value) return [];
   const place = { bar: tempo.bars[0]!.bar, toBar: tempo.bars.at(-1)!.bar, pass: tempo.bars[0]!.pass };
   const measured = { value: 100 * change, unit: '%', expected: 'the same tempo from beginning to end' };
-  const facts = { percent: Math.abs(100 * change) };
+  const facts = { percent: Math.abs(100 * change), throughout: true };
   const kind = change > 0 ? 'rushing' : 'dragging';
   return [{ kind, criterion: 'tempo', weight: 'watch', size: 5 * Math.abs(change), ...place, measured, facts }];
 }

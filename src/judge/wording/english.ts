@@ -30,6 +30,8 @@ const MISREADINGS: Readonly<Record<MisreadingKind, (f: Facts['accidental']) => W
   }),
 };
 
+const ENDS = 'Play the first two bars with the metronome, then at once the last two, and hear if they match it.';
+
 const FINDINGS: FindingWords = {
   accidental: (f) => MISREADINGS[f.misreading](f),
   'wrong-note': (f) => ({
@@ -119,12 +121,18 @@ const FINDINGS: FindingWords = {
     practice: 'Look one bar ahead while you play. Start two bars before and keep the beat through this place.',
   }),
   rushing: (f) => ({
-    text: `The tempo runs ahead here, by about ${whole(f.percent)} percent.`,
-    practice: 'Play these bars with the metronome on the weak beats only.',
+    text: f.throughout
+      ? `The tempo gets faster from beginning to end, by about ${whole(f.percent)} percent.`
+      : `The tempo runs ahead here, by about ${whole(f.percent)} percent.`,
+    practice: f.throughout ? ENDS : 'Play these bars with the metronome on the weak beats only.',
   }),
   dragging: (f) => ({
-    text: `The tempo sinks here, by about ${whole(f.percent)} percent.`,
-    practice: 'Find the hardest beat in these bars and practise it alone, then with the metronome.',
+    text: f.throughout
+      ? `The tempo gets slower from beginning to end, by about ${whole(f.percent)} percent.`
+      : `The tempo sinks here, by about ${whole(f.percent)} percent.`,
+    practice: f.throughout
+      ? ENDS
+      : 'Find the hardest beat in these bars and practise it alone, then with the metronome.',
   }),
   'slur-broken': (f) => ({
     text: `The slur breaks before this note: there is a gap of ${hundredths(f.milliseconds)} of a second.`,

@@ -1,8 +1,12 @@
 import type { SummaryWords } from './words.js';
 
 const lean = (cents: number) => `${Math.abs(Math.round(cents))} Cent zu ${cents > 0 ? 'hoch' : 'tief'}`;
-const times = (count: number) => (count === 0 ? 'nie' : `${count}-mal`);
-const signed = (value: number) => `${value > 0 ? '+' : '−'}${Math.abs(Math.round(value))}`;
+const times = (count: number) => (count === 1 ? 'einmal' : count === 2 ? 'zweimal' : `${count}-mal`);
+/** Never rounded up, as in the English words. */
+const decibels = (db: number) =>
+  `${(Math.floor(db * 10 + 1e-6) / 10).toString().replace('-', '−').replace('.', ',')} dB`;
+/** A tempo nearer than this sounds the same. Source: as in the English words. */
+const NOTICED = 0.03;
 
 /** One line a criterion, in German. */
 export const GERMAN_SUMMARIES: SummaryWords = {
@@ -17,17 +21,35 @@ export const GERMAN_SUMMARIES: SummaryWords = {
   groupsEven: (even, of) => `${even} von ${of} Gruppen gleichmäßig`,
   entriesInTime: (inTime, of) => `${inTime} von ${of} Einsätzen nach Pausen pünktlich`,
   noRhythm: 'keine Gruppen oder Pausen zu messen',
-  tempo: (played, marked) =>
-    `${Math.round(played)} Viertel in der Minute${marked === null ? '' : `, ${Math.round(marked)} vorgeschrieben`}`,
+  tempo: (played, marked) => {
+    const said = `${Math.round(played)} Viertel in der Minute`;
+    if (marked === null) return `${said}; kein Tempo steht da`;
+    const off = played / marked - 1;
+    if (Math.abs(off) <= NOTICED) return `wie es dasteht: ${said}`;
+    const way = off > 0 ? 'schneller, als es dasteht' : 'langsamer, als es dasteht';
+    return `${Math.abs(off) <= 2 * NOTICED ? 'etwas ' : ''}${way}: ${said}, ${Math.round(marked)} stehen da`;
+  },
   levelRiding: 'nicht beurteilt: Der Rekorder hat den Pegel verändert',
   noChange: 'kein Wechsel der Lautstärke zu messen',
-  hairpinsMeasured: (count) => (count === 1 ? '1 Gabel gemessen' : `${count} Gabeln gemessen`),
-  changes: (changes) => `Wechsel der Lautstärke ${changes.map(signed).join(', ')} dB`,
+  contrasts: ({ of, plain, reversed, usualDb, smallestDb, leastDb }) => {
+    const where = of === 1 ? 'an der einen Stelle' : `an allen ${of} Stellen`;
+    const [usual, least] = [`${of === 1 ? '' : 'meist '}${decibels(usualDb)}`, `${decibels(leastDb)} sind verlangt`];
+    if (plain === of) return `laut und leise sind ${where} klar verschieden: ${usual}, ${least}`;
+    if (reversed === of) return `laut und leise sind ${where} vertauscht`;
+    const turned = reversed === 0 ? '' : `, ${times(reversed)} vertauscht`;
+    if (plain === 0) return `laut und leise klingen ${where} fast gleich${turned}: ${usual}, ${least}`;
+    const smallest = reversed === 0 ? `; der kleinste Unterschied ist ${decibels(smallestDb)}, ${least}` : turned;
+    return `laut und leise sind an ${plain} von ${of} Stellen klar verschieden${smallest}`;
+  },
+  hairpins: (plain, of) =>
+    of === 1
+      ? `die Gabel ist ${plain === 1 ? 'deutlich' : 'kaum zu hören'}`
+      : `${plain} von ${of} Gabeln deutlich zu hören`,
   wrongOrder: (softer, louder) => `im Ganzen ist ${softer} lauter als ${louder}`,
   slursJoined: (joined, of) => `${joined} von ${of} gebundenen Noten verbunden`,
-  dotted: (percent) => `Noten mit Punkt klingen ${Math.round(percent)} Prozent ihrer Zeit`,
+  dotted: (percent) => `Staccato-Noten klingen ${Math.round(percent)} Prozent ihrer Zeit`,
   tenuto: (percent) => `Noten mit Strich klingen ${Math.round(percent)} Prozent ihrer Zeit`,
-  noArticulation: 'kein Bogen oder Punkt zu messen',
+  noArticulation: 'kein Bogen oder Staccato zu messen',
   noBreathMarked: 'kein Atemzeichen',
   noBreathHeard: 'kein Atmen an den Zeichen zu hören: Nicht alle Noten daneben wurden gespielt',
   breathsHeard: (heard, of) => `an ${heard} von ${of} Atemzeichen geatmet`,
@@ -35,9 +57,13 @@ export const GERMAN_SUMMARIES: SummaryWords = {
   breathsBeyond: (count) =>
     `${count} ${count === 1 ? 'weiteres steht' : 'weitere stehen'}, wo nicht alles gespielt wurde`,
   tuning: (a4Hz, cents) =>
-    `A = ${a4Hz.toFixed(1).replace('.', ',')} Hz (${Math.round(cents) === 0 ? '0' : signed(cents)} Cent)`,
+    `${Math.round(cents) === 0 ? 'auf A = 440 Hz' : `${Math.abs(Math.round(cents))} Cent zu ${cents > 0 ? 'hoch' : 'tief'}`} gestimmt: A = ${a4Hz.toFixed(1).replace('.', ',')} Hz`,
   register: (register, cents) => `${register === 'low' ? 'tiefe' : 'hohe'} Töne ${lean(cents)}`,
   loudNotes: (cents) => `laute Töne gegen leise ${lean(cents)}`,
   playedThrough: 'durchgespielt',
-  stops: (restarts, skips) => `${times(restarts)} neu begonnen, ${times(skips)} nach vorn gesprungen`,
+  stops: (restarts, skips) =>
+    [
+      ...(restarts === 0 ? [] : [`${times(restarts)} neu begonnen`]),
+      ...(skips === 0 ? [] : [`${times(skips)} nach vorn gesprungen`]),
+    ].join(', '),
 };

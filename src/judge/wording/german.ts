@@ -34,6 +34,9 @@ const MISREADINGS: Readonly<Record<MisreadingKind, (f: Facts['accidental']) => W
   }),
 };
 
+const ENDS =
+  'Spiel die ersten zwei Takte mit dem Metronom, gleich darauf die letzten zwei, und hör, ob sie dazu passen.';
+
 const FINDINGS: FindingWords = {
   accidental: (f) => MISREADINGS[f.misreading](f),
   'wrong-note': (f) => ({
@@ -125,12 +128,18 @@ const FINDINGS: FindingWords = {
       'Schau beim Spielen einen Takt voraus. Fang zwei Takte vorher an und halte den Schlag durch diese Stelle durch.',
   }),
   rushing: (f) => ({
-    text: `Das Tempo läuft hier davon, um etwa ${whole(f.percent)} Prozent.`,
-    practice: 'Spiel diese Takte mit dem Metronom nur auf den leichten Schlägen.',
+    text: f.throughout
+      ? `Das Tempo wird vom Anfang bis zum Ende schneller, um etwa ${whole(f.percent)} Prozent.`
+      : `Das Tempo läuft hier davon, um etwa ${whole(f.percent)} Prozent.`,
+    practice: f.throughout ? ENDS : 'Spiel diese Takte mit dem Metronom nur auf den leichten Schlägen.',
   }),
   dragging: (f) => ({
-    text: `Das Tempo sinkt hier, um etwa ${whole(f.percent)} Prozent.`,
-    practice: 'Such den schwersten Schlag in diesen Takten und übe ihn allein, dann mit dem Metronom.',
+    text: f.throughout
+      ? `Das Tempo wird vom Anfang bis zum Ende langsamer, um etwa ${whole(f.percent)} Prozent.`
+      : `Das Tempo sinkt hier, um etwa ${whole(f.percent)} Prozent.`,
+    practice: f.throughout
+      ? ENDS
+      : 'Such den schwersten Schlag in diesen Takten und übe ihn allein, dann mit dem Metronom.',
   }),
   'slur-broken': (f) => ({
     text: `Der Bogen bricht vor dieser Note ab: Da ist eine Lücke von ${hundredths(f.milliseconds)} Sekunden.`,

@@ -11,6 +11,18 @@ export interface Words {
 /** Words for every kind of finding; the compiler keeps it complete. */
 export type FindingWords = { readonly [K in JudgedKind]: (facts: Facts[K]) => Words };
 
+/** The changes from one dynamic mark to the next, all together; sizes in dB in the direction that is written. */
+export interface ContrastsHeard {
+  readonly of: number;
+  /** those that are as large as asked for */
+  readonly plain: number;
+  /** those that surely go the other way */
+  readonly reversed: number;
+  readonly usualDb: number;
+  readonly smallestDb: number;
+  readonly leastDb: number;
+}
+
 /** What is said of a criterion in one line. */
 export interface SummaryWords {
   /** the brief leaves the criterion out, and why */
@@ -25,9 +37,9 @@ export interface SummaryWords {
   readonly tempo: (played: number, marked: number | null) => string;
   readonly levelRiding: string;
   readonly noChange: string;
-  readonly hairpinsMeasured: (count: number) => string;
-  /** in dB */
-  readonly changes: (changes: readonly number[]) => string;
+  readonly contrasts: (heard: ContrastsHeard) => string;
+  /** hairpins that change plainly, of those measured */
+  readonly hairpins: (plain: number, of: number) => string;
   readonly wrongOrder: (softer: string, louder: string) => string;
   readonly slursJoined: (joined: number, of: number) => string;
   /** percent of their time */

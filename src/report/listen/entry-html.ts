@@ -37,7 +37,7 @@ export function entryHtml(
 <div class="told">
 <h3 id="finding-${number}">${markup(words.headline)}<span class="unseen">${markup(pageWords.listen.ofPlace(place))}</span></h3>
 ${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}<figcaption>${markup(excerpt.caption)}</figcaption></figure>\n`}${playerHtml(entry, place, pageWords, markup)}${paragraph(finding.text)}${paragraph(words.why)}${paragraph(finding.practice === '' ? '' : pageWords.page.toPractise(finding.practice), 'practice')}${paragraph(
-  finding.measured === undefined ? '' : pageWords.page.measured(pageWords.measured(finding.measured)),
+  finding.measured === undefined ? '' : pageWords.page.measured(pageWords.measured(finding.measured, finding.kind)),
   'soft',
 )}${curves === null ? '' : `<figure>${pictureHtml(curves, music, CURVES_SCALE)}<figcaption>${markup(curves.caption)}</figcaption></figure>\n`}</div>
 </article>

@@ -5,7 +5,7 @@ import type { DrawingElement, Item, Typesetter } from '../layout/drawing.js';
 import { Sheet } from '../layout/sheet.js';
 import { drawRow, rowWidth } from '../layout/take/at-a-glance.js';
 import { type BarRow, barRows } from '../layout/take/bar-rows.js';
-import { findingExcerpt } from '../layout/take/finding-excerpt.js';
+import { type FindingExcerpt, findingExcerpt } from '../layout/take/finding-excerpt.js';
 import { levelRange, rowCurve } from '../layout/take/level-range.js';
 import type { Loudness } from '../layout/take/loudness-curve.js';
 import type { LevelRange } from '../layout/take/loudness-panel.js';
@@ -101,19 +101,26 @@ export function listeningContent(
     const passage = findPassage(finding, result, part, i < FIRST ? FIRST_SECONDS : LATER_SECONDS);
     const fits = passage !== null && passage.toSeconds - passage.fromSeconds <= left;
     if (passage !== null && !fits) shortened = true;
-    if (!fits) return { finding, excerpt: null, curves: null, clip: null };
+    // where there is nothing to hear at one place, the notes still show what is meant; past the room for sound, words do
+    const drawn =
+      fits || passage === null ? findingExcerpt(sheet, finding, { result, part, engrave }, EXCERPT_WIDTH) : null;
+    if (!fits) return { finding, excerpt: drawn && still(drawn), curves: null, clip: null };
     left -= passage.toSeconds - passage.fromSeconds;
-    const drawn = findingExcerpt(sheet, finding, { result, part, engrave }, EXCERPT_WIDTH);
     const path =
       drawn === null ? [] : playheadPath(passage, result, part, ({ printedId }) => drawn.places.get(printedId) ?? null);
     return {
       finding,
-      excerpt: drawn === null ? null : { ...drawn, left: 0, top: 0, path },
+      excerpt: drawn && { ...still(drawn), path },
       curves: passageCurves(look, passage),
       clip: cutClip(take, passage.fromSeconds, passage.toSeconds, gain),
     };
   });
   return { result, entries, wholeTake: wholeTakeCurves(look, rows, curves), shortened };
+}
+
+/** A picture without a playhead. */
+function still(excerpt: FindingExcerpt): CaptionedPicture {
+  return { ...excerpt, left: 0, top: 0, path: [] };
 }
 
 interface Look extends ListeningSource {

@@ -1,3 +1,5 @@
+import type { FindingKind } from '../../judge/index.js';
+
 /**
  * @param value any finite number
  * @param decimals most decimals shown; trailing zeros are dropped
@@ -26,18 +28,31 @@ export interface Measured {
   readonly expected?: string | undefined;
 }
 
+/** Kinds whose sign is said as a word: below 0, and above. */
+const WAYS: Readonly<Partial<Record<FindingKind, readonly [below: string, above: string]>>> = {
+  rushing: ['slower', 'faster'],
+  dragging: ['slower', 'faster'],
+  'early-entry': ['early', 'late'],
+  'late-entry': ['early', 'late'],
+  'note-out-of-tune': ['too low', 'too high'],
+  'tuning-off': ['too low', 'too high'],
+};
+
 /**
  * @param measured value and unit, with what was expected
+ * @param kind of the finding it belongs to; for some kinds the sign is said as a word
  * @returns e.g. "0.6 dB, less than a listener can tell apart; expected at least 3 dB"
  *
  * Source: 1 dB as the smallest level difference noticed: Slade et al. 2022; 100 cents to the semitone: definition.
  */
-export function measuredInWords({ value, unit, expected }: Measured): string {
+export function measuredInWords({ value, unit, expected }: Measured, kind?: FindingKind): string {
   const size = Math.abs(value);
   const decimals = unit.startsWith('cent') || unit === '%' || size >= 100 ? 0 : size < 1 ? 2 : 1;
-  const number = numberInWords(value, decimals);
-  const said = unit === '%' ? `${number} %` : unit === '' ? number : `${number} ${unit}`;
-  return `${said}${remark(size, unit)}${expected === undefined || expected === '' ? '' : `; expected ${expected}`}`;
+  const ways = kind === undefined ? undefined : WAYS[kind];
+  const number = numberInWords(ways === undefined ? value : size, decimals);
+  const said = unit === '' ? number : `${number} ${unit}`;
+  const way = ways === undefined ? '' : ` ${ways[value < 0 ? 0 : 1]}`;
+  return `${said}${way}${remark(size, unit)}${expected === undefined || expected === '' ? '' : `; expected ${expected}`}`;
 }
 
 function remark(size: number, unit: string): string {

@@ -4,7 +4,7 @@ import { dateInWords } from './dates.js';
 import { criterionInWords, wordsFor } from './finding-words.js';
 import { GERMAN_CRITERIA, germanWordsFor } from './german/finding-words.js';
 import { GERMAN_LISTEN } from './german/listen-words.js';
-import { GERMAN_CAPTIONS, GERMAN_MARKS } from './german/mark-words.js';
+import { GERMAN_CAPTIONS, GERMAN_MARKS, germanExcerpt } from './german/mark-words.js';
 import {
   GERMAN_GAP,
   GERMAN_GLANCE,
@@ -58,8 +58,7 @@ const WORDS: Readonly<Record<Language, TakeWords>> = {
     finding: germanWordsFor,
     criterion: (criterion) => GERMAN_CRITERIA[criterion],
     caption: (kind) => GERMAN_CAPTIONS[kind],
-    excerpt: ({ first, last }, caption, finding) =>
-      `${first === last ? `Takt ${first}` : `Takt ${first} bis ${last}`} in Noten, wie sie für dich dastehen. ${caption} ${finding}`,
+    excerpt: germanExcerpt,
     place: germanPlace,
     number: germanNumber,
     measured: germanMeasured,

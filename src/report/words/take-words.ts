@@ -36,7 +36,7 @@ export interface TakeWords {
   readonly place: (place: Place) => string;
   /** most decimals shown; trailing zeros are dropped */
   readonly number: (value: number, decimals: number) => string;
-  readonly measured: (measured: Measured) => string;
+  readonly measured: (measured: Measured, kind?: FindingKind) => string;
   /** of an ISO 8601 day */
   readonly date: (day: string) => string;
   /** of a note as the judges name it */

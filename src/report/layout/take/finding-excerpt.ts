@@ -5,12 +5,11 @@ import { shifted } from '../../engrave/shift-items.js';
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
 import type { Item } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
-import { type BarsShown, barsShown } from './marks/bars-shown.js';
+import { type ExcerptLine, excerptLines } from './excerpt-lines.js';
+import type { BarsShown } from './marks/bars-shown.js';
 import type { MarkPlace } from './marks/mark-place.js';
 import { marksFor } from './marks/marks-for.js';
 
-/** Longer excerpts are not read. */
-const MOST_LINES = 3;
 const BETWEEN_LINES = 7;
 
 /** Where a note stands in a picture: its middle, and the ends of the line it stands in. Points. */
@@ -59,71 +58,68 @@ export function findingExcerpt(
   width: number,
 ): FindingExcerpt | null {
   const caption = sheet.words.caption(finding.kind);
-  const bars = barsShown(finding, part);
-  if (engrave === null || caption === null || bars === null) return null;
-  const shown = linesOf(engrave, bars, width);
+  if (engrave === null || caption === null) return null;
+  const lines = excerptLines(engrave, finding, part, width);
   const items: Item[] = [];
   const places = new Map<string, NotePlace>();
   let [height, widest, marked] = [0, 0, false];
-  for (const line of shown.lines) {
-    const drawn = drawLine(sheet, line, finding, result, part, width);
+  for (const [number, line] of lines.entries()) {
+    const place = placeOn(sheet, line, finding, result, part, width);
+    const drawn = drawLine({ ...place, line: { number, of: lines.length, bars: line.bars } });
     if (height > 0) height += BETWEEN_LINES;
     items.push(...shifted(drawn.items, 0, height - drawn.top));
     const ends = { top: height, bottom: height + drawn.bottom - drawn.top };
-    for (const [id, { x }] of line.noteheads) places.set(id, { x, ...ends });
+    for (const [id, { x }] of line.excerpt.noteheads) places.set(id, { x, ...ends });
     height = ends.bottom;
-    widest = Math.max(widest, line.width);
+    widest = Math.max(widest, line.excerpt.width);
     marked ||= drawn.marked;
   }
   if (!marked) return null;
   const numberOf = (barIndex: number) => part.bars.find((bar) => bar.barIndex === barIndex)?.bar ?? `${barIndex + 1}`;
-  const named = { first: numberOf(shown.bars.from), last: numberOf(shown.bars.to) };
+  const named = stretchesOf(lines).map(({ from, to }) => ({ first: numberOf(from), last: numberOf(to) }));
   const alternative = sheet.words.excerpt(named, caption, finding.text);
   return { items, width: widest, height, caption, alternative, places };
 }
 
-/** The bars in lines of one system each; the bar before them as well where it fits. */
-function linesOf(
-  engrave: Engrave,
-  { from, to }: BarsShown,
-  width: number,
-): { readonly lines: readonly Excerpt[]; readonly bars: BarsShown } {
-  if (from === to && from > 0) {
-    const wider = engrave(from - 1, to, width);
-    if (wider !== null && wider.barsOfSystems.length === 1) return { lines: [wider], bars: { from: from - 1, to } };
+/** Lines that follow each other in print are one stretch. */
+function stretchesOf(lines: readonly ExcerptLine[]): BarsShown[] {
+  const stretches: BarsShown[] = [];
+  for (const { from, to } of lines) {
+    const before = stretches.at(-1);
+    if (before !== undefined && before.to + 1 === from) stretches[stretches.length - 1] = { from: before.from, to };
+    else stretches.push({ from, to });
   }
-  const whole = engrave(from, to, width);
-  if (whole === null || whole.barsOfSystems.length === 1)
-    return { lines: whole === null ? [] : [whole], bars: { from, to } };
-  const lines: Excerpt[] = [];
-  let first = from;
-  for (const bars of whole.barsOfSystems.slice(0, MOST_LINES)) {
-    const line = engrave(first, first + bars - 1, width);
-    if (line === null) break;
-    lines.push(line);
-    first += bars;
-  }
-  return { lines, bars: { from, to: first - 1 } };
+  return stretches;
 }
 
-function drawLine(
+/** All that a mark needs to know of a line, but for the line's place among the others. */
+function placeOn(
   sheet: Sheet,
-  excerpt: Excerpt,
+  { excerpt }: ExcerptLine,
   finding: ResultFinding,
   result: TakeResult,
   part: Part,
   width: number,
-): { readonly items: Item[]; readonly top: number; readonly bottom: number; readonly marked: boolean } {
+): Omit<MarkPlace, 'line'> {
   const middle = (excerpt.staff[0] + excerpt.staff[1]) / 2;
   const room = new FreeRoom(sheet.typesetter, excerpt.items, width, middle);
   const headOf = (index: number | undefined): Notehead | null => {
     const id = index === undefined ? undefined : part.notes[index]?.printedId;
     return id === undefined ? null : (excerpt.noteheads.get(id) ?? null);
   };
-  const place: MarkPlace = {
+  return {
     ...{ sheet, excerpt, width, room, finding, result, part, headOf },
     endOf: (index) => endOf(excerpt, headOf(index), headOf(index + 1)),
   };
+}
+
+function drawLine(place: MarkPlace): {
+  readonly items: Item[];
+  readonly top: number;
+  readonly bottom: number;
+  readonly marked: boolean;
+} {
+  const { room, excerpt, finding } = place;
   const marks = marksFor(finding.kind)(place);
   room.take(marks);
   const [top, bottom] = room.extent;

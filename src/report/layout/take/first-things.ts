@@ -5,6 +5,8 @@ import { type ExcerptSource, findingExcerpt } from './finding-excerpt.js';
 import { drawEntry, type Entry, type EntryFigure, entryHeight, type Paragraph } from './margin-note.js';
 
 const MOST = 3;
+const LEAST_GAP = 8;
+const MOST_GAP = 20;
 
 /**
  * @param result the take, reviewed
@@ -38,11 +40,19 @@ export function drawFirstThings(sheet: Sheet, source: ExcerptSource): ResultFind
   if (first.length === 0) {
     sheet.write('P', sheet.words.page.nothing, STYLES.body);
   }
-  for (const entry of entries) {
-    sheet.space(8);
+  const gap = gapBetween(sheet, entries);
+  for (const [i, entry] of entries.entries()) {
+    sheet.space(i === 0 ? LEAST_GAP : gap);
     drawEntry(sheet, entry);
   }
   return first;
+}
+
+/** White between entries: more where all of them stand on this page and leave some over. */
+function gapBetween(sheet: Sheet, entries: readonly Entry[]): number {
+  const heights = entries.map((entry) => entryHeight(sheet, entry));
+  const left = sheet.room - LEAST_GAP - heights.reduce((sum, height) => sum + height, 0);
+  return Math.max(LEAST_GAP, Math.min(MOST_GAP, left / Math.max(1, entries.length - 1)));
 }
 
 function entryOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding, position: number): Entry {
@@ -62,7 +72,7 @@ function entryOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding, po
     });
   }
   if (finding.measured !== undefined) {
-    const text = sheet.words.page.measured(sheet.words.measured(finding.measured));
+    const text = sheet.words.page.measured(sheet.words.measured(finding.measured, finding.kind));
     paragraphs.push({ tag: 'P', text, style: STYLES.soft, before: 1 });
   }
   return {

@@ -1,4 +1,5 @@
 import { shifted } from '../../engrave/shift-items.js';
+import { widthWithCompany } from '../company.js';
 import type { Item, PageMarks } from '../drawing.js';
 import { placeText, type SetText, type TextStyle } from '../set-text.js';
 import type { Sheet } from '../sheet.js';
@@ -58,7 +59,10 @@ export function drawEntry(sheet: Sheet, entry: Entry): void {
   for (const paragraph of entry.paragraphs) {
     sheet.space(paragraph.before ?? 0);
     if (paragraph.tag === 'Figure') bottom = drawFigure(sheet, paragraph, left, sheet.page === page ? bottom : 0);
-    else sheet.write(paragraph.tag, paragraph.text, paragraph.style, left, width);
+    else {
+      const { tag, text, style } = paragraph;
+      sheet.write(tag, text, style, left, widthWithCompany(sheet, text, style, width));
+    }
   }
   readMarginFirst(sheet, first, { page, items: margin.items });
   if (sheet.page === page) sheet.y = Math.max(sheet.y, bottom);

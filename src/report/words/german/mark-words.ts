@@ -17,6 +17,9 @@ export const GERMAN_MARKS: TakeWords['marks'] = {
   gap: 'Lücke',
   again: 'ab hier noch einmal',
   skipped: 'nicht gespielt',
+  ahead: 'läuft davon',
+  behind: 'wird langsamer',
+  playedTempo: (tempo) => `= ${tempo} gespielt`,
   brackets: ['(', ')'],
 };
 
@@ -24,6 +27,7 @@ const RING = 'Ein Ring zeigt die Note; darüber steht in Klammern, was geklungen
 const WEDGE = 'Unter der gedruckten Gabel ist deine: Je weiter sie aufgeht, desto mehr hat sich der Klang geändert.';
 const LEVELS = 'Die zwei dicken Linien sind dein Klang vor und nach dem Wechsel: Höher ist lauter.';
 const ARROW = 'Der Pfeil geht von dort, wo die Note steht, dorthin, wo sie kam.';
+const TEMPOS = 'Die Zahlen sind deine Viertel in der Minute, Takt für Takt.';
 const BARS = 'Der dicke Balken zeigt, wie lang du die Note gehalten hast, der feine, wie lang sie dasteht.';
 
 /** What the marks in an excerpt mean, one sentence a kind; null for kinds that are not shown in notes. */
@@ -38,9 +42,9 @@ export const GERMAN_CAPTIONS: Record<FindingKind, string | null> = {
   'late-entry': ARROW,
   'early-entry': ARROW,
   'uneven-group': 'Die obere Klammer ist der Schlag, wie du ihn gespielt hast, die untere, wie er dasteht.',
-  rushing: null,
-  dragging: null,
-  'off-tempo': null,
+  rushing: `Der Pfeil geht über die Takte, in denen du eilst. ${TEMPOS}`,
+  dragging: `Der Pfeil zeigt zurück über die Takte, in denen du langsamer wirst. ${TEMPOS}`,
+  'off-tempo': 'Über der ersten Note steht das Tempo, das du gespielt hast.',
   'weak-contrast': LEVELS,
   'reversed-contrast': LEVELS,
   'weak-hairpin': WEDGE,
@@ -56,4 +60,17 @@ export const GERMAN_CAPTIONS: Record<FindingKind, string | null> = {
   'note-out-of-tune': 'Der Pfeil zeigt, ob der Ton zu hoch oder zu tief ist.',
   'tuning-off': null,
   'went-well': null,
+};
+
+/**
+ * @param bars printed numbers of the first and the last bar of each stretch shown
+ * @param caption what the marks mean
+ * @param finding what was found there, in words
+ * @returns what stands for an excerpt where it cannot be seen
+ *
+ * Source: definition.
+ */
+export const germanExcerpt: TakeWords['excerpt'] = (bars, caption, finding) => {
+  const ranges = bars.map(({ first, last }) => (first === last ? first : `${first} bis ${last}`));
+  return `Takt ${ranges.join(' und ')} in Noten, wie sie für dich dastehen. ${caption} ${finding}`;
 };

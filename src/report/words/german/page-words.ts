@@ -25,9 +25,10 @@ export const GERMAN_PAGE: TakeWords['page'] = {
 export const GERMAN_GLANCE: TakeWords['glance'] = {
   heading: 'Die ganze Aufnahme auf einen Blick',
   loudness:
-    'Oben: Lautstärke in dB unter deinem lautesten Spiel. Dicke Linien: was unter jedem Zeichen gemessen wurde.',
+    'Oben: wie laut du spielst; dicke Linien zeigen, wie laut jedes Zeichen klang. Die Zahlen sind dB unter deinem lautesten Spiel.',
   levelRiding: 'Der Rekorder hat den Pegel wohl selbst verändert: Die Kurve zeigt die Aufnahme, nicht dein Spiel.',
-  tempo: 'Unten: Tempo in Vierteln pro Minute, ein Punkt je Takt; gestrichelt das Tempo, das dasteht.',
+  tempo:
+    'Unten: dein Tempo, ein Punkt je Takt; gestrichelt das Tempo, das dasteht. Die Zahlen sind Viertel in der Minute.',
   noTempo: (reason) => `Das Tempo wurde nicht gemessen: ${reason}.`,
   bars: (first, last) => (first === last ? `Takt ${first}` : `Takt ${first} bis ${last}`),
   tempoOver: (bars, range) =>

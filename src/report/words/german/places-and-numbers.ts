@@ -1,3 +1,4 @@
+import type { FindingKind } from '../../../judge/index.js';
 import { type Measured, numberInWords } from '../numbers.js';
 import { beatInFigures, concernsWholeTake, type Place } from '../place.js';
 
@@ -56,18 +57,31 @@ const SEMITONE_SHARES: readonly (readonly [number, string])[] = [
   [50, 'die Hälfte'],
 ];
 
+/** Kinds whose sign is said as a word: below 0, and above. */
+const WAYS: Readonly<Partial<Record<FindingKind, readonly [below: string, above: string]>>> = {
+  rushing: ['langsamer', 'schneller'],
+  dragging: ['langsamer', 'schneller'],
+  'early-entry': ['zu früh', 'zu spät'],
+  'late-entry': ['zu früh', 'zu spät'],
+  'note-out-of-tune': ['zu tief', 'zu hoch'],
+  'tuning-off': ['zu tief', 'zu hoch'],
+};
+
 /**
  * @param measured value and unit, with what was expected, in German already
+ * @param kind of the finding it belongs to; for some kinds the sign is said as a word
  * @returns e.g. "0,6 dB, weniger, als man hören kann; erwartet: mindestens 3"
  *
  * Source: as for the English form.
  */
-export function germanMeasured({ value, unit, expected }: Measured): string {
+export function germanMeasured({ value, unit, expected }: Measured, kind?: FindingKind): string {
   const size = Math.abs(value);
   const decimals = unit.startsWith('cent') || unit === '%' || size >= 100 ? 0 : size < 1 ? 2 : 1;
-  const number = germanNumber(value, decimals);
+  const ways = kind === undefined ? undefined : WAYS[kind];
+  const number = germanNumber(ways === undefined ? value : size, decimals);
   const said = UNITS[unit]?.(number) ?? `${number} ${unit}`;
-  return `${said}${remark(size, unit)}${expected === undefined || expected === '' ? '' : `; erwartet: ${expected}`}`;
+  const way = ways === undefined ? '' : ` ${ways[value < 0 ? 0 : 1]}`;
+  return `${said}${way}${remark(size, unit)}${expected === undefined || expected === '' ? '' : `; erwartet: ${expected}`}`;
 }
 
 function remark(size: number, unit: string): string {

@@ -16,6 +16,9 @@ export const MARK_NOTES = {
   gap: 'gap',
   again: 'again from here',
   skipped: 'not played',
+  ahead: 'runs ahead',
+  behind: 'falls behind',
+  playedTempo: (tempo: string) => `= ${tempo} as played`,
   brackets: ['(', ')'],
 } as const;
 
@@ -23,6 +26,7 @@ const RING = 'A ring marks the note; above it in brackets is what sounded.';
 const WEDGE = 'Under the printed wedge is yours: the wider it opens, the more the sound changed.';
 const LEVELS = 'The two heavy lines are your sound before and after the change: higher is louder.';
 const ARROW = 'The arrow goes from where the note is written to where it came.';
+const TEMPOS = 'The numbers are your quarter notes a minute, bar by bar.';
 const BARS = 'The heavy bar is how long you held the note, the fine one how long it is written.';
 
 /** What the marks in an excerpt mean, one sentence a kind; null for kinds that are not shown in notes. */
@@ -37,9 +41,9 @@ const CAPTIONS: Record<FindingKind, string | null> = {
   'late-entry': ARROW,
   'early-entry': ARROW,
   'uneven-group': 'The upper bracket is the beat as you played it, the lower one as it is written.',
-  rushing: null,
-  dragging: null,
-  'off-tempo': null,
+  rushing: `The arrow runs over the bars in which you hurry. ${TEMPOS}`,
+  dragging: `The arrow points back over the bars in which you slow down. ${TEMPOS}`,
+  'off-tempo': 'Over the first note stands the tempo you played, as a metronome mark.',
   'weak-contrast': LEVELS,
   'reversed-contrast': LEVELS,
   'weak-hairpin': WEDGE,
@@ -67,16 +71,19 @@ export function captionOf(kind: FindingKind): string | null {
 }
 
 /**
- * @param bars printed numbers of the first and the last bar shown
- * @param bars.first of the first
- * @param bars.last of the last
+ * @param bars printed numbers of the first and the last bar of each stretch shown
  * @param caption what the marks mean
  * @param finding what was found there, in words
  * @returns what stands for an excerpt where it cannot be seen
  *
  * Source: definition.
  */
-export function excerptInWords(bars: { first: string; last: string }, caption: string, finding: string): string {
-  const where = bars.first === bars.last ? `Bar ${bars.first}` : `Bars ${bars.first} to ${bars.last}`;
-  return `${where} of the part in notes, as written for you. ${caption} ${finding}`;
+export function excerptInWords(
+  bars: readonly { readonly first: string; readonly last: string }[],
+  caption: string,
+  finding: string,
+): string {
+  const ranges = bars.map(({ first, last }) => (first === last ? first : `${first} to ${last}`));
+  const where = bars.length === 1 && bars[0]?.first === bars[0]?.last ? 'Bar' : 'Bars';
+  return `${where} ${ranges.join(' and ')} of the part in notes, as written for you. ${caption} ${finding}`;
 }

@@ -22,16 +22,17 @@ export const PAGE_WORDS = {
 /** The picture of the whole take. */
 export const GLANCE_WORDS = {
   heading: 'The whole take at a glance',
-  loudness: 'Above: loudness, in dB below your loudest playing. Heavy lines: the level measured under each mark.',
+  loudness:
+    'Above: how loud you play; heavy lines show how loud each mark came out. The numbers are dB below your loudest playing.',
   levelRiding:
     'The recorder seems to have changed its level by itself: the curve shows the recording, not your playing.',
-  tempo: 'Below: tempo in quarter beats a minute, one point a bar; dashed, the printed tempo.',
+  tempo: 'Below: your tempo, one point a bar; dashed, the printed tempo. The numbers are quarter notes a minute.',
   noTempo: (reason: string) => `Tempo was not measured: ${reason}.`,
   bars: (first: string, last: string) => (first === last ? `bar ${first}` : `bars ${first} to ${last}`),
   tempoOver: (bars: string, range: { low: string; high: string } | null) =>
     range === null
       ? `Tempo over ${bars}: no bar could be measured.`
-      : `Tempo over ${bars}: between ${range.low} and ${range.high} quarter beats a minute.`,
+      : `Tempo over ${bars}: between ${range.low} and ${range.high} quarter notes a minute.`,
   decibels: (value: string) => `${value} dB`,
   rise: (value: string) => `${value} dB from end to end`,
   notMeasured: 'not measured',

@@ -1,4 +1,4 @@
-import type { Part } from '../../../../score/index.js';
+import type { Part, PerformedBar } from '../../../../score/index.js';
 import type { Excerpt, Notehead } from '../../../engrave/engrave-excerpt.js';
 import type { FreeRoom } from '../../../engrave/free-room.js';
 import type { ResultFinding, TakeResult } from '../../../result/take-result-schema.js';
@@ -16,6 +16,8 @@ export interface MarkPlace {
   readonly finding: ResultFinding;
   readonly result: TakeResult;
   readonly part: Part;
+  /** which line of the excerpt this is, and the performed bars it shows when the finding is about tempo over bars */
+  readonly line: { readonly number: number; readonly of: number; readonly bars: readonly PerformedBar[] };
   /** where the head of a note of the part stands in this line, null when it does not */
   readonly headOf: (index: number | undefined) => Notehead | null;
   /** where the note after this one begins: its head, or the next barline */

@@ -9,6 +9,7 @@ import { levelStrokes } from './level-strokes.js';
 import type { DrawMarks } from './mark-place.js';
 import { restartArrow, skipBracket } from './passage.js';
 import { ringMarks } from './rings.js';
+import { playedTempo, tempoArrow } from './tempo-marks.js';
 import { playedWedge } from './wedge.js';
 
 const NONE: DrawMarks = () => [];
@@ -24,9 +25,9 @@ const FAMILIES: Record<FindingKind, DrawMarks> = {
   'late-entry': timeArrows,
   'early-entry': timeArrows,
   'uneven-group': groupBracket,
-  rushing: NONE,
-  dragging: NONE,
-  'off-tempo': NONE,
+  rushing: tempoArrow,
+  dragging: tempoArrow,
+  'off-tempo': playedTempo,
   'weak-contrast': levelStrokes,
   'reversed-contrast': levelStrokes,
   'weak-hairpin': playedWedge,
