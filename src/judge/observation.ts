@@ -13,7 +13,8 @@ export interface Facts {
   'missed-note': { readonly written: string; readonly sure: boolean };
   'added-note': { readonly played: string; readonly after: string | null };
   'skipped-bars': { readonly toBar: string; readonly atEnd: boolean; readonly fileEnds: boolean };
-  restart: { readonly stoppedAtBar: string };
+  /** whole: the part had been played to its end */
+  restart: { readonly stoppedAtBar: string; readonly whole?: boolean };
   /** byRegister: the change is there, but it is the instrument's own; `db` is what the player adds to it */
   'weak-contrast': {
     readonly from: string;

@@ -32,7 +32,7 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { toBar: '20', atEnd: true, fileEnds: false },
     { toBar: '20', atEnd: true, fileEnds: true },
   ],
-  restart: [{ stoppedAtBar: '7' }],
+  restart: [{ stoppedAtBar: '7' }, { stoppedAtBar: '20', whole: true }],
   'weak-contrast': [change, { ...change, byRegister: true }],
   'reversed-contrast': [{ from: 'p', to: 'f', db: -4 }],
   'weak-hairpin': [wedge, { ...wedge, byRegister: true }, { ...wedge, kind: 'crescendo' }],

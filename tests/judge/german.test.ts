@@ -208,8 +208,9 @@ describe('the German lines of the criteria', () => {
   const { summaries } = wordsIn('de');
 
   it('have a decimal comma, and forms for one and for many', () => {
-    expect(summaries.tuning(442.13, 8.4)).toBe('8 Cent zu hoch gestimmt: A = 442,1 Hz');
-    expect(summaries.tuning(440, -0.2)).toBe('auf A = 440 Hz gestimmt: A = 440,0 Hz');
+    expect(summaries.tuning(442.13, 8.4)).toBe('nahe an A = 440 Hz gestimmt: 8 Cent zu hoch, 442,1 Hz');
+    expect(summaries.tuning(436.2, -15)).toBe('15 Cent zu tief gestimmt: A = 436,2 Hz');
+    expect(summaries.tuning(440, -0.2)).toBe('auf A = 440 Hz gestimmt');
     expect(summaries.stops(1, 0)).toBe('einmal neu begonnen');
     expect(summaries.hairpins(1, 1)).toBe('die Gabel ist deutlich');
     expect(summaries.breathsBeyond(1)).toMatch(/^1 weiteres steht/);

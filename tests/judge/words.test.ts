@@ -43,7 +43,7 @@ const FACTS: { readonly [K in keyof Facts]: fc.Arbitrary<Facts[K]> } = {
   'missed-note': fc.record({ written: names, sure: fc.boolean() }),
   'added-note': fc.record({ played: names, after: fc.option(names) }),
   'skipped-bars': fc.record({ toBar: bars, atEnd: fc.boolean(), fileEnds: fc.boolean() }),
-  restart: fc.record({ stoppedAtBar: bars }),
+  restart: fc.record({ stoppedAtBar: bars, whole: fc.boolean() }),
   'weak-contrast': fc.tuple(change, marks, marks).map(([c, from, to]) => ({ ...c, from, to })),
   'reversed-contrast': fc.record({ from: marks, to: marks, db: number(-20, -1) }),
   'weak-hairpin': fc.tuple(change, wedge).map(([c, kind]) => ({ ...c, kind })),

@@ -16,13 +16,15 @@ export function judgeContinuity(input: JudgeInput): Observation[] {
     const resumed = part.notes[r.resumedAtIndex]!;
     const stopped = part.notes[r.stoppedAtIndex] ?? resumed;
     const place = { ...placeOf(input, resumed), toBar: stopped.bar, onset: r.onsetSeconds };
+    // who plays it through and then once more has not stumbled
+    const whole = r.resumedAtIndex === 0 && stopped.barIndex === part.notes.at(-1)?.barIndex;
     return {
       kind: 'restart',
       criterion: 'continuity',
-      weight: 'fix',
+      weight: whole ? 'watch' : 'fix',
       size: 2,
       ...place,
-      facts: { stoppedAtBar: stopped.bar },
+      facts: { stoppedAtBar: stopped.bar, whole },
     };
   });
   // what was left unclear by an attempt that was given up was not jumped over

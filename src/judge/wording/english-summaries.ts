@@ -3,7 +3,14 @@ import type { SummaryWords } from './words.js';
 const lean = (cents: number) => `${Math.abs(Math.round(cents))} cents ${cents > 0 ? 'sharp' : 'flat'}`;
 const times = (count: number) => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 /** Never rounded up, so that what falls short of something does not read as if it reached it. */
-const decibels = (db: number) => `${(Math.floor(db * 10 + 1e-6) / 10).toString().replace('-', '−')} dB`;
+const decibels = (db: number) => {
+  if (db < SMALLEST_HEARD_DB) return `less than ${SMALLEST_HEARD_DB} dB`;
+  return `${db < 10 ? Math.floor(db * 10 + 1e-6) / 10 : Math.floor(db)} dB`;
+};
+/** Source: 1 dB is the smallest difference of level noticed (Slade et al. 2022). */
+const SMALLEST_HEARD_DB = 1;
+/** Nearer than this two tones sound the same. Source: just noticeable (Hill & Summers 2007). */
+const IN_TUNE_CENTS = 10;
 /** A tempo nearer than this sounds the same. Source: about 3 % is noticed (Drake & Botte 1993). */
 const NOTICED = 0.03;
 
@@ -32,12 +39,12 @@ export const ENGLISH_SUMMARIES: SummaryWords = {
   noChange: 'no change of level to measure',
   contrasts: ({ of, plain, reversed, usualDb, smallestDb, leastDb }) => {
     const where = of === 1 ? 'at the one change of dynamics' : `at all ${of} changes`;
-    const [usual, least] = [`${of === 1 ? '' : 'usually '}${decibels(usualDb)}`, `${decibels(leastDb)} asked for`];
-    if (plain === of) return `soft and loud differ well ${where}: ${usual}, ${least}`;
+    const [usual, least] = [`${of === 1 ? '' : 'usually '}${decibels(usualDb)}`, `at least ${leastDb} dB is asked for`];
+    if (plain === of) return `soft and loud differ well ${where}: ${usual}, where ${least}`;
     if (reversed === of) return `soft and loud come the wrong way round ${where}`;
     const turned = reversed === 0 ? '' : `, ${times(reversed)} the wrong way round`;
-    if (plain === 0) return `soft and loud sound nearly alike ${where}${turned}: ${usual}, ${least}`;
-    const smallest = reversed === 0 ? `; the smallest is ${decibels(smallestDb)}, ${least}` : turned;
+    if (plain === 0) return `soft and loud sound nearly alike ${where}${turned}: ${usual}, where ${least}`;
+    const smallest = reversed === 0 ? `; the smallest is ${decibels(smallestDb)}, where ${least}` : turned;
     return `soft and loud differ well at ${plain} of ${of} changes${smallest}`;
   },
   hairpins: (plain, of) =>
@@ -53,8 +60,12 @@ export const ENGLISH_SUMMARIES: SummaryWords = {
   shortBreaths: (count) =>
     count === 1 ? 'one full breath was only a quick one' : `${count} full breaths were only quick ones`,
   breathsBeyond: (count) => `${count} more ${count === 1 ? 'stands' : 'stand'} where not all was played`,
-  tuning: (a4Hz, cents) =>
-    `tuned ${Math.round(cents) === 0 ? 'to A = 440 Hz' : `${Math.abs(Math.round(cents))} cents too ${cents > 0 ? 'high' : 'low'}`}: A = ${a4Hz.toFixed(1)} Hz`,
+  tuning: (a4Hz, cents) => {
+    const away = Math.abs(Math.round(cents));
+    const [said, way] = [away === 1 ? '1 cent' : `${away} cents`, cents > 0 ? 'high' : 'low'];
+    if (away > IN_TUNE_CENTS) return `tuned ${said} too ${way}: A = ${a4Hz.toFixed(1)} Hz`;
+    return away === 0 ? 'tuned to A = 440 Hz' : `tuned close to A = 440 Hz: ${said} ${way}, ${a4Hz.toFixed(1)} Hz`;
+  },
   register: (register, cents) => `${register} notes ${lean(cents)}`,
   loudNotes: (cents) => `loud notes ${lean(cents)} of soft ones`,
   playedThrough: 'played through',

@@ -66,8 +66,12 @@ const FINDINGS: FindingWords = {
       : 'Mark the place with a bracket. Start two bars earlier and play through it without stopping.',
   }),
   restart: (f) => ({
-    text: `You stopped in bar ${f.stoppedAtBar} and began again here. What you played the second time is what counts in this report.`,
-    practice: 'Practise going on after a slip: start two bars earlier and do not stop, whatever happens.',
+    text: f.whole
+      ? 'You played to the last bar and then began again. What you played the second time is what counts in this report.'
+      : `You stopped in bar ${f.stoppedAtBar} and began again here. What you played the second time is what counts in this report.`,
+    practice: f.whole
+      ? 'Record each time you play it as a take of its own. Then you can compare them.'
+      : 'Practise going on after a slip: start two bars earlier and do not stop, whatever happens.',
   }),
   'weak-contrast': (f) => ({
     text: f.byRegister

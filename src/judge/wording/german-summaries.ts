@@ -3,8 +3,14 @@ import type { SummaryWords } from './words.js';
 const lean = (cents: number) => `${Math.abs(Math.round(cents))} Cent zu ${cents > 0 ? 'hoch' : 'tief'}`;
 const times = (count: number) => (count === 1 ? 'einmal' : count === 2 ? 'zweimal' : `${count}-mal`);
 /** Never rounded up, as in the English words. */
-const decibels = (db: number) =>
-  `${(Math.floor(db * 10 + 1e-6) / 10).toString().replace('-', '−').replace('.', ',')} dB`;
+const decibels = (db: number) => {
+  if (db < SMALLEST_HEARD_DB) return `weniger als ${SMALLEST_HEARD_DB} dB`;
+  return `${db < 10 ? tenths(Math.floor(db * 10 + 1e-6) / 10) : Math.floor(db)} dB`;
+};
+const tenths = (value: number) => String(value).replace('.', ',');
+/** Source: as in the English words. */
+const SMALLEST_HEARD_DB = 1;
+const IN_TUNE_CENTS = 10;
 /** A tempo nearer than this sounds the same. Source: as in the English words. */
 const NOTICED = 0.03;
 
@@ -33,7 +39,10 @@ export const GERMAN_SUMMARIES: SummaryWords = {
   noChange: 'kein Wechsel der Lautstärke zu messen',
   contrasts: ({ of, plain, reversed, usualDb, smallestDb, leastDb }) => {
     const where = of === 1 ? 'an der einen Stelle' : `an allen ${of} Stellen`;
-    const [usual, least] = [`${of === 1 ? '' : 'meist '}${decibels(usualDb)}`, `${decibels(leastDb)} sind verlangt`];
+    const [usual, least] = [
+      `${of === 1 ? '' : 'meist '}${decibels(usualDb)}`,
+      `verlangt sind mindestens ${tenths(leastDb)} dB`,
+    ];
     if (plain === of) return `laut und leise sind ${where} klar verschieden: ${usual}, ${least}`;
     if (reversed === of) return `laut und leise sind ${where} vertauscht`;
     const turned = reversed === 0 ? '' : `, ${times(reversed)} vertauscht`;
@@ -56,8 +65,12 @@ export const GERMAN_SUMMARIES: SummaryWords = {
   shortBreaths: (count) => (count === 1 ? 'einmal kurz statt voll' : `${count}-mal kurz statt voll`),
   breathsBeyond: (count) =>
     `${count} ${count === 1 ? 'weiteres steht' : 'weitere stehen'}, wo nicht alles gespielt wurde`,
-  tuning: (a4Hz, cents) =>
-    `${Math.round(cents) === 0 ? 'auf A = 440 Hz' : `${Math.abs(Math.round(cents))} Cent zu ${cents > 0 ? 'hoch' : 'tief'}`} gestimmt: A = ${a4Hz.toFixed(1).replace('.', ',')} Hz`,
+  tuning: (a4Hz, cents) => {
+    const away = Math.abs(Math.round(cents));
+    const [way, hertz] = [cents > 0 ? 'hoch' : 'tief', `${a4Hz.toFixed(1).replace('.', ',')} Hz`];
+    if (away > IN_TUNE_CENTS) return `${away} Cent zu ${way} gestimmt: A = ${hertz}`;
+    return away === 0 ? 'auf A = 440 Hz gestimmt' : `nahe an A = 440 Hz gestimmt: ${away} Cent zu ${way}, ${hertz}`;
+  },
   register: (register, cents) => `${register === 'low' ? 'tiefe' : 'hohe'} Töne ${lean(cents)}`,
   loudNotes: (cents) => `laute Töne gegen leise ${lean(cents)}`,
   playedThrough: 'durchgespielt',

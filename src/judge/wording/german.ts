@@ -71,8 +71,12 @@ const FINDINGS: FindingWords = {
       : 'Mach eine Klammer um die Stelle. Fang zwei Takte vorher an und spiel hindurch, ohne anzuhalten.',
   }),
   restart: (f) => ({
-    text: `Du hast in Takt ${f.stoppedAtBar} angehalten und hier neu begonnen. Auf diesen Seiten zählt, was du beim zweiten Mal gespielt hast.`,
-    practice: 'Spiel nach einem Fehler weiter: Fang zwei Takte vorher an und halte nicht an, was auch kommt.',
+    text: f.whole
+      ? 'Du hast bis zum letzten Takt gespielt und dann neu begonnen. Auf diesen Seiten zählt, was du beim zweiten Mal gespielt hast.'
+      : `Du hast in Takt ${f.stoppedAtBar} angehalten und hier neu begonnen. Auf diesen Seiten zählt, was du beim zweiten Mal gespielt hast.`,
+    practice: f.whole
+      ? 'Nimm jedes Mal für sich auf, wenn du es spielst. Dann kannst du vergleichen.'
+      : 'Spiel nach einem Fehler weiter: Fang zwei Takte vorher an und halte nicht an, was auch kommt.',
   }),
   'weak-contrast': (f) => ({
     text: f.byRegister

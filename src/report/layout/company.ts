@@ -27,3 +27,16 @@ export function widthWithCompany(sheet: Sheet, text: string, style: TextStyle, w
   }
   return width;
 }
+
+/**
+ * Writes a paragraph over the whole width, so that its last line does not hold one short word alone.
+ *
+ * @param sheet pages being filled
+ * @param text of the paragraph
+ * @param style how it is set
+ *
+ * Source: definition.
+ */
+export function writeParagraph(sheet: Sheet, text: string, style: TextStyle): void {
+  sheet.write('P', text, style, sheet.left, widthWithCompany(sheet, text, style, sheet.width));
+}

@@ -73,7 +73,7 @@ export function setText(typesetter: Typesetter, text: string, style: TextStyle, 
     (letter) => letter in MUSIC_SIGNS || typesetter.hasGlyph(letter, style.face),
     typesetter.language,
   );
-  const words = drawn.split(' ').map((word) => runsOf(typesetter, word, style));
+  const words = wordsOf(drawn).map((word) => runsOf(typesetter, word, style));
   const lines = breakLines(typesetter, words, style, width);
   return {
     style,
@@ -135,6 +135,20 @@ export function setOneLine(typesetter: Typesetter, text: string, style: TextStyl
     set = setText(typesetter, `${letters.join('').trimEnd()}…`, style, Number.POSITIVE_INFINITY);
   }
   return { ...set, width };
+}
+
+/** A number and its unit, and a short remark in brackets, are not parted at the end of a line. */
+const UNPARTED =
+  /(?<=^| )[+−]?\d[\d.,]* (?:dB|Hz|%|s|cents?|Cent|percent|Prozent)(?![\p{L}\d])[^ ]*|\([^() ]+(?: [^() ]+){1,2}\)[^ ]*/gu;
+const LONGEST_UNPARTED = 18;
+/** Stands for a space within a word while lines are broken; a character that no text holds. */
+const WITHIN = '\u{E000}';
+
+function wordsOf(text: string): string[] {
+  const bound = text.replace(UNPARTED, (found) =>
+    found.length > LONGEST_UNPARTED ? found : found.replaceAll(' ', WITHIN),
+  );
+  return bound.split(' ').map((word) => word.replaceAll(WITHIN, ' '));
 }
 
 /** Neighbouring letters in one face, or one sign. */
@@ -202,8 +216,10 @@ function fitting(typesetter: Typesetter, word: Run[], style: TextStyle, width: n
   let text = '';
   for (const character of word.map((run) => run.text).join('')) {
     if (text !== '' && widthOfRuns(runsOf(typesetter, text + character, style)) > width) {
-      pieces.push(runsOf(typesetter, text, style));
-      text = '';
+      // after a hyphen where there is one
+      const cut = text.lastIndexOf('-') + 1 || text.length;
+      pieces.push(runsOf(typesetter, text.slice(0, cut), style));
+      text = text.slice(cut);
     }
     text += character;
   }

@@ -36,6 +36,7 @@ const WAYS: Readonly<Partial<Record<FindingKind, readonly [below: string, above:
   'late-entry': ['early', 'late'],
   'note-out-of-tune': ['too low', 'too high'],
   'tuning-off': ['too low', 'too high'],
+  'wrong-note': ['too low', 'too high'],
 };
 
 /**
@@ -50,7 +51,7 @@ export function measuredInWords({ value, unit, expected }: Measured, kind?: Find
   const decimals = unit.startsWith('cent') || unit === '%' || size >= 100 ? 0 : size < 1 ? 2 : 1;
   const ways = kind === undefined ? undefined : WAYS[kind];
   const number = numberInWords(ways === undefined ? value : size, decimals);
-  const said = unit === '' ? number : `${number} ${unit}`;
+  const said = unit === '' ? number : `${number} ${number === '1' && unit === 'semitones' ? 'semitone' : unit}`;
   const way = ways === undefined ? '' : ` ${ways[value < 0 ? 0 : 1]}`;
   return `${said}${way}${remark(size, unit)}${expected === undefined || expected === '' ? '' : `; expected ${expected}`}`;
 }

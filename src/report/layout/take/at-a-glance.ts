@@ -2,9 +2,11 @@ import { isMeasured } from '../../../base/index.js';
 import type { Part } from '../../../score/index.js';
 import type { TakeResult } from '../../result/take-result-schema.js';
 import type { TakeWords } from '../../words/take-words.js';
+import { writeParagraph } from '../company.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { type BarRow, barRows } from './bar-rows.js';
+import type { Density } from './density.js';
 import { levelRange, rowCurve } from './level-range.js';
 import type { Loudness } from './loudness-curve.js';
 import { type LevelRange, loudnessPanel, loudnessRowHeight } from './loudness-panel.js';
@@ -15,7 +17,7 @@ const SCALE_WIDTH = 26;
 const TEMPO_HEIGHT = 36;
 const TEMPO_GAP = 6;
 const ROW_GAP = 10;
-const HEADING_GAP = 13;
+const HEADING_GAP = 18;
 /** What rounding may take, so that a picture made to fit the page still fits it. */
 const SLACK = 1;
 /** Heights of the loudness panel: one row takes what the page offers between these, several rows take the least. */
@@ -26,34 +28,59 @@ const MOST_PANEL = 96;
  * The whole take in one picture: loudness over bars against the printed dynamics, tempo over bars under it.
  *
  * @param sheet pages being filled
- * @param result the take, reviewed
- * @param part the part it was reviewed against
- * @param loudness of the recording
+ * @param content the take, reviewed, the part it was reviewed against, and the loudness of the recording
+ * @param density how much white the picture may take
  *
  * Source: definition.
  */
-export function drawAtAGlance(sheet: Sheet, result: TakeResult, part: Part, loudness: Loudness): void {
+export function drawAtAGlance(
+  sheet: Sheet,
+  { result, part, loudness }: { readonly result: TakeResult; readonly part: Part; readonly loudness: Loudness },
+  density: Density,
+): void {
   const rows = barRows(part, rowWidth(sheet));
   const stretches = timeStretches(result, part);
   const curves = rows.map((row) => rowCurve(row, loudness, stretches));
   const range = levelRange(curves, result);
   const captions = captionsOf(sheet.words, result);
   const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
-  const around = loudnessRowHeight(0) + ('notMeasured' in result.tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);
+  const around = loudnessRowHeight(part, 0) + ('notMeasured' in result.tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);
   const headHeight = STYLES.section.leading + captionHeight + 2;
   sheet.space(HEADING_GAP);
   sheet.ensure(headHeight + around + LEAST_PANEL + SLACK);
   const offered = sheet.room - headHeight - around - SLACK;
-  const panelHeight = rows.length > 1 ? LEAST_PANEL : Math.max(LEAST_PANEL, Math.min(MOST_PANEL, offered));
+  const most = rows.length > 1 || density === 'tight' ? LEAST_PANEL : MOST_PANEL;
+  const panelHeight = Math.max(LEAST_PANEL, Math.min(most, offered));
   const rowHeight = around + panelHeight;
   sheet.write('H2', sheet.words.glance.heading, STYLES.section);
-  for (const caption of captions) sheet.write('P', caption, STYLES.soft);
+  for (const caption of captions) writeParagraph(sheet, caption, STYLES.soft);
   sheet.space(2);
   for (const [i, row] of rows.entries()) {
+    const curve = curves[i] as Float64Array;
+    if (rows.length > 1 && !isHeard(curve)) {
+      if (isHeard(curves[i - 1])) drawUnheard(sheet, rows.slice(i, nextHeard(curves, i)));
+      continue;
+    }
     sheet.ensure(rowHeight);
-    drawRow(sheet, { part, result, row, curve: curves[i] as Float64Array, range, height: panelHeight });
+    drawRow(sheet, { part, result, row, curve, range, height: panelHeight });
     sheet.space(ROW_GAP);
   }
+}
+
+function isHeard(curve: Float64Array | undefined): boolean {
+  return curve === undefined || curve.some((db) => !Number.isNaN(db));
+}
+
+function nextHeard(curves: readonly Float64Array[], from: number): number {
+  const next = curves.findIndex((curve, i) => i > from && isHeard(curve));
+  return next < 0 ? curves.length : next;
+}
+
+/** One sentence instead of rows without a curve. */
+function drawUnheard(sheet: Sheet, rows: readonly BarRow[]): void {
+  const [first, last] = [rows[0]?.bars[0]?.bar ?? '', rows.at(-1)?.bars.at(-1)?.bar ?? ''];
+  writeParagraph(sheet, sheet.words.glance.notHeard(sheet.words.glance.bars(first, last)), STYLES.soft);
+  sheet.space(ROW_GAP);
 }
 
 /** Points a row of bars may take beside its scale. Source: definition. */
@@ -77,7 +104,7 @@ export function drawRow(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1])
 }
 
 function drawLoudness(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): void {
-  const height = loudnessRowHeight(data.height);
+  const height = loudnessRowHeight(data.part, data.height);
   const items = loudnessPanel(sheet, data, sheet.left + SCALE_WIDTH, sheet.y);
   sheet.elements.push({
     tag: 'Figure',
@@ -126,10 +153,15 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
  */
 export function captionsOf(words: TakeWords, result: TakeResult): string[] {
   return [
-    words.glance.loudness,
+    result.levels.length === 0 ? words.glance.loudnessAlone : words.glance.loudness,
     ...(result.recording.levelRiding ? [words.glance.levelRiding] : []),
-    'notMeasured' in result.tempo ? words.glance.noTempo(result.tempo.notMeasured) : words.glance.tempo,
+    tempoCaption(words, result),
   ];
+}
+
+function tempoCaption({ glance }: TakeWords, { tempo }: TakeResult): string {
+  if ('notMeasured' in tempo) return glance.noTempo(tempo.notMeasured);
+  return tempo.markedQuarterBpm === null ? glance.tempoAlone : glance.tempo;
 }
 
 function barsInWords(sheet: Sheet, row: BarRow): string {

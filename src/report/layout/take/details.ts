@@ -1,5 +1,6 @@
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
 import { concernsWholeTake } from '../../words/place.js';
+import { writeParagraph } from '../company.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -66,7 +67,7 @@ function drawList(sheet: Sheet, heading: string, lines: readonly string[]): void
   sheet.ensure(STYLES.section.leading + Math.min(firstHeight, 60));
   sheet.write('H2', heading, STYLES.section);
   for (const line of [first, ...rest]) {
-    sheet.write('P', line, STYLES.body);
+    writeParagraph(sheet, line, STYLES.body);
     sheet.space(1.5);
   }
 }

@@ -1,12 +1,13 @@
 import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
 import type { Sheet } from '../sheet.js';
 import { MARGIN_COLUMN, MARGIN_GAP, STYLES } from '../styles.js';
+import type { Density } from './density.js';
 import { type ExcerptSource, findingExcerpt } from './finding-excerpt.js';
 import { drawEntry, type Entry, type EntryFigure, entryHeight, type Paragraph } from './margin-note.js';
 
 const MOST = 3;
 const LEAST_GAP = 8;
-const MOST_GAP = 20;
+const MOST_GAP = 14;
 
 /**
  * @param result the take, reviewed
@@ -25,11 +26,12 @@ export function firstFindings(result: TakeResult): ResultFinding[] {
  *
  * @param sheet pages being filled
  * @param source the take, its part and what engraves it
+ * @param density how much white there may be between them
  * @returns the findings told here
  *
  * Source: definition.
  */
-export function drawFirstThings(sheet: Sheet, source: ExcerptSource): ResultFinding[] {
+export function drawFirstThings(sheet: Sheet, source: ExcerptSource, density: Density): ResultFinding[] {
   const { result } = source;
   const first = firstFindings(result);
   const entries = first.map((finding, i) => entryOf(sheet, source, finding, i));
@@ -40,7 +42,7 @@ export function drawFirstThings(sheet: Sheet, source: ExcerptSource): ResultFind
   if (first.length === 0) {
     sheet.write('P', sheet.words.page.nothing, STYLES.body);
   }
-  const gap = gapBetween(sheet, entries);
+  const gap = density === 'tight' ? LEAST_GAP : gapBetween(sheet, entries);
   for (const [i, entry] of entries.entries()) {
     sheet.space(i === 0 ? LEAST_GAP : gap);
     drawEntry(sheet, entry);

@@ -7,12 +7,16 @@ import { type PaperSize, Sheet } from '../sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawAtAGlance } from './at-a-glance.js';
 import { drawCriteriaTable } from './criteria-table.js';
+import type { Density } from './density.js';
 import { drawDetails } from './details.js';
 import { drawFirstThings } from './first-things.js';
 import { drawHead, titleOf } from './head.js';
 import type { Loudness } from './loudness-curve.js';
 import { drawNotReviewed } from './not-reviewed.js';
 import { drawWentWell } from './went-well.js';
+
+/** A last page that is filled no further than this share of it is thin. */
+const THIN = 0.3;
 
 /** Everything a take's pages are made from. */
 export interface TakeReportContent {
@@ -33,11 +37,26 @@ export interface TakeReportContent {
  *
  * Source: definition.
  */
-export function layoutTakeReport(
+export function layoutTakeReport(content: TakeReportContent, typesetter: Typesetter, engrave: Engrave | null): Drawing {
+  if (content.result.outcome !== 'reviewed') return layoutPages(content, typesetter, engrave, 'roomy').drawing;
+  const roomy = layoutPages(content, typesetter, engrave, 'roomy');
+  if (!roomy.lastPageIsThin) return roomy.drawing;
+  const tight = layoutPages(content, typesetter, engrave, 'tight');
+  return tight.drawing.pages < roomy.drawing.pages ? tight.drawing : roomy.drawing;
+}
+
+interface Laid {
+  readonly drawing: Drawing;
+  /** the last page holds so little that it would better not be there */
+  readonly lastPageIsThin: boolean;
+}
+
+function layoutPages(
   { result, part, loudness, paper }: TakeReportContent,
   typesetter: Typesetter,
   engrave: Engrave | null,
-): Drawing {
+  density: Density,
+): Laid {
   const who = result.take.player ?? result.take.file;
   const foot = [who, titleOf(result)].join('  ·  ');
   const { language = 'en' } = result;
@@ -46,13 +65,15 @@ export function layoutTakeReport(
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {
     drawWentWell(sheet, result);
-    const told = drawFirstThings(sheet, { result, part, engrave });
-    drawAtAGlance(sheet, result, part, loudness);
+    const told = drawFirstThings(sheet, { result, part, engrave }, density);
+    drawAtAGlance(sheet, { result, part, loudness }, density);
     drawCriteriaTable(sheet, result);
     drawDetails(sheet, result, told);
   } else {
     drawNotReviewed(sheet, result, result.outcome);
   }
+  const [page, filled] = [sheet.page, sheet.y];
   drawSmallPrint(sheet, true);
-  return sheet.finish();
+  const lastPageIsThin = sheet.page > 0 && (sheet.page > page || filled < THIN * sheet.pageHeight);
+  return { drawing: sheet.finish(), lastPageIsThin };
 }

@@ -30,6 +30,7 @@ export interface LoudnessRow {
 
 const TICKS_HEIGHT = 13;
 const NUMBERS_HEIGHT = 11;
+const EMPTY_LANE = 2;
 const LEVEL_LABEL_LEAST_WIDTH = 19;
 const LEVEL_LABEL = { ...STYLES.axis, face: 'semibold', ink: 'accent' } as const;
 /** Distance of the label's upper edge from the line it stands over or under, points. */
@@ -39,9 +40,21 @@ const LEVEL_LABEL_STEP = 2;
 const SYMBOL_SIZE = 13;
 const FERMATA_WIDTH = 0.6 * SYMBOL_SIZE;
 
-/** Height of a row of the loudness picture, points. Source: definition. */
-export function loudnessRowHeight(panelHeight: number): number {
-  return TICKS_HEIGHT + panelHeight + NUMBERS_HEIGHT + DYNAMICS_LANE_HEIGHT;
+/**
+ * @param part the part
+ * @param panelHeight points the curve takes
+ * @returns height of a row of the loudness picture, points; no room is kept for signs and marks that the part does not have
+ *
+ * Source: definition.
+ */
+export function loudnessRowHeight(part: Part, panelHeight: number): number {
+  const { dynamics, dynamicEvents, hairpins } = part;
+  const lane = dynamics.length + dynamicEvents.length + hairpins.length === 0 ? EMPTY_LANE : DYNAMICS_LANE_HEIGHT;
+  return signsHeight(part) + panelHeight + NUMBERS_HEIGHT + lane;
+}
+
+function signsHeight(part: Part): number {
+  return part.notes.some((note) => note.fermata || note.breathAfter !== null) ? TICKS_HEIGHT : EMPTY_LANE;
 }
 
 /**
@@ -58,7 +71,7 @@ export function loudnessRowHeight(panelHeight: number): number {
  */
 export function loudnessPanel(sheet: Sheet, data: LoudnessRow, left: number, top: number): Item[] {
   const { row, range, height } = data;
-  const panelTop = top + TICKS_HEIGHT;
+  const panelTop = top + signsHeight(data.part);
   const foot = panelTop + height;
   const right = left + (row.toQuarters - row.fromQuarters) * row.scale;
   const xOf = (quarters: number) => left + (quarters - row.fromQuarters) * row.scale;

@@ -10,13 +10,16 @@ interface Gap {
 
 /**
  * @param result the take, reviewed
- * @returns one line a reason: what was not measured, and why; qualities that share a reason share a line
+ * @returns one line a reason: what was not measured, and why; qualities that share a reason share a line. What the lines
+ * of the criteria say already is left out
  *
  * Source: definition.
  */
 export function notMeasuredLines(result: TakeResult): string[] {
   const words = takeWordsIn(result.language ?? 'en');
-  const gaps = [...wholeTakeGaps(words, result), ...dynamicsGaps(words, result), ...fermataGaps(words, result)];
+  const said = (reason: string) => result.criteria.some(({ summary }) => summary.endsWith(`: ${reason}`));
+  const wholeTake = wholeTakeGaps(words, result).filter(({ reason }) => !said(reason));
+  const gaps = [...wholeTake, ...dynamicsGaps(words, result), ...fermataGaps(words, result)];
   return [...groupBy(gaps, (gap) => gap.reason)].map(([reason, group]) => {
     const what = [...new Set(group.map((gap) => gap.what))];
     return words.gap.line(words.gap.list(what), reason);

@@ -1,4 +1,5 @@
 import type { TakeResult } from '../../result/take-result-schema.js';
+import { writeParagraph } from '../company.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 
@@ -16,17 +17,17 @@ export function drawNotReviewed(sheet: Sheet, result: TakeResult, outcome: keyof
   sheet.space(12);
   sheet.write('H2', words.heading, STYLES.section);
   sheet.space(3);
-  sheet.write('P', words.what, STYLES.body);
+  writeParagraph(sheet, words.what, STYLES.body);
   sheet.space(12);
   sheet.write('H2', sheet.words.notReviewedHeadings.tries, STYLES.section);
   sheet.space(3);
   for (const text of words.tries) {
-    sheet.write('P', text, STYLES.body);
+    writeParagraph(sheet, text, STYLES.body);
     sheet.space(3);
   }
   if (result.recording.cautions.length === 0) return;
   sheet.space(12);
   sheet.write('H2', sheet.words.notReviewedHeadings.recording, STYLES.section);
   sheet.space(3);
-  for (const caution of result.recording.cautions) sheet.write('P', caution, STYLES.body);
+  for (const caution of result.recording.cautions) writeParagraph(sheet, caution, STYLES.body);
 }

@@ -24,12 +24,13 @@ export const GERMAN_PAGE: TakeWords['page'] = {
 /** The picture of the whole take. */
 export const GERMAN_GLANCE: TakeWords['glance'] = {
   heading: 'Die ganze Aufnahme auf einen Blick',
-  loudness:
-    'Oben: wie laut du spielst; dicke Linien zeigen, wie laut jedes Zeichen klang. Die Zahlen sind dB unter deinem lautesten Spiel.',
+  loudness: 'Oben: wie laut du spielst, in dB unter dem Lautesten. Dicke Linien: wie laut jedes Zeichen klang.',
+  loudnessAlone: 'Oben: wie laut du spielst, in dB unter dem Lautesten.',
   levelRiding: 'Der Rekorder hat den Pegel wohl selbst verändert: Die Kurve zeigt die Aufnahme, nicht dein Spiel.',
-  tempo:
-    'Unten: dein Tempo, ein Punkt je Takt; gestrichelt das Tempo, das dasteht. Die Zahlen sind Viertel in der Minute.',
+  tempo: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.',
+  tempoAlone: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt.',
   noTempo: (reason) => `Das Tempo wurde nicht gemessen: ${reason}.`,
+  notHeard: (bars) => `Von ${bars} war nichts zu hören.`,
   bars: (first, last) => (first === last ? `Takt ${first}` : `Takt ${first} bis ${last}`),
   tempoOver: (bars, range) =>
     range === null

@@ -65,6 +65,7 @@ const WAYS: Readonly<Partial<Record<FindingKind, readonly [below: string, above:
   'late-entry': ['zu früh', 'zu spät'],
   'note-out-of-tune': ['zu tief', 'zu hoch'],
   'tuning-off': ['zu tief', 'zu hoch'],
+  'wrong-note': ['zu tief', 'zu hoch'],
 };
 
 /**

@@ -22,12 +22,14 @@ export const PAGE_WORDS = {
 /** The picture of the whole take. */
 export const GLANCE_WORDS = {
   heading: 'The whole take at a glance',
-  loudness:
-    'Above: how loud you play; heavy lines show how loud each mark came out. The numbers are dB below your loudest playing.',
+  loudness: 'Above: how loud you play, in dB below your loudest. Heavy lines: how loud each mark came out.',
+  loudnessAlone: 'Above: how loud you play, in dB below your loudest.',
   levelRiding:
     'The recorder seems to have changed its level by itself: the curve shows the recording, not your playing.',
-  tempo: 'Below: your tempo, one point a bar; dashed, the printed tempo. The numbers are quarter notes a minute.',
+  tempo: 'Below: your tempo in quarter notes a minute, one point a bar. Dashed: the printed tempo.',
+  tempoAlone: 'Below: your tempo in quarter notes a minute, one point a bar.',
   noTempo: (reason: string) => `Tempo was not measured: ${reason}.`,
+  notHeard: (bars: string) => `Nothing was heard of ${bars}.`,
   bars: (first: string, last: string) => (first === last ? `bar ${first}` : `bars ${first} to ${last}`),
   tempoOver: (bars: string, range: { low: string; high: string } | null) =>
     range === null
