@@ -144,6 +144,13 @@ describe('an added note', () => {
 });
 
 describe('continuity', () => {
+  it('a piece that is played twice has not been stumbled over', () => {
+    const restarts = [{ stoppedAtIndex: PART.notes.length - 1, resumedAtIndex: 0, onsetSeconds: 30 }];
+    const [finding] = ofKind(judged(PART, { alignment: { restarts } }), 'restart');
+    expect(finding).toMatchObject({ bar: '1', weight: 'watch' });
+    expect(finding!.text).toMatch(/^You played to the last bar and then began again/);
+  });
+
   it('a restart says where it stopped and where it went on', () => {
     const restarts = [{ stoppedAtIndex: 13, resumedAtIndex: 8, onsetSeconds: 16 }];
     const judgement = judged(PART, { alignment: { restarts } });

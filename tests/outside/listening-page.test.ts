@@ -135,6 +135,22 @@ describe('a listening page in a browser', () => {
     });
   });
 
+  // Common practice of music printing: a staff below 4 mm is for scores that are only followed; a CSS pixel is 1/96 inch.
+  it('draws notes on a telephone large enough to play from', async (context) => {
+    await opened(context, take.html, async (page) => {
+      await page.setViewportSize({ width: 375, height: 740 });
+      const scales = await page.locator('article figure:first-of-type svg').evaluateAll((pictures) =>
+        pictures.map((picture) => {
+          const drawn = picture as SVGSVGElement;
+          return drawn.getBoundingClientRect().width / drawn.viewBox.baseVal.width;
+        }),
+      );
+      expect(scales.length).toBeGreaterThan(1);
+      const staffPoints = 17.6;
+      for (const scale of scales) expect((staffPoints * scale * 25.4) / 96).toBeGreaterThan(4);
+    });
+  });
+
   it('asks for nothing but itself, and cannot', async (context) => {
     const hits: string[] = [];
     const server = createServer((request, response) => {

@@ -5,7 +5,7 @@ import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
 import { type Engraver, openEngraver } from '../../src/report/engrave/open-engraver.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
-import { drawTakeReport, type TakeResult } from '../../src/report/index.js';
+import { drawListeningPage, drawTakeReport, type TakeResult } from '../../src/report/index.js';
 import type { Item, PathItem, TextItem } from '../../src/report/layout/drawing.js';
 import { Sheet } from '../../src/report/layout/sheet.js';
 import { excerptLines } from '../../src/report/layout/take/excerpt-lines.js';
@@ -169,6 +169,20 @@ describe('marks for tempo', () => {
     expect(words(finding)).toEqual(['\u{ECA5}', '= 78 as played']);
     const unmeasured = { ...result, tempo: { notMeasured: 'too few bars with steady notes' } };
     expect(excerptOf(finding, unmeasured)).toBeNull();
+  });
+
+  // The tempo of a whole take cannot be heard at one place; the notes still show what is meant.
+  it('stand on the listening page, with nothing to hear', async () => {
+    const samples = new Float32Array(22_050 * 30);
+    const html = await drawListeningPage({
+      result: { ...result, findings: [overBars(demo.part, 'off-tempo', '1')] },
+      part: demo.part,
+      loudness: { hopSeconds: 0.02, levelDb: new Float32Array(1500).fill(-30) },
+      take: { samples, sampleRateHz: 22_050, channels: 1, cautions: [] },
+      musicXml: engravingCopy(readDemoScore()),
+    });
+    expect(html).toContain('= 78 as played');
+    expect(html).not.toContain('<audio');
   });
 
   it('come with the pages, though such a finding names no note', async () => {

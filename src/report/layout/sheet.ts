@@ -21,6 +21,8 @@ export interface SheetOptions {
   readonly typesetter: Typesetter;
   readonly paper: PaperSize;
   readonly landscape?: boolean;
+  /** points between the margins, where it is not what the paper leaves */
+  readonly width?: number;
   /** English when it is left out */
   readonly language?: Language | undefined;
   /** document title */
@@ -53,7 +55,7 @@ export class Sheet {
     this.words = takeWordsIn(options.language ?? 'en');
     this.pageWidth = options.landscape === true ? long : short;
     this.pageHeight = options.landscape === true ? short : long;
-    this.width = this.pageWidth - 2 * MARGIN_SIDE;
+    this.width = options.width ?? this.pageWidth - 2 * MARGIN_SIDE;
     this.#options = options;
   }
 

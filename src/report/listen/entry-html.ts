@@ -6,8 +6,8 @@ import type { Markup } from './markup.js';
 import { pictureHtml } from './picture-html.js';
 
 /** Pixels of the screen a point takes: the column beside the margin is about 690 wide. */
-const EXCERPT_SCALE = 1.72;
-const CURVES_SCALE = 1.42;
+const EXCERPT_SCALE = 2;
+const CURVES_SCALE = 2;
 
 /**
  * @param entry a finding, with what can be seen and heard of it

@@ -21,8 +21,10 @@ const MOST_SECONDS = 42;
 const FIRST = 3;
 const FIRST_SECONDS = 8;
 const LATER_SECONDS = 5;
-/** Points; narrower than on paper, so that notes are larger on a screen. */
-const EXCERPT_WIDTH = 400;
+/** Points; narrower than on paper, so that notes and numbers can be read on the screen of a telephone. */
+const EXCERPT_WIDTH = 300;
+const CURVES_WIDTH = 330;
+const WHOLE_WIDTH = 420;
 const PANEL_HEIGHT = 54;
 const WHOLE_PANEL_HEIGHT = 72;
 const ROW_GAP = 10;
@@ -88,7 +90,7 @@ export function listeningContent(
 ): ListeningContent {
   const { result, part, take, loudness } = source;
   if (result.outcome !== 'reviewed') return { result, entries: [], wholeTake: [], shortened: false };
-  const sheet = scratch({ typesetter, result });
+  const sheet = scratch({ typesetter, result }, WHOLE_WIDTH);
   const gain = gainFor(take);
   const stretches = timeStretches(result, part);
   const rows = barRows(part, rowWidth(sheet));
@@ -133,7 +135,7 @@ interface Look extends ListeningSource {
 function passageCurves(look: Look, passage: Passage): CaptionedPicture | null {
   const { part, result, loudness, stretches, range } = look;
   const { bars } = passage;
-  const sheet = scratch(look);
+  const sheet = scratch(look, CURVES_WIDTH);
   const [first, last] = [bars[0], bars.at(-1)];
   if (first === undefined || last === undefined) return null;
   const span = { fromQuarters: first.startQuarters, toQuarters: last.startQuarters + last.lengthQuarters };
@@ -154,15 +156,15 @@ function passageCurves(look: Look, passage: Passage): CaptionedPicture | null {
 function wholeTakeCurves(look: Look, rows: readonly BarRow[], curves: readonly Float64Array[]): Picture[] {
   const { part, result, range } = look;
   return rows.map((row, i) => {
-    const sheet = scratch(look);
+    const sheet = scratch(look, WHOLE_WIDTH);
     drawRow(sheet, { part, result, row, curve: curves[i] as Float64Array, range, height: WHOLE_PANEL_HEIGHT });
     return gathered(sheet);
   });
 }
 
 /** The panels know how to draw on a sheet. */
-function scratch({ typesetter, result }: Pick<Look, 'typesetter' | 'result'>): Sheet {
-  return new Sheet({ typesetter, paper: 'a4', language: result.language, title: '', foot: '' });
+function scratch({ typesetter, result }: Pick<Look, 'typesetter' | 'result'>, width: number): Sheet {
+  return new Sheet({ typesetter, paper: 'a4', width, language: result.language, title: '', foot: '' });
 }
 
 /** Everything drawn on a sheet as one picture. */

@@ -5,7 +5,8 @@ import { webFont } from '../draw/web-font/web-font.js';
 import type { Face } from '../layout/drawing.js';
 import { captionsOf } from '../layout/take/at-a-glance.js';
 import { titleOf } from '../layout/take/head.js';
-import type { TakeResult } from '../result/take-result-schema.js';
+import { isOfWholeTake } from '../layout/take/went-well.js';
+import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
 import type { TakeWords } from '../words/take-words.js';
 import { takeWordsIn } from '../words/take-words-in.js';
 import { entryHtml } from './entry-html.js';
@@ -18,7 +19,7 @@ import { pictureHtml } from './picture-html.js';
 const MOST_PRAISE = 3;
 const FIRST = 3;
 /** Pixels of the screen a point takes: the whole take has the whole width. */
-const WHOLE_SCALE = 1.75;
+const WHOLE_SCALE = 2;
 
 /**
  * Writes a listening page: one file that needs no other, asks for nothing from anywhere, and can be read without scripts.
@@ -98,10 +99,7 @@ function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Marku
     words.page.wentWell,
     praise.length === 0
       ? ''
-      : `<div class="well">${paragraphs(
-          praise.map(({ text }) => text),
-          markup,
-        )}</div>`,
+      : `<div class="well">${praise.map((finding) => praiseHtml(finding, words, markup)).join('')}</div>`,
     markup,
   )}${section(
     words.page.workOn[first.length] ?? '',
@@ -112,6 +110,12 @@ function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Marku
     `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(words, result), markup)}</div>`,
     markup,
   )}`;
+}
+
+/** Praise, and where it belongs when that is not the whole take. */
+function praiseHtml(finding: ResultFinding, words: TakeWords, markup: Markup): string {
+  const place = isOfWholeTake(finding) ? '' : ` <span class="soft">${markup(words.place(finding))}</span>`;
+  return `<p>${markup(finding.text)}${place}</p>\n`;
 }
 
 function introHtml(words: TakeWords, markup: Markup): string {

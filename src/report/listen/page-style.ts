@@ -32,6 +32,7 @@ h2{font-size:1.25rem;font-weight:600;color:${INKS.accent};margin:2.4rem 0 .4rem}
 h3{font-size:1.12rem;font-weight:600;line-height:1.3}
 header{border-bottom:2px solid ${INKS.accent};padding-bottom:.8rem}
 header .soft{margin-top:.15rem}
+header bdi{display:inline-block;max-width:100%}
 .intro{margin-top:1rem;max-width:40rem}
 .soft,figcaption,footer{color:${INKS.soft};font-size:.9rem}
 figcaption{font-style:italic}
@@ -60,4 +61,5 @@ button:focus-visible{outline:3px solid ${INKS.accent};outline-offset:3px}
 .well p+p{margin-top:.3rem}
 footer{border-top:1px solid ${INKS.rule};margin-top:2.6rem;padding-top:.8rem}
 footer p+p{margin-top:.4rem}
-@media (max-width:44rem){article{grid-template-columns:minmax(0,1fr)}.margin{display:flex;gap:.8rem;align-items:baseline;margin-bottom:.3rem}h1{font-size:1.7rem}}`;
+@media (max-width:44rem){article{grid-template-columns:minmax(0,1fr)}.margin{display:flex;gap:.8rem;align-items:baseline;margin-bottom:.3rem}h1{font-size:1.7rem}.hear{flex-basis:100%}}
+@media (hover:none){.with-scripts{display:none}}`;

@@ -1,4 +1,4 @@
-import type { TakeResult } from '../../result/take-result-schema.js';
+import type { ResultFinding, TakeResult } from '../../result/take-result-schema.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawEntry } from './margin-note.js';
@@ -21,11 +21,20 @@ export function drawWentWell(sheet: Sheet, result: TakeResult): void {
   sheet.write('H2', sheet.words.page.wentWell, STYLES.section);
   sheet.space(3);
   for (const finding of praise) {
-    const wholePart = finding.index === undefined && finding.toBar === undefined && finding.beat === undefined;
     drawEntry(sheet, {
-      margin: wholePart ? sheet.words.page.wholeTake : sheet.words.place(finding),
+      margin: isOfWholeTake(finding) ? sheet.words.page.wholeTake : sheet.words.place(finding),
       paragraphs: [{ tag: 'P', text: finding.text, style: STYLES.body }],
     });
     sheet.space(2.5);
   }
+}
+
+/**
+ * @param praise a finding that praises
+ * @returns true when it is about the take as a whole
+ *
+ * Source: definition.
+ */
+export function isOfWholeTake({ index, toBar, beat }: ResultFinding): boolean {
+  return index === undefined && toBar === undefined && beat === undefined;
 }

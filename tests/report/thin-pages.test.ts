@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest';
+import { drawTakeReport, type PaperSize, type TakeResult } from '../../src/report/index.js';
+import { takeWordsIn } from '../../src/report/words/take-words-in.js';
+import { type Part, readPart } from '../../src/score/index.js';
+import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
+import { inspectPdf } from '../helpers/pdf-tools.js';
+import { attributes, dynamic, note, scoreOf } from '../score/score-of.js';
+
+const squeezed = (text: string): string => text.replace(/\s+/g, '');
+
+/** Four quarters a bar; a mark in every fourth one when the part has dynamics. */
+function partOf(bars: number, marked: boolean): Part {
+  const quarters = ['C5', 'D5', 'E5', 'F5'].map((pitch) => note(pitch, 1, { type: 'quarter' })).join('');
+  const marks = (i: number) => (marked && i % 4 === 0 ? dynamic(i % 8 === 0 ? 'p' : 'f') : '');
+  return readPart(
+    scoreOf(Array.from({ length: bars }, (_, i) => (i === 0 ? attributes(1) : '') + marks(i) + quarters)),
+  );
+}
+
+const CRITERIA = [
+  'notes',
+  'rhythm',
+  'tempo',
+  'dynamics',
+  'articulation',
+  'breath',
+  'intonation',
+  'continuity',
+] as const;
+
+async function pagesOf(part: Part, paper: PaperSize, change: (result: TakeResult) => TakeResult = (result) => result) {
+  const criteria = CRITERIA.map((criterion) => ({ criterion, judged: true, fix: 0, watch: 0, summary: 'as written' }));
+  const result = change({ ...playedAsWritten(part), criteria });
+  const seconds = 1 + 0.6 * 4 * part.bars.length;
+  const levelDb = new Float32Array(Math.ceil(seconds / 0.02)).fill(-30);
+  const creationDate = new Date('2026-03-02T00:00:00Z');
+  return inspectPdf(
+    await drawTakeReport({ result, part, loudness: { hopSeconds: 0.02, levelDb }, paper, creationDate }),
+  );
+}
+
+describe.each(['a4', 'letter'] as const)('a take without findings, on %s', (paper) => {
+  it('has one page, cautions and all', async () => {
+    const pdf = await pagesOf(partOf(20, true), paper);
+    expect(pdf.pages).toBe(1);
+    expect(squeezed(pdf.pageTexts[0] ?? '')).toContain('Theseresultssupportapanel');
+  });
+});
+
+describe('a last page', () => {
+  // White is taken back only where that spares the page: with more to say, a second page comes and is used.
+  it('is there as soon as there is something to stand on it', async () => {
+    const part = partOf(20, true);
+    const found = [4, 9, 20, 30, 40].map((index) =>
+      findingAt(part, 'missed-note', index, { text: `Told at note ${index}.` }),
+    );
+    const pdf = await pagesOf(part, 'a4', (result) => ({ ...result, findings: found }));
+    expect(pdf.pages).toBe(2);
+    expect(squeezed(pdf.pageTexts[1] ?? '').length).toBeGreaterThan(500);
+  });
+});
+
+describe('the whole take at a glance', () => {
+  const words = takeWordsIn('en').glance;
+
+  it('says in a sentence what was not heard, instead of rows without a curve', async () => {
+    const part = partOf(200, true);
+    const heard = part.notes.filter(({ barIndex }) => barIndex < 60).length;
+    const pdf = await pagesOf(part, 'a4', (result) => ({
+      ...result,
+      notes: result.notes.map(({ onset: _, offset: __, playedMidi: ___, ...written }, i) =>
+        i < heard ? (result.notes[i] as (typeof result.notes)[number]) : { ...written, status: 'left-out' as const },
+      ),
+    }));
+    const told = squeezed(pdf.pageTexts.join(' '));
+    // 200 bars are five rows of 40; the first two are heard
+    expect(told).toContain(squeezed(words.notHeard(words.bars('81', '200'))));
+    const curves = pdf.elements.filter(({ alternative }) => alternative?.startsWith('Loudness over'));
+    expect(curves.map(({ alternative }) => /bars \d+ to \d+/.exec(alternative!)?.[0])).toEqual([
+      'bars 1 to 40',
+      'bars 41 to 80',
+    ]);
+  });
+
+  it('keeps no room for marks that the part does not have, nor says what they would show', async () => {
+    const [plain, marked] = [await pagesOf(partOf(8, false), 'a4'), await pagesOf(partOf(8, true), 'a4')];
+    const heading = (pdf: typeof plain) => {
+      const top = (word: string) => pdf.words.find(({ text }) => text === word)!.top;
+      return top('criterion') - top('glance');
+    };
+    expect(heading(plain)).toBeLessThan(heading(marked) - 15);
+    expect(squeezed(plain.pageTexts[0]!)).not.toContain('Heavylines');
+    expect(squeezed(marked.pageTexts[0]!)).toContain('Heavylines');
+  });
+
+  it('says once why tempo was not measured', async () => {
+    const pdf = await pagesOf(partOf(8, false), 'a4', (result) => ({
+      ...result,
+      tempo: { notMeasured: 'too few bars with steady notes' },
+      criteria: result.criteria.map((line) =>
+        line.criterion === 'tempo' ? { ...line, summary: 'not measured: too few bars with steady notes' } : line,
+      ),
+    }));
+    expect(pdf.bookmarks.map(({ title }) => title)).not.toContain('What was not measured');
+  });
+});
