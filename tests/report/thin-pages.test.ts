@@ -47,6 +47,17 @@ describe.each(['a4', 'letter'] as const)('a take without findings, on %s', (pape
   });
 });
 
+describe('the table of criteria', () => {
+  it.each([12, 18, 24, 30])('is in one piece, whatever stands before it (%d bars)', async (bars) => {
+    const part = partOf(bars, true);
+    const found = [findingAt(part, 'missed-note', 4), findingAt(part, 'missed-note', 9)];
+    const pdf = await pagesOf(part, 'a4', (result) => ({ ...result, findings: found.slice(0, 1 + (bars % 4) / 2) }));
+    const pagesWith = (text: string) => pdf.pageTexts.flatMap((page, i) => (squeezed(page).includes(text) ? [i] : []));
+    expect(pagesWith('Bycriterion')).toHaveLength(1);
+    expect(pagesWith('Continuity')).toEqual(pagesWith('Bycriterion'));
+  });
+});
+
 describe('a last page', () => {
   // White is taken back only where that spares the page: with more to say, a second page comes and is used.
   it('is there as soon as there is something to stand on it', async () => {

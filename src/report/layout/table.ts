@@ -58,6 +58,20 @@ export function drawTable(sheet: Sheet, columns: readonly Column[], rows: readon
   sheet.elements.push({ tag: 'Table', children });
 }
 
+/**
+ * @param sheet for widths
+ * @param columns heads and widths, points
+ * @param rows cells, one a column
+ * @returns points the table takes on one page
+ *
+ * Source: definition.
+ */
+export function tableHeight(sheet: Sheet, columns: readonly Column[], rows: readonly (readonly Cell[])[]): number {
+  const heads = columns.map((column) => setCell(sheet, column, { text: column.head, style: STYLES.head }));
+  const heights = rows.map((row) => heightOf(columns.map((column, i) => setCell(sheet, column, row[i] ?? ''))));
+  return Math.max(...heads.map((set) => set.height)) + ROW_PADDING + heights.reduce((sum, height) => sum + height, 0);
+}
+
 function setCell(sheet: Sheet, column: Column, cell: Cell): SetText {
   const { text, style } = typeof cell === 'string' ? { text: cell, style: STYLES.cell } : cell;
   return sheet.set(text, { ...style, align: column.align ?? 'left' }, column.width - (column.gap ?? CELL_GAP));

@@ -71,7 +71,7 @@ export function playedTempo({ sheet, room, width, result: { tempo }, part, headO
   const sign = sheet.typesetter.widthOf(QUARTER, 'music', QUARTER_SIZE);
   const note = pencilNote(sheet, sheet.words.marks.playedTempo(sheet.words.number(tempo.playedQuarterBpm, 0)), true);
   const left = Math.max(0, Math.min(head.left, width - sign - GAP - note.width));
-  const top = room.above(left - 1, left + sign + GAP + note.width + 1, LANE + 1);
+  const top = room.above(left - 1, left + sign + GAP + note.width + 1, LANE + 2.5);
   const baseline = top + LANE - 0.5;
   return [
     { kind: 'text', x: left, baseline, text: QUARTER, face: 'music', size: QUARTER_SIZE, ink: 'accent' },
