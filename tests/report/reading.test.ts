@@ -58,8 +58,13 @@ const summaries = (say: SummaryWords): (readonly [string, string])[] => [
   ['tempo', say.tempo(88.4, 92)],
   ['level riding', say.levelRiding],
   ['no change', say.noChange],
-  ['hairpins', say.hairpinsMeasured(2)],
-  ['changes', say.changes([6.2, -4.1])],
+  ['hairpins', say.hairpins(1, 2)],
+  ['one hairpin', say.hairpins(0, 1)],
+  ...([8, 5, 0] as const).map((plain) => {
+    const heard = { of: 8, plain, reversed: 0, usualDb: 6.2, smallestDb: 1.2, leastDb: 3 };
+    return [`changes, ${plain} of 8`, say.contrasts(heard)] as const;
+  }),
+  ['changes, some reversed', say.contrasts({ of: 8, plain: 5, reversed: 2, usualDb: 6, smallestDb: -3, leastDb: 3 })],
   ['wrong order', say.wrongOrder('p', 'mf')],
   ['slurs', say.slursJoined(40, 42)],
   ['dots', say.dotted(48)],

@@ -56,7 +56,7 @@ export const GERMAN_SUMMARIES: SummaryWords = {
       : `${plain} von ${of} Gabeln deutlich zu hören`,
   wrongOrder: (softer, louder) => `im Ganzen ist ${softer} lauter als ${louder}`,
   slursJoined: (joined, of) => `${joined} von ${of} gebundenen Noten verbunden`,
-  dotted: (percent) => `Staccato-Noten klingen ${Math.round(percent)} Prozent ihrer Zeit`,
+  dotted: (percent) => `Noten mit Staccato-Punkt klingen ${Math.round(percent)} Prozent ihrer Zeit`,
   tenuto: (percent) => `Noten mit Strich klingen ${Math.round(percent)} Prozent ihrer Zeit`,
   noArticulation: 'kein Bogen oder Staccato zu messen',
   noBreathMarked: 'kein Atemzeichen',
