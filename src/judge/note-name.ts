@@ -21,8 +21,8 @@ export function noteName(pitch: Pick<WrittenPitch, 'step' | 'alter'>): string {
 }
 
 /**
- * Names a played pitch as the player would think of it: on the letter of the written note if that is close, else with
- * the simplest sign, flats beside flats.
+ * Names a played pitch as the player would think of it: a plain letter where there is one (C, never B♯), else on the letter
+ * of the written note if that is close, else with the simplest sign, flats beside flats.
  *
  * @param writtenMidi played pitch as the player would write it, MIDI number
  * @param written the note on the page
@@ -32,10 +32,10 @@ export function noteName(pitch: Pick<WrittenPitch, 'step' | 'alter'>): string {
  */
 export function playedName(writtenMidi: number, written: WrittenPitch): string {
   const onLetter = ((((writtenMidi - SEMITONES[written.step]) % 12) + 18) % 12) - 6;
-  if (Math.abs(onLetter) <= 1) return onLetter === 0 ? written.step : noteName({ step: written.step, alter: onLetter });
   const pitchClass = ((writtenMidi % 12) + 12) % 12;
   const plain = LETTERS.find((letter) => SEMITONES[letter] === pitchClass);
   if (plain !== undefined) return plain;
+  if (Math.abs(onLetter) === 1) return noteName({ step: written.step, alter: onLetter });
   const alter = written.alter < 0 ? -1 : 1;
   return noteName({ step: LETTERS.find((letter) => (SEMITONES[letter] + alter + 12) % 12 === pitchClass)!, alter });
 }

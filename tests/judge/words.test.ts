@@ -131,6 +131,9 @@ describe('the names of notes', () => {
     expect(playedName(66, written('F', 0))).toBe('F♯');
     expect(playedName(71, written('B', -1))).toBe('B');
     expect(playedName(64, written('E', -1))).toBe('E');
+    expect(playedName(72, written('B', 0))).toBe('C');
+    expect(playedName(59, written('C', 0))).toBe('B');
+    expect(playedName(65, written('E', 0))).toBe('F');
     expect(playedName(63, written('E', 0))).toBe('E♭');
   });
 
