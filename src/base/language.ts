@@ -3,3 +3,14 @@ export const LANGUAGES = ['en', 'de'] as const;
 
 /** A language a take can be told in. */
 export type Language = (typeof LANGUAGES)[number];
+
+/**
+ * @param languages of several results
+ * @returns the language in which all of them are told, English when they differ or there are none
+ *
+ * Source: definition.
+ */
+export function agreedLanguage(languages: Iterable<Language>): Language {
+  const [first, ...others] = new Set(languages);
+  return first === undefined || others.length > 0 ? 'en' : first;
+}

@@ -65,7 +65,8 @@ export async function reviewInWorker(
     const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
     if (piece === undefined) throw new Error('no piece is meant');
     const { tool, paper, language, jsonOnly, listen = false, limits } = shared;
-    const request = { bytes, file: take.shownAs, who: take.who, tool, paper, language, withPdf: !jsonOnly, listen };
+    const { who, shownAs: file, blind = false } = take;
+    const request = { bytes, file, who, blind, tool, paper, language, withPdf: !jsonOnly, listen };
     const { result, pdf, html } = await reviewTake({ ...piece, others, ...request }, (seconds) =>
       onSeconds(secondsFor(seconds, take.pieces.length, limits)),
     );

@@ -19,6 +19,8 @@ export interface TakeRequest {
   readonly file: string;
   /** who played and when; read from the file name when it is left out */
   readonly who?: Who;
+  /** whether player and file are numbers that stand for names */
+  readonly blind?: boolean;
   readonly part: Part;
   /** the teacher's brief, already applied to the part; null without one */
   readonly brief?: Brief | null;
@@ -59,7 +61,7 @@ export async function reviewTake(
   request: TakeRequest,
   onDecoded: (seconds: number) => void = () => {},
 ): Promise<ReviewedTake> {
-  const { bytes, file, tool, language = 'en' } = request;
+  const { bytes, file, tool, language = 'en', blind = false } = request;
   const take = decodeWav(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
   const { piece, heard } = choosePiece(take, [
@@ -77,7 +79,7 @@ export async function reviewTake(
   const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) }, language);
   const who = request.who ?? playerAndDate(file.replace(/\.[^.]*$/, ''));
   const result = toTakeResult({
-    ...{ tool, file, sha256: sha256(bytes), ...who },
+    ...{ tool, file, sha256: sha256(bytes), ...who, blind },
     ...{ take, score, part, alignment, measurements, judgement, language },
   });
   const loudness = {

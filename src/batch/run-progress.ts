@@ -1,6 +1,6 @@
 import { existsSync, statSync } from 'node:fs';
 import { dirname, extname, join, resolve } from 'node:path';
-import { InputError } from '../base/index.js';
+import { agreedLanguage, InputError, type Language } from '../base/index.js';
 import { drawProgressSheet, type PaperSize, type ProgressResult, toProgressResult } from '../report/index.js';
 import { type History, readHistory } from './history/read-history.js';
 import { namingFile } from './naming-file.js';
@@ -18,13 +18,25 @@ export interface ProgressRequest {
   readonly out?: string | undefined;
   readonly format: 'pdf' | 'json';
   readonly paper: PaperSize;
+  /** of the sheet; that of the results when it is left out and they agree, else English */
+  readonly language?: Language | undefined;
 }
+
+/**
+ * The pages hold a block for each player and are made in memory, about a megabyte a player. Source: measured, see
+ * DEVELOPERS.md.
+ */
+const MOST_PLAYERS_ON_PAGES = 1000;
 
 /** What was written. */
 export interface ProgressSummary {
   readonly sheetPath: string;
   /** results that could not be read */
   readonly failures: readonly TakeFailure[];
+  /** folders of results with numbers instead of names in which nobody can be followed */
+  readonly blindApart: readonly string[];
+  /** how many players there are when pages were asked for and would not fit into memory: data were written instead */
+  readonly tooManyForPages: number | null;
 }
 
 /**
@@ -39,14 +51,20 @@ export interface ProgressSummary {
 export async function runProgress(request: ProgressRequest): Promise<ProgressSummary> {
   const history = readHistory(request.inputs);
   if (history.results.length === 0) throw nothingToCompare(request.inputs, history);
-  const sheetPath = placeOf(request);
+  const language = request.language ?? agreedLanguage(history.results.map(({ result }) => result.language ?? 'en'));
+  const progress = toProgressResult({ tool: request.tool, language, ...history, failures: [...history.failures] });
+  const players = progress.pieces.reduce((sum, piece) => sum + piece.players.length, 0);
+  const blindApart = progress.blind?.apart ?? [];
+  if (players === 0 && blindApart.length > 0) throw nobodyToFollow(blindApart);
+  const tooMany = request.format === 'pdf' && players > MOST_PLAYERS_ON_PAGES;
+  const format = tooMany ? 'json' : request.format;
+  const sheetPath = tooMany ? placeOf(request).replace(/\.pdf$/i, '.json') : placeOf(request);
   if (request.inputs.some((input) => resolve(input) === resolve(sheetPath))) {
     throw new InputError('bad-option', `${sheetPath}: the sheet would take the place of a result; choose another name`);
   }
-  const progress = toProgressResult({ tool: request.tool, ...history, failures: [...history.failures] });
-  const content = request.format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
+  const content = format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
   namingFile(sheetPath, () => writeWhole(sheetPath, content));
-  return { sheetPath, failures: history.failures };
+  return { sheetPath, failures: history.failures, blindApart, tooManyForPages: tooMany ? players : null };
 }
 
 function nothingToCompare(inputs: readonly string[], { failures }: History): InputError {
@@ -57,6 +75,13 @@ function nothingToCompare(inputs: readonly string[], { failures }: History): Inp
   }
   const more = failures.length > 1 ? ` (and ${failures.length - 1} more files that cannot be read)` : '';
   return new InputError('no-results', `${first.file}: ${first.message}${more}`);
+}
+
+function nobodyToFollow(folders: readonly string[]): InputError {
+  return new InputError(
+    'no-results',
+    `${folders.join(', ')}: numbers stand here instead of names, and no number comes on two days, so nobody can be followed; give results with names, or review the takes of all weeks into one folder, which keeps the numbers by its blind-key.csv`,
+  );
 }
 
 /** A name with the ending of the format is a file, any other a folder. */

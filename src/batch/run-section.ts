@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { byCodePoint, InputError } from '../base/index.js';
+import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
 import type { PaperSize } from '../report/index.js';
 import { failureOf } from './failure-of.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
@@ -16,6 +16,8 @@ export interface FolderRequest {
   readonly outFolder: string;
   readonly jsonOnly: boolean;
   readonly paper: PaperSize;
+  /** of the section's files; that of the results when it is left out and they agree, else English */
+  readonly language?: Language | undefined;
 }
 
 const NOBODY = { player: null, date: null, instrument: null };
@@ -47,7 +49,8 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
   const ends = [...read, ...lost].sort((a, b) => byCodePoint(a.name, b.name));
   const remarks = { leftAlone: [], rosterLinesUnused: [], namesUnread: 0 };
-  return { ends, failures: await writeSection(ends, request), notReached: 0, remarks };
+  const language = request.language ?? agreedLanguage(ends.flatMap((end) => ('row' in end ? [end.row.language] : [])));
+  return { ends, failures: await writeSection(ends, { ...request, language }), notReached: 0, remarks };
 }
 
 function endOf({ outFolder, jsonOnly }: FolderRequest, name: string): TakeEnd {

@@ -26,7 +26,7 @@ export interface ReviewRequest {
   /** how many takes are worked on at the same time, 1 or more */
   readonly jobs: number;
   readonly paper: PaperSize;
-  /** of the players' pages and of what the results tell; English when it is left out */
+  /** of the pages and of what the results tell; English when it is left out */
   readonly language?: Language;
   /** CSV that says who played what and when */
   readonly rosterPath?: string | undefined;
@@ -101,6 +101,8 @@ export interface PlannedTake extends NamedTake {
   /** the file name that results show; a number under `blind`, and `file` then shows it too */
   readonly shownAs: string;
   readonly who: Who;
+  /** whether player and names are numbers */
+  readonly blind?: boolean;
   /** places, in the list of pieces, of those that may be played: one when it is known */
   readonly pieces: readonly number[];
 }

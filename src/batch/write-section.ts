@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import type { Language } from '../base/index.js';
 import { drawSectionSheet, type SectionScore, sectionCsv, toSectionResult } from '../report/index.js';
 import { failureOf } from './failure-of.js';
 import { pageDate } from './page-date.js';
@@ -12,6 +13,8 @@ export interface SectionRequest extends Place {
   readonly tool: Tool;
   /** named when no take has a result */
   readonly score?: SectionScore;
+  /** English when it is left out */
+  readonly language?: Language | undefined;
 }
 
 /**
@@ -24,13 +27,13 @@ export interface SectionRequest extends Place {
  * Source: definition.
  */
 export async function writeSection(ends: readonly TakeEnd[], request: SectionRequest): Promise<TakeFailure[]> {
-  const { tool, score, paper, outFolder } = request;
+  const { tool, score, paper, outFolder, language } = request;
   const rows = ends.flatMap((end) => ('row' in end ? [end.row] : []));
   const lost = ends.flatMap((end) => ('failure' in end ? [end] : []));
   const failures = lost.map(({ failure }) => failure);
   try {
     const section = toSectionResult({
-      ...{ tool, rows },
+      ...{ tool, rows, language },
       ...(score === undefined ? {} : { score }),
       failures: lost.map(({ name, failure, who }) => ({ name, ...failure, ...who })),
     });

@@ -113,9 +113,10 @@ function addSection(program: Command, streams: Streams, end: (code: number) => v
     .argument('<folder>', 'what review has written, or several of these copied into one')
     .option('--json-only', 'write no PDF, only JSON and CSV', false)
     .addOption(paperOption())
-    .action(async (folder, { jsonOnly, paper }) => {
+    .addOption(sheetLanguageOption())
+    .action(async (folder, { jsonOnly, paper, language }) => {
       const { section } = await import('./section.js');
-      end(await section({ tool: TOOL, outFolder: folder, jsonOnly, paper }, streams));
+      end(await section({ tool: TOOL, outFolder: folder, jsonOnly, paper, language }, streams));
     });
 }
 
@@ -127,9 +128,10 @@ function addProgress(program: Command, streams: Streams, end: (code: number) => 
     .option('--out <place>', 'a folder, or a file; without it in the first folder given')
     .addOption(new Option('--format <format>', 'pages, or data').choices(['pdf', 'json']).default('pdf'))
     .addOption(paperOption())
-    .action(async (inputs, { out, format, paper }) => {
+    .addOption(sheetLanguageOption())
+    .action(async (inputs, { out, format, paper, language }) => {
       const { progressCommand } = await import('./progress-command.js');
-      end(await progressCommand({ tool: TOOL, inputs, out, format, paper }, streams));
+      end(await progressCommand({ tool: TOOL, inputs, out, format, paper, language }, streams));
     });
 }
 
@@ -193,6 +195,13 @@ function paperOption(): Option {
 
 function languageOption(description: string): Option {
   return new Option('--language <tag>', description).choices(LANGUAGES).default('en' as const);
+}
+
+function sheetLanguageOption(): Option {
+  return new Option(
+    '--language <tag>',
+    'of the sheet (without it: that of the results, English when they differ)',
+  ).choices(LANGUAGES);
 }
 
 const AFTER_REVIEW = `

@@ -24,6 +24,10 @@ export const WORDS = {
     `left alone and not counted, because they are no results of this run: ${some(files.map((file) => `takes/${file}`))}`,
   rosterLinesUnused: (lines: readonly number[]): string =>
     `the roster names takes that were not given: ${lines.length === 1 ? 'line' : 'lines'} ${some(lines.map(String))}`,
+  blindApart: (folders: readonly string[]): string =>
+    `not followed, because numbers stand for names and none comes on two days: ${some(folders)}`,
+  tooManyForPages: (players: number): string =>
+    `${players} players are too many for one PDF; the same is written as JSON, and for pages give the takes of one school at a time`,
   namesUnread: (count: number): string =>
     `${count === 1 ? '1 take is' : `${count} takes are`} not named as --names says; their players and days are not known`,
 } as const;

@@ -9,4 +9,5 @@ export { STANDARDS, type Standard } from './standards/standards.js';
 export { standardsFor } from './standards/standards-for.js';
 export type * from './types.js';
 export { noteNameIn } from './wording/note-name-in.js';
-export { sentenceIn } from './wording/sentence-in.js';
+export { retold, sentenceIn } from './wording/sentence-in.js';
+export { summaryRetold } from './wording/summary-retold.js';

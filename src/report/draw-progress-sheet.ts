@@ -21,5 +21,6 @@ export interface ProgressSheetInput {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawProgressSheet(input: ProgressSheetInput): Promise<Uint8Array> {
-  return drawPdf(layoutProgressSheet(input.progress, input.paper, createTypesetter()), input.creationDate);
+  const typesetter = createTypesetter(input.progress.language);
+  return drawPdf(layoutProgressSheet(input.progress, input.paper, typesetter), input.creationDate);
 }

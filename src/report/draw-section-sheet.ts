@@ -21,5 +21,6 @@ export interface SectionSheetInput {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawSectionSheet(input: SectionSheetInput): Promise<Uint8Array> {
-  return drawPdf(layoutSectionSheet(input.section, input.paper, createTypesetter()), input.creationDate);
+  const typesetter = createTypesetter(input.section.language);
+  return drawPdf(layoutSectionSheet(input.section, input.paper, typesetter), input.creationDate);
 }

@@ -6,7 +6,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readDocument } from '../../src/batch/history/read-document.js';
 import { readHistory } from '../../src/batch/history/read-history.js';
 import { runProgress } from '../../src/batch/index.js';
-import { takeResultSchema } from '../../src/report/index.js';
+import { takeResultSchema, toTakeResult } from '../../src/report/index.js';
+import { sampleReview } from '../helpers/sample-review.js';
 import { takeOfWeeks } from '../helpers/weeks.js';
 import { put } from '../journeys/takesheet.js';
 
@@ -148,7 +149,7 @@ describe('the record', () => {
     expect(readHistory([root]).lost).toEqual([
       {
         ...{ file: 'w/2026-03-09_Bo-Ek.wav', player: 'Bo Ek', date: '2026-03-09' },
-        ...{ message: 'the file ends too early', scoreSha256: score.sha256 },
+        ...{ message: 'the file ends too early', scoreSha256: score.sha256, place: root },
       },
     ]);
   });
@@ -179,5 +180,38 @@ describe('a run', () => {
     await expect(run(['empty'])).rejects.toMatchObject({ code: 'no-results' });
     await expect(run(['late'])).rejects.toThrow(/late\/x\.json: this is a result of version 4/);
     await expect(run(['a/progress.json'])).rejects.toMatchObject({ code: 'bad-option' });
+  });
+
+  it('tells in the language of the results when they agree, in English when they do not, and as it is asked', async () => {
+    const german = { ...takeOfWeeks().result, language: 'de' };
+    put(root, { 'de/x.json': text(german), 'en/x.json': text(result) });
+    const languageOf = async (inputs: string[], language?: 'en' | 'de') => {
+      const { sheetPath } = await runProgress({
+        ...{ tool, inputs: inputs.map((input) => join(root, input)), out: join(root, 'out'), language },
+        ...{ format: 'json', paper: 'a4' },
+      });
+      return JSON.parse(readFileSync(sheetPath, 'utf8')).language;
+    };
+    expect(await languageOf(['de'])).toBe('de');
+    expect(await languageOf(['en'])).toBe('en');
+    expect(await languageOf(['de', 'en'])).toBe('en');
+    expect(await languageOf(['de', 'en'], 'de')).toBe('de');
+  });
+
+  it('writes data in place of pages when there are more players than memory holds', async () => {
+    const short = toTakeResult(sampleReview({ bars: 1, fit: 'nothing', findings: [] }));
+    const players = (count: number) =>
+      Object.fromEntries(
+        Array.from({ length: count }, (_, i) => {
+          const take = { ...short.take, player: `Player ${i}`, sha256: i.toString(16).padStart(64, '0') };
+          return [`many/takes/${i}.json`, text({ ...short, take })];
+        }),
+      );
+    put(root, players(1001));
+    const pages = { tool, inputs: [join(root, 'many')], format: 'pdf', paper: 'a4' } as const;
+    const ended = await runProgress({ ...pages, out: join(root, 'school.pdf') });
+    expect(ended).toMatchObject({ sheetPath: join(root, 'school.json'), tooManyForPages: 1001, failures: [] });
+    expect(JSON.parse(readFileSync(ended.sheetPath, 'utf8')).pieces[0].players).toHaveLength(1001);
+    expect(await run(['many'])).toMatchObject({ tooManyForPages: null });
   });
 });

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ENGLISH_WORDS as ENGLISH } from '../helpers/english-words.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { goodTake, otherTake, SHORT_PART } from './short-part.js';
 import { type Ended, everyFile, lines, put, readJson, takesheet } from './takesheet.js';
@@ -105,5 +106,79 @@ describe('progress', () => {
     expect([ended.status, ended.stdout]).toEqual([2, '']);
     expect(lines(ended.stderr)).toEqual([expect.stringMatching(line)]);
     expect(everyFile(root)).toEqual(before);
+  });
+});
+
+describe('a German section', () => {
+  const textOf = (file: string): string =>
+    inspectPdf(readFileSync(join(root, file)))
+      .pageTexts.join(' ')
+      .replace(/\s+/g, ' ');
+  const languageOf = (file: string): unknown => readJson(join(root, file)).language;
+
+  beforeAll(() => {
+    takesheet(root, 'review', '--score', 'part.musicxml', '--out', 'de', '--language', 'de', 'week1', 'week2');
+  });
+
+  // Source: BCP 47 for the tag; ISO 32000-1, 14.9.2 (natural language of a document).
+  it('has its sheet in German, with what could not be read', () => {
+    const pdf = inspectPdf(readFileSync(join(root, 'de/section.pdf')));
+    expect([pdf.catalog['/Lang'], languageOf('de/section.json')]).toEqual(['u:de', 'de']);
+    const text = textOf('de/section.pdf').replaceAll('Étude: Four Bars', '');
+    expect(text).toContain('Wer was braucht');
+    expect(text).toContain('Das ist keine WAV-Datei; die Aufnahme als WAV speichern');
+    expect(text).not.toMatch(ENGLISH);
+  });
+
+  it('is brought together and followed in the language of its results, or in the other one', () => {
+    const before = everyFile(join(root, 'de'));
+    expect(takesheet(root, 'section', 'de').stderr).toMatch(/this is no WAV file; save the take as WAV/);
+    expect(everyFile(join(root, 'de'))).toEqual(before);
+    expect(takesheet(root, 'progress', 'de', '--out', 'german.pdf').status).toBe(0);
+    expect(textOf('german.pdf')).toContain('Nicht gezählt, weil nicht zu den Noten passend: 9. März.');
+    expect(textOf('german.pdf').replaceAll('Étude: Four Bars', '')).not.toMatch(ENGLISH);
+    takesheet(root, 'section', 'de', '--language', 'en');
+    expect([languageOf('de/section.json'), textOf('de/section.pdf')]).toEqual([
+      'en',
+      expect.stringContaining('this is no WAV file; save the take as WAV'),
+    ]);
+    takesheet(root, 'progress', 'de', '--language', 'en', '--out', 'english.pdf');
+    const english = textOf('english.pdf');
+    expect(english).toMatch(/The tempo has come nearer to the mark/);
+    expect(english).not.toMatch(/\b(?:nicht|Takt|Noten|beurteilt|zu)\b/);
+  });
+});
+
+describe('a section under numbers', () => {
+  const blind = (out: string, ...takes: string[]): Ended =>
+    takesheet(root, 'review', '--score', 'part.musicxml', '--out', out, '--json-only', '--blind', ...takes);
+  const playersOf = (file: string) => readJson<Document>(join(root, file)).pieces[0]?.players ?? [];
+
+  it('is followed when all its weeks are in one folder', () => {
+    blind('blind/all', 'week1', 'week2');
+    expect(takesheet(root, 'progress', 'blind/all', '--format', 'json').status).toBe(0);
+    const players = playersOf('blind/all/progress.json');
+    expect(players.map(({ player }) => player)).toEqual(['01', '02']);
+    const verdicts = players.map(
+      ({ measures }) => measures.find(({ measure }) => measure === 'tempo')?.sinceFirst?.verdict ?? null,
+    );
+    expect(verdicts.toSorted()).toEqual(['better', null]);
+  });
+
+  it('is not followed from folder to folder, and is told so in one line', () => {
+    blind('blind/one', 'week1');
+    blind('blind/two', 'week2');
+    const before = everyFile(root);
+    const ended = takesheet(root, 'progress', 'blind/one', 'blind/two');
+    expect([ended.status, ended.stdout]).toEqual([2, '']);
+    expect(lines(ended.stderr)).toEqual([
+      expect.stringMatching(
+        /^takesheet: blind\/one, blind\/two: numbers stand here instead of names, .*blind-key\.csv$/,
+      ),
+    ]);
+    expect(everyFile(root)).toEqual(before);
+    const named = takesheet(root, 'progress', 'sheets', 'blind/one', '--format', 'json', '--out', 'named');
+    expect(named).toMatchObject({ status: 0, stdout: 'named/progress.json\n' });
+    expect(playersOf('named/progress.json').map(({ player }) => player)).toEqual(['Ada Lindqvist', 'Ben Ito']);
   });
 });

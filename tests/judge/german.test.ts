@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { noteNameIn, sentenceIn } from '../../src/judge/index.js';
+import { noteNameIn, retold, sentenceIn, summaryRetold } from '../../src/judge/index.js';
 import { GERMAN_REMARKS } from '../../src/judge/wording/german-remarks.js';
 import { GERMAN_SENTENCES } from '../../src/judge/wording/german-sentences.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
@@ -82,6 +82,36 @@ describe('what the rooms say in fixed sentences', () => {
       expect([english, count(german)]).toEqual([english, plural ? 1 : count(english)]);
       expect([english, german]).not.toEqual([english, '']);
     }
+  });
+});
+
+describe('what a German result tells', () => {
+  // A sentence put into another and those that German says in one way are left out: they have no single way back.
+  it('can be said again in English', () => {
+    const entries = Object.entries(GERMAN_SENTENCES);
+    const times = (german: string) => entries.filter(([, one]) => one === german).length;
+    const whole = entries.filter(([english, german]) => !/\{/.test(english) && times(german) === 1);
+    expect(whole.length).toBeGreaterThan(40);
+    for (const [english, german] of whole) expect([german, retold('en', 'de', german)]).toEqual([german, english]);
+    expect(retold('en', 'de', 'zu wenige Noten unter mf waren zu hören')).toBe('too few notes were heard under mf');
+    expect(retold('en', 'de', 'etwas anderes')).toBeNull();
+  });
+
+  it('says why a criterion was not judged, either way', () => {
+    const [english, german] = [wordsIn('en').summaries, wordsIn('de').summaries];
+    const pairs = [
+      [english.leftOut['all-slurred'], german.leftOut['all-slurred']],
+      [english.leftOut['by-brief'], german.leftOut['by-brief']],
+      [english.levelRiding, german.levelRiding],
+      [english.noBreathMarked, german.noBreathMarked],
+      ['not measured: no note was heard', 'nicht gemessen: kein Ton war zu hören'],
+    ] as const;
+    for (const [one, other] of pairs) {
+      expect(summaryRetold('de', 'en', one)).toBe(other);
+      expect(summaryRetold('en', 'de', other)).toBe(one);
+      expect(summaryRetold('de', 'de', other)).toBe(other);
+    }
+    expect(summaryRetold('en', 'de', '3 von 4 Noten')).toBeNull();
   });
 });
 

@@ -5,7 +5,7 @@ import { loudnessRank } from '../../src/report/progress/loudness-rank.js';
 import { MEASURE_IDS, MEASURES } from '../../src/report/progress/measures.js';
 import { atTempo, takeOfWeeks } from '../helpers/weeks.js';
 
-const figures = (changed: Partial<TakeResult>) => figuresOf(takeOfWeeks({ changed }).result);
+const figures = (changed: Partial<TakeResult>) => figuresOf(takeOfWeeks({ changed }).result, 'en');
 
 const place = { index: 0, toIndex: 1, bar: '1', pass: 1 };
 const third = 1 / 3;

@@ -1,22 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { MEASURE_IDS } from '../../src/report/progress/measures.js';
-import { changeInWords, figureInWords } from '../../src/report/words/measure-words.js';
-import { listInWords, missingWeeksInWords } from '../../src/report/words/progress-words.js';
+import { progressWordsIn } from '../../src/report/words/progress-words-in.js';
 import { dayInWords, shortDay } from '../../src/report/words/short-dates.js';
+
+const { figure, list, missingWeeks, told } = progressWordsIn('en');
 
 describe('words over weeks', () => {
   it('name weeks one by one, and long rows of them as a span', () => {
     const all = ['2026-03-02', '2026-03-09', '2026-03-16', '2026-03-23', '2026-04-13', '2026-04-20'];
-    expect(missingWeeksInWords([], all)).toBeNull();
-    expect(missingWeeksInWords(['2026-03-09'], all)).toBe('No take of this étude in the week of 9 March.');
-    expect(missingWeeksInWords(['2026-03-09', '2026-03-16'], all)).toMatch(/the weeks of 9 March and 16 March\.$/);
-    expect(missingWeeksInWords([all[0], all[2], all[3], all[4]] as string[], all)).toMatch(
+    expect(missingWeeks([], all)).toBeNull();
+    expect(missingWeeks(['2026-03-09'], all)).toBe('No take of this étude in the week of 9 March.');
+    expect(missingWeeks(['2026-03-09', '2026-03-16'], all)).toMatch(/the weeks of 9 March and 16 March\.$/);
+    expect(missingWeeks([all[0], all[2], all[3], all[4]] as string[], all)).toMatch(
       /the weeks of 2 March and 16 March to 13 April\.$/,
     );
   });
 
   it('join names as a sentence does', () => {
-    expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listInWords)).toEqual(['', 'a', 'a and b', 'a, b and c']);
+    expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(list)).toEqual(['', 'a', 'a and b', 'a, b and c']);
   });
 
   it('show days without the year', () => {
@@ -26,14 +27,10 @@ describe('words over weeks', () => {
   it('tell every change with both numbers, true minus signs, and the day', () => {
     for (const measure of MEASURE_IDS) {
       for (const verdict of ['better', 'worse', 'different'] as const) {
-        const said = changeInWords({ measure, verdict, fromDay: '2026-03-02', from: -12, to: 34 });
+        const said = told({ measure, verdict, fromDay: '2026-03-02', from: -12, to: 34 });
         expect(said).toMatch(/^\p{Lu}[^:]+: .*34.*\(2 March: −12\)\.$/u);
       }
     }
-    expect([figureInWords('tuning', 4.2), figureInWords('tuning', -0.2), figureInWords('stops', 1)]).toEqual([
-      '+4',
-      '0',
-      '1',
-    ]);
+    expect([figure('tuning', 4.2), figure('tuning', -0.2), figure('stops', 1)]).toEqual(['+4', '0', '1']);
   });
 });

@@ -58,6 +58,30 @@ describe('the section sheet', () => {
     expect(bytes.length).toBeLessThan(500_000);
   });
 
+  it('has a map for each of several scores, with its own bars and takes', async () => {
+    const rows = (['flute.musicxml', 'horn.musicxml'] as const).flatMap((file, i) =>
+      [0, 1].map((k) => {
+        const result = toTakeResult(sampleReview({ bars: i === 0 ? 24 : 12, player: `Player${i}${k}` }));
+        return sectionRow(`take-${i}${k}`, { ...result, score: { ...result.score, file } });
+      }),
+    );
+    const section = toSectionResult({ tool: sampleReview().tool, rows, failures: [] });
+    const pdf = inspectPdf(await drawSectionSheet({ section, paper: 'a4', creationDate }));
+    const [flute, horn, ...others] = pdf.elements.filter(({ tag }) => tag === 'Figure');
+    expect([flute?.alternative, horn?.alternative]).toEqual([
+      expect.stringMatching(/bars 1 to 24\. Player00: bar 3 .*Player01: /),
+      expect.stringMatching(/bars 1 to 12\. Player10: bar 3 .*Player11: /),
+    ]);
+    expect(others).toEqual([]);
+    expect(flute?.alternative).not.toContain('Player1');
+    const headings = pdf.bookmarks.map(({ title }) => title);
+    expect(headings).toEqual(expect.arrayContaining(['Which bars: flute', 'Which bars: horn']));
+    expect(pdf.faults).toBe('');
+    const text = pdf.pageTexts.join(' ').replace(/\s+/g, ' ');
+    expect(text).toMatch(/Bar 3 \(flute\) An accidental was misread Notes 2 of 4/);
+    expect(text).toContain('Player00, flute');
+  });
+
   it('holds a single take, and speaks of no section then', async () => {
     const pdf = inspectPdf(await draw(1));
     expect(pdf.pageTexts.join(' ')).not.toContain('To rehearse together');

@@ -1,4 +1,4 @@
-import { basename, extname } from 'node:path';
+import { basename, dirname, extname } from 'node:path';
 import { InputError } from '../../base/index.js';
 import type { FoundResult, LostTake, SectionRecord } from '../../report/index.js';
 import { failureOf } from '../failure-of.js';
@@ -37,8 +37,9 @@ export function readHistory(inputs: readonly string[]): History {
     try {
       const read = readDocument(readWhole(document.path, LARGEST_RESULT_BYTES));
       if (read === null) refuseIfNamed(document);
-      else if (read.kind === 'take') results.push({ file: document.file, result: read.result });
-      else lost.push(...lostIn(read.section));
+      else if (read.kind === 'take')
+        results.push({ file: document.file, result: read.result, place: dirname(dirname(document.path)) });
+      else lost.push(...lostIn(read.section, dirname(document.path)));
     } catch (error) {
       failures.push(failureOf(document.file, error));
     }
@@ -51,10 +52,10 @@ function refuseIfNamed({ named }: FoundDocument): void {
   throw new InputError('bad-result', 'this is no result of a take; give folders or files that review has written');
 }
 
-function lostIn({ failures, score }: SectionRecord): LostTake[] {
+function lostIn({ failures, score, language }: SectionRecord, place: string): LostTake[] {
   return failures.map(({ file, message, player, date }) => {
     const named = playerAndDate(basename(file, extname(file)));
     const who = { player: player ?? named.player, date: date ?? named.date };
-    return { file, message, scoreSha256: score?.sha256 ?? '', ...who };
+    return { file, message, language, place, scoreSha256: score?.sha256 ?? '', ...who };
   });
 }

@@ -32,7 +32,7 @@ export function blindPlan(plan: Plan, before: readonly KeyLine[]): BlindPlan {
   };
   const takes = plan.takes.map((take) => {
     const { name, shown, number } = numbered(take.file);
-    return { ...take, name, file: shown, shownAs: shown, who: { ...take.who, player: number } };
+    return { ...take, blind: true, name, file: shown, shownAs: shown, who: { ...take.who, player: number } };
   });
   const lost = plan.lost.map((one) => {
     const { shown, number } = numbered(one.file);

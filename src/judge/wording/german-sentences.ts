@@ -26,6 +26,9 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
   'what was played does not fit this part': 'was gespielt wurde, passt nicht zu diesen Noten',
   'a fermata leaves open when the next note is due': 'eine Fermate lässt offen, wann die nächste Note kommt',
   'no playing could be heard clearly enough': 'kein Spiel war deutlich genug zu hören',
+  'the take was not reviewed': 'die Aufnahme wurde nicht beurteilt',
+  'the program that wrote this result did not keep it':
+    'das Programm, das dieses Ergebnis schrieb, hat es nicht festgehalten',
 
   // cautions about the recording
   'The recording is too loud in places and clips: loud notes cannot be compared exactly.':

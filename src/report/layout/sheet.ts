@@ -36,6 +36,7 @@ export interface SheetOptions {
  */
 export class Sheet {
   readonly typesetter: Typesetter;
+  readonly language: Language;
   /** what a take's pages say */
   readonly words: TakeWords;
   readonly left = MARGIN_SIDE;
@@ -52,7 +53,8 @@ export class Sheet {
   constructor(options: SheetOptions) {
     const [short, long] = PAPER[options.paper];
     this.typesetter = options.typesetter;
-    this.words = takeWordsIn(options.language ?? 'en');
+    this.language = options.language ?? 'en';
+    this.words = takeWordsIn(this.language);
     this.pageWidth = options.landscape === true ? long : short;
     this.pageHeight = options.landscape === true ? short : long;
     this.width = options.width ?? this.pageWidth - 2 * MARGIN_SIDE;
@@ -130,7 +132,7 @@ export class Sheet {
     const feet = Array.from({ length: pages }, (_, page) => ({ page, items: this.#foot(page, pages) }));
     return {
       title: this.#options.title,
-      language: this.#options.language ?? 'en',
+      language: this.language,
       pageWidth: this.pageWidth,
       pageHeight: this.pageHeight,
       pages,

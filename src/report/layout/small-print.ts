@@ -11,8 +11,7 @@ import { STYLES } from './styles.js';
  */
 export function drawSmallPrint(sheet: Sheet, forPlayer: boolean): void {
   const texts = [
-    ...(forPlayer ? [sheet.words.smallPrint.practice] : []),
-    sheet.words.smallPrint.panel,
+    ...(forPlayer ? [sheet.words.smallPrint.practice, sheet.words.smallPrint.panel] : [sheet.words.smallPrint.teacher]),
     ...(sheet.lettersMissing ? [sheet.words.smallPrint.lettersMissing] : []),
   ];
   const sets = texts.map((text) => sheet.set(text, STYLES.small, sheet.width));

@@ -14,8 +14,8 @@ export interface CountedOnce {
 }
 
 /**
- * A recording whose result lies in several folders counts once: the result that was reviewed, of these the one that has
- * player and day, of these the newest program's, of these the first file.
+ * A recording whose result lies in several folders counts once: the result that was reviewed, of these the one with a name
+ * instead of a number, of these the one that has player and day, of these the newest program's, of these the first file.
  *
  * @param results of one étude, in order of their files
  * @returns results in the same order, and what was passed over
@@ -43,7 +43,8 @@ function whoAndWhen({ result }: FoundResult): string {
 function preferred(a: FoundResult, b: FoundResult): number {
   const reviewed = (one: FoundResult) => (one.result.outcome === 'reviewed' ? 0 : 1);
   const known = ({ result: { take } }: FoundResult) => (take.player !== null && take.date !== null ? 0 : 1);
-  return reviewed(a) - reviewed(b) || known(a) - known(b) || newer(a, b);
+  const numbered = ({ result: { take } }: FoundResult) => (take.blind === true ? 1 : 0);
+  return reviewed(a) - reviewed(b) || numbered(a) - numbered(b) || known(a) - known(b) || newer(a, b);
 }
 
 function newer(a: FoundResult, b: FoundResult): number {

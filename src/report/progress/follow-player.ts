@@ -1,6 +1,6 @@
-import { groupBy, isMeasured, type MaybeNumber, notMeasured } from '../../base/index.js';
+import { groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../../base/index.js';
 import { rounded, roundedMaybe } from '../result/rounding.js';
-import { NO_FIGURE } from '../words/no-figure-words.js';
+import { noFigureIn } from '../words/no-figure-words-in.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
 import { weekOf } from './calendar.js';
 import { compareDays } from './compare-days.js';
@@ -40,6 +40,7 @@ export function reviewedDays(placed: readonly PlacedResult[]): DayOfResults[] {
  * @param placed one player's results of one étude, at least one
  * @param bars the étude's bars in order
  * @param deviations noise of each measure
+ * @param language in which reasons are told
  * @returns the player's part of the document, gaps left empty
  *
  * Source: definition.
@@ -48,16 +49,19 @@ export function followPlayer(
   placed: readonly PlacedResult[],
   bars: readonly string[],
   deviations: Deviations,
+  language: Language,
 ): ProgressPlayer {
   const days = reviewedDays(placed);
-  const figures = days.map(({ results }) => results.map(figuresOf));
+  const figures = days.map(({ results }) => results.map((result) => figuresOf(result, language)));
   const spellings = placed.map(({ player }) => player);
   return {
     player: usualSpelling(spellings),
     spellings: [...new Set(spellings)].sort(),
     days: days.map(({ date, results }) => ({ date, week: weekOf(date), takes: results.length })),
     measures: MEASURES.map((measure) => {
-      const numbers = days.map(({ date }, i) => dayNumber(date, figures[i]?.map((one) => one[measure.id]) ?? []));
+      const numbers = days.map(({ date }, i) =>
+        dayNumber(date, figures[i]?.map((one) => one[measure.id]) ?? [], language),
+      );
       return followed(measure, numbers, deviations[measure.id]);
     }),
     bars: barStories(days, bars),
@@ -65,10 +69,10 @@ export function followPlayer(
   };
 }
 
-function dayNumber(date: string, all: readonly MaybeNumber[]): DayNumber {
+function dayNumber(date: string, all: readonly MaybeNumber[], language: Language): DayNumber {
   const takes = all.filter(isMeasured<number>);
   if (takes.length > 0) return { date, takes, value: takes.reduce((sum, one) => sum + one, 0) / takes.length };
-  return { date, takes, value: all[0] ?? notMeasured(NO_FIGURE.notReviewed) };
+  return { date, takes, value: all[0] ?? notMeasured(noFigureIn(language).notReviewed) };
 }
 
 function followed(measure: Measure, days: readonly DayNumber[], deviation: number): Followed {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { languageSchema } from '../result/language-schema.js';
 import {
   criterionSchema,
   findingKindSchema,
@@ -22,7 +23,11 @@ const measureSchema = z.object({
   noise: z.object({
     standardDeviation: z.number().meta({ description: 'of one take, as used' }),
     smallestChange: z.number().meta({ description: 'between two days of one take each' }),
-    working: z.object({ measuring: z.number(), measuringSource: z.string(), playing: z.number() }),
+    working: z.object({
+      measuring: z.number(),
+      measuringSource: z.string().meta({ description: 'where it comes from, in English' }),
+      playing: z.number(),
+    }),
     fromTakes: z
       .object({ standardDeviation: maybeNumberSchema, degreesOfFreedom: count, days: count })
       .meta({ description: 'scatter of the takes of one player on one day, pooled' }),
@@ -126,6 +131,14 @@ export const progressResultSchema = z
     format: z.literal('progress-result'),
     version: z.literal(1),
     tool: toolSchema,
+    language: languageSchema.optional(),
+    blind: z
+      .object({ followed: z.array(z.string()), apart: z.array(z.string()) })
+      .optional()
+      .meta({
+        description:
+          'folders of results with numbers instead of names: those in which numbers stand for players, and those in which nobody can be followed',
+      }),
     toolVersions: z.array(z.string()).meta({ description: 'of the programs that wrote the results' }),
     takes: count,
     measures: z.array(measureSchema),

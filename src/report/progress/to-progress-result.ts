@@ -1,5 +1,8 @@
-import { groupBy, isMeasured, notMeasured } from '../../base/index.js';
+import { groupBy, isMeasured, type Language, notMeasured } from '../../base/index.js';
+import { retold } from '../../judge/index.js';
 import { rounded } from '../result/rounding.js';
+import { noFigureIn } from '../words/no-figure-words-in.js';
+import { numbersOfBlind } from './blind-numbers.js';
 import { isDay, weekOf } from './calendar.js';
 import { countOnce } from './count-once.js';
 import { figuresOf } from './figures-of.js';
@@ -20,8 +23,10 @@ export interface ProgressInput {
   readonly results: readonly FoundResult[];
   /** takes that could not be read when they were reviewed */
   readonly lost: readonly LostTake[];
-  /** results that could not be read now */
+  /** results that could not be read now; messages in English */
   readonly failures: ProgressResult['failures'];
+  /** of all that is told in sentences; English when it is left out */
+  readonly language?: Language | undefined;
 }
 
 /** An étude and its players' results, by folded name. */
@@ -30,36 +35,42 @@ interface Played {
   readonly players: readonly (readonly PlacedResult[])[];
 }
 
-const NO_SAME_DAY = 'no player has two takes of one day with this number';
-
 /**
  * Brings results of many weeks together, player by player.
  *
- * @param input results and what is missing
+ * @param given results and what is missing
  * @returns the document; the same input gives the same document
  *
  * Source: definition; noise as in `noise.ts`.
  */
-export function toProgressResult(input: ProgressInput): ProgressResult {
+export function toProgressResult(given: ProgressInput): ProgressResult {
+  const { language = 'en' } = given;
+  const { blind, ...known } = numbersOfBlind(given.results, given.lost);
+  const input = { ...given, ...known };
   const once = sortPieces(input.results).map((piece) => {
     const { results, repeated } = countOnce(piece.results);
     return { piece: { ...piece, results }, repeated };
   });
   const played = once.map(({ piece }) => ({ piece, players: playersOf(piece.results) }));
-  const measures = measuresOf(played);
+  const measures = measuresOf(played, language);
   const deviations = Object.fromEntries(measures.map((one) => [one.measure, one.noise.standardDeviation]));
-  const lost = stillLost(input);
+  const lost = stillLost(input).map((one) => ({
+    ...one,
+    message: retold(language, one.language ?? 'en', one.message) ?? one.message,
+  }));
   return progressResultSchema.parse({
     format: 'progress-result',
     version: 1,
     tool: { name: input.tool.name, version: input.tool.version },
+    language,
+    ...(blind === null ? {} : { blind }),
     toolVersions: [...new Set(input.results.map(({ result }) => result.tool.version))].sort(),
     takes: once.reduce((sum, { piece }) => sum + piece.results.length, 0),
     measures,
-    pieces: played.map((one) => pieceOf(one, deviations as Deviations, lost)),
+    pieces: played.map((one) => pieceOf(one, deviations as Deviations, lost, language)),
     unplaced: unplacedOf(played, lost),
     repeated: once.flatMap(({ repeated }) => repeated),
-    failures: input.failures,
+    failures: input.failures.map((one) => ({ ...one, message: retold(language, 'en', one.message) ?? one.message })),
   });
 }
 
@@ -73,10 +84,10 @@ function playersOf(results: readonly FoundResult[]): PlacedResult[][] {
     .map(([, all]) => all);
 }
 
-function measuresOf(played: readonly Played[]): ProgressResult['measures'] {
+function measuresOf(played: readonly Played[], language: Language): ProgressResult['measures'] {
   const days = played
     .flatMap(({ players }) => players.flatMap((placed) => reviewedDays(placed)))
-    .map(({ results }) => results.map(figuresOf));
+    .map(({ results }) => results.map((result) => figuresOf(result, language)));
   return MEASURES.map(({ id, criterion, unit, wanted, usual, noise }) => {
     const found = withinDays(days.map((takes) => takes.map((one) => one[id]).filter(isMeasured<number>)));
     const standardDeviation = moderatedDeviation(found, workingDeviation(noise));
@@ -91,14 +102,15 @@ function measuresOf(played: readonly Played[]): ProgressResult['measures'] {
           measuringSource: noise.measuringSource,
           playing: rounded(noise.playing, 'measured'),
         },
-        fromTakes: scatterOf(found),
+        fromTakes: scatterOf(found, language),
       },
     };
   });
 }
 
-function scatterOf({ standardDeviation, degreesOfFreedom, days }: WithinDays) {
-  const known = degreesOfFreedom > 0 ? rounded(standardDeviation, 'measured') : notMeasured(NO_SAME_DAY);
+function scatterOf({ standardDeviation, degreesOfFreedom, days }: WithinDays, language: Language) {
+  const known =
+    degreesOfFreedom > 0 ? rounded(standardDeviation, 'measured') : notMeasured(noFigureIn(language).noSameDay);
   return { standardDeviation: known, degreesOfFreedom, days };
 }
 
@@ -106,12 +118,13 @@ function pieceOf(
   { piece, players }: Played,
   deviations: Deviations,
   lost: readonly LostTake[],
+  language: Language,
 ): ProgressResult['pieces'][number] {
   const bars = barsOf(piece);
   const weeks = [...new Set(players.flat().map(({ date }) => weekOf(date)))].sort();
   const lostHere = lost.filter((one) => piece.files.some(({ sha256 }) => sha256 === one.scoreSha256));
   const followed = players.map((placed) => ({
-    ...followPlayer(placed, bars, deviations),
+    ...followPlayer(placed, bars, deviations, language),
     gaps: findGaps(placed, lostHere, weeks),
   }));
   const { title, part, notes, files, change } = piece;

@@ -1,3 +1,4 @@
+import type { Language } from '../../base/index.js';
 import type { TakeResult } from '../result/take-result-schema.js';
 
 /** A result document as it was found. */
@@ -5,6 +6,8 @@ export interface FoundResult {
   /** path below the folder given, never a path of the machine */
   readonly file: string;
   readonly result: TakeResult;
+  /** what tells the folder `review` wrote to from others of the same name; goes into no document */
+  readonly place?: string;
 }
 
 /** A take that could not be read when it was reviewed, so that there is no document of it. */
@@ -15,6 +18,10 @@ export interface LostTake {
   readonly player: string | null;
   readonly date: string | null;
   readonly message: string;
+  /** of the message; English when it is left out */
+  readonly language?: Language | undefined;
+  /** as of a result */
+  readonly place?: string;
 }
 
 /** A result with player and day. */

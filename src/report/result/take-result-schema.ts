@@ -88,6 +88,7 @@ const takeSchema = z.object({
   player: z.string().nullable(),
   date: z.string().nullable().meta({ description: 'ISO 8601 day the take was recorded' }),
   instrument: z.string().nullable().optional().meta({ description: 'as the roster or the file name has it' }),
+  blind: z.boolean().optional().meta({ description: 'true when player and file are numbers that stand for names' }),
   durationSeconds: z.number(),
   sampleRateHz: z.number(),
   channels: z.int(),

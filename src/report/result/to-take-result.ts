@@ -23,6 +23,8 @@ export interface TakeResultInput {
   readonly date: string | null;
   /** as a roster or the file name has it; nothing is written when it is left out */
   readonly instrument?: string | null;
+  /** whether player and file are numbers that stand for names */
+  readonly blind?: boolean;
   readonly take: Take;
   readonly score: { readonly file: string; readonly sha256: string };
   readonly part: Part;
@@ -80,13 +82,14 @@ function barNumbersOf(part: Part): string[] {
   return [...new Set(part.bars.toSorted((a, b) => a.barIndex - b.barIndex).map((bar) => bar.bar))];
 }
 
-function takeOf({ file, sha256, player, date, instrument, take }: TakeResultInput): TakeResult['take'] {
+function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeResultInput): TakeResult['take'] {
   return {
     file,
     sha256,
     player,
     date,
     ...(instrument === undefined || instrument === null ? {} : { instrument }),
+    ...(blind === true ? { blind } : {}),
     durationSeconds: rounded(take.samples.length / take.sampleRateHz, 'seconds'),
     sampleRateHz: take.sampleRateHz,
     channels: take.channels,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { languageSchema } from '../result/language-schema.js';
 import {
   criterionSchema,
   findingKindSchema,
@@ -65,8 +66,18 @@ export const sectionResultSchema = z
     format: z.literal('section-result'),
     version: z.literal(1),
     tool: toolSchema,
+    language: languageSchema.optional(),
     score: scoreSchema.nullable().meta({ description: 'null when the takes are of several scores' }),
-    scores: z.array(scoreSchema).meta({ description: 'every score the takes were reviewed against' }),
+    scores: z
+      .array(
+        scoreSchema.extend({
+          barNumbers: z
+            .array(z.string())
+            .optional()
+            .meta({ description: 'bars as printed, in order; only with several scores' }),
+        }),
+      )
+      .meta({ description: 'every score the takes were reviewed against' }),
     players: count,
     bars: z.array(z.string()).meta({ description: 'bars as printed, in order; empty with several scores' }),
     takes: z.array(sectionTakeSchema),
@@ -83,6 +94,7 @@ export const sectionResultSchema = z
 export const sectionRecordSchema = sectionResultSchema.pick({
   format: true,
   version: true,
+  language: true,
   score: true,
   failures: true,
 });

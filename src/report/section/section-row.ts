@@ -1,8 +1,8 @@
-import { groupBy, notMeasured } from '../../base/index.js';
+import { groupBy, type Language, notMeasured } from '../../base/index.js';
 import { rounded } from '../result/rounding.js';
 import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
-import { wordsFor } from '../words/finding-words.js';
-import { concernsWholeTake, placeInWords } from '../words/place.js';
+import { noFigureIn } from '../words/no-figure-words-in.js';
+import { concernsWholeTake } from '../words/place.js';
 import type { SectionScore, SectionTake } from './section-result-schema.js';
 
 /** All that a section needs to know of one take: small, however long the take and its result are. */
@@ -11,7 +11,11 @@ export interface SectionRow {
   readonly score: SectionScore;
   /** its bars as printed, in order */
   readonly bars: readonly string[];
-  readonly take: SectionTake;
+  /** language of the reasons */
+  readonly language: Language;
+  readonly take: Omit<SectionTake, 'first'>;
+  /** the first things to work on */
+  readonly first: readonly Pick<ResultFinding, 'kind' | 'misreading' | 'bar' | 'toBar' | 'pass' | 'beat'>[];
   /** findings to fix and to watch, those that another one speaks for not counted */
   readonly toFix: number;
   readonly toWatch: number;
@@ -42,7 +46,11 @@ export function sectionRow(name: string, result: TakeResult): SectionRow {
   return {
     score,
     bars,
+    language: result.language ?? 'en',
     take: takeLine(name, result, bars),
+    first: own.slice(0, 3).map(({ kind, misreading, bar, toBar, pass, beat }) => {
+      return { kind, misreading, bar, toBar, pass, beat };
+    }),
     toFix: own.filter((finding) => finding.weight === 'fix').length,
     toWatch: own.filter((finding) => finding.weight === 'watch').length,
     troubles: findings.map(({ bar, kind, criterion, weight }) => ({
@@ -54,10 +62,11 @@ export function sectionRow(name: string, result: TakeResult): SectionRow {
   };
 }
 
-function takeLine(name: string, result: TakeResult, bars: readonly string[]): SectionTake {
+function takeLine(name: string, result: TakeResult, bars: readonly string[]): SectionRow['take'] {
   const troubles = result.findings.filter((finding) => finding.weight !== 'well');
   const reviewed = result.outcome === 'reviewed';
-  const reason = 'notMeasured' in result.tempo ? result.tempo.notMeasured : 'the take was not reviewed';
+  const reason =
+    'notMeasured' in result.tempo ? result.tempo.notMeasured : noFigureIn(result.language ?? 'en').notReviewed;
   return {
     name,
     file: result.take.file,
@@ -74,10 +83,6 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
       .filter(({ judged }) => judged !== false)
       .map(({ criterion, fix, watch }) => ({ criterion, fix, watch })),
     ...pointsOf(result),
-    first: troubles
-      .filter((finding) => finding.ledByBar === undefined)
-      .slice(0, 3)
-      .map((finding) => `${placeInWords(finding)}: ${wordsFor(finding).headline}`),
     barTroubles: barCounts(troubles, bars),
   };
 }

@@ -1,8 +1,12 @@
-import { byCodePoint, groupBy } from '../../base/index.js';
+import { byCodePoint, groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../../base/index.js';
+import { retold } from '../../judge/index.js';
+import { reasonIn } from '../words/no-figure-words-in.js';
+import { takeWordsIn } from '../words/take-words-in.js';
 import {
   type SectionFailure,
   type SectionResult,
   type SectionScore,
+  type SectionTake,
   sectionResultSchema,
 } from './section-result-schema.js';
 import type { RowTrouble, SectionRow } from './section-row.js';
@@ -12,8 +16,10 @@ export interface SectionInput {
   readonly tool: { readonly name: string; readonly version: string };
   /** in the order in which they are to be listed */
   readonly rows: readonly SectionRow[];
-  /** takes that got no document */
+  /** takes that got no document; messages in English */
   readonly failures: readonly SectionFailure[];
+  /** of all that is told in sentences; English when it is left out */
+  readonly language?: Language | undefined;
   /** named when there is no row to take it from */
   readonly score?: SectionScore;
 }
@@ -28,20 +34,35 @@ export interface SectionInput {
  *
  * Source: definition.
  */
-export function toSectionResult({ tool, rows, failures, score }: SectionInput): SectionResult {
+export function toSectionResult({ tool, rows, failures, score, language = 'en' }: SectionInput): SectionResult {
   const scores = scoresOf(rows, score);
   return sectionResultSchema.parse({
     format: 'section-result',
     version: 1,
     tool: { name: tool.name, version: tool.version },
+    language,
     score: scores.length === 1 ? scores[0] : null,
-    scores,
+    scores: scores.length === 1 ? scores : scores.map((one) => ({ ...one, barNumbers: barsOf(one, rows) })),
     players: new Set(rows.map(playerOf)).size,
     bars: scores.length === 1 ? (rows[0]?.bars ?? []) : [],
-    takes: rows.map((row) => row.take),
+    takes: rows.map((row) => takeIn(language, row)),
     troubles: troublesOf(rows),
-    failures,
+    failures: failures.map((one) => ({ ...one, message: retold(language, 'en', one.message) ?? one.message })),
   });
+}
+
+/** A take's line, told in the language of the document. */
+function takeIn(language: Language, { take, first, language: from }: SectionRow): SectionTake {
+  const told = (value: MaybeNumber): MaybeNumber =>
+    isMeasured<number>(value) ? value : notMeasured(reasonIn(language, from, value.notMeasured));
+  const words = takeWordsIn(language);
+  return {
+    ...take,
+    notesAsWritten: told(take.notesAsWritten),
+    playedQuarterBpm: told(take.playedQuarterBpm),
+    centsFromA440: told(take.centsFromA440),
+    first: first.map((finding) => `${words.place(finding)}: ${words.finding(finding).headline}`),
+  };
 }
 
 /** Each score once, by file and content. */
@@ -51,6 +72,11 @@ function scoresOf(rows: readonly SectionRow[], score: SectionScore | undefined):
     .sort(([a], [b]) => byCodePoint(a, b))
     .flatMap(([, group]) => group[0]?.score ?? []);
   return scores.length === 0 && score !== undefined ? [score] : scores;
+}
+
+/** All takes of one score have the same bars. */
+function barsOf({ file, sha256 }: SectionScore, rows: readonly SectionRow[]): SectionRow['bars'] {
+  return rows.find(({ score }) => score.file === file && score.sha256 === sha256)?.bars ?? [];
 }
 
 /** Who played: by name, or else each take is taken for a player of its own. */

@@ -1,9 +1,7 @@
 import type { MeasureId } from '../progress/measures.js';
-import { numberInWords } from './numbers.js';
-import { dayInWords } from './short-dates.js';
 
 /** How one measure is spoken of. */
-interface MeasureWords {
+export interface MeasureWords {
   readonly name: string;
   /** what the number counts, under the name */
   readonly unit: string;
@@ -15,7 +13,8 @@ interface MeasureWords {
   readonly different: string;
 }
 
-const WORDS: Readonly<Record<MeasureId, MeasureWords>> = {
+/** How the measures are spoken of. */
+export const MEASURE_WORDS: Readonly<Record<MeasureId, MeasureWords>> = {
   'as-written': {
     ...{ name: 'Notes as written', unit: '% of the notes', decimals: 0, value: (n) => `${n} % of the notes` },
     better: 'More notes are as written',
@@ -113,58 +112,3 @@ const WORDS: Readonly<Record<MeasureId, MeasureWords>> = {
     different: 'The number of stops changed',
   },
 };
-
-/**
- * @param measure a measure
- * @returns its name and what its number counts
- *
- * Source: definition.
- */
-export function measureInWords(measure: MeasureId): { readonly name: string; readonly unit: string } {
-  const { name, unit } = WORDS[measure];
-  return { name, unit };
-}
-
-/**
- * @param measure a measure
- * @returns its name as it stands inside a sentence
- *
- * Source: definition.
- */
-export function measureInSentence(measure: MeasureId): string {
-  const { name } = WORDS[measure];
-  return name.charAt(0).toLowerCase() + name.slice(1);
-}
-
-/**
- * @param measure a measure
- * @param value its number
- * @returns the number alone, for reading
- *
- * Source: definition.
- */
-export function figureInWords(measure: MeasureId, value: number): string {
-  const text = numberInWords(value, WORDS[measure].decimals);
-  return measure === 'tuning' && value > 0 && text !== '0' ? `+${text}` : text;
-}
-
-/** A change to be told. */
-export interface ToldChange {
-  readonly measure: MeasureId;
-  readonly verdict: 'better' | 'worse' | 'different';
-  readonly fromDay: string;
-  readonly from: number;
-  readonly to: number;
-}
-
-/**
- * @param change a change beyond noise
- * @returns one sentence: first the music, then the numbers
- *
- * Source: definition.
- */
-export function changeInWords({ measure, verdict, fromDay, from, to }: ToldChange): string {
-  const words = WORDS[measure];
-  const before = `${dayInWords(fromDay)}: ${figureInWords(measure, from)}`;
-  return `${words[verdict]}: ${words.value(figureInWords(measure, to))} (${before}).`;
-}

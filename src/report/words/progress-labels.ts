@@ -1,5 +1,7 @@
-/** Fixed words of the pages. */
-export const PROGRESS_WORDS = {
+import type { Translated } from './translated.js';
+
+/** Fixed words of the progress sheet. */
+export const PROGRESS_LABELS = {
   kind: 'Over the weeks',
   whoMoved: 'Who moved',
   whoMovedNote:
@@ -14,7 +16,7 @@ export const PROGRESS_WORDS = {
   barsNote:
     'A dot a player who has or had something to fix there. Full: has it on the latest day. Small: only worth a listen now, or not judged. Ring: free now.',
   players: 'Player by player',
-  bar: 'Bar',
+  bar: (bar: string) => `Bar ${bar}`,
   openRows: 'Still to rehearse',
   what: 'What',
   about: 'About',
@@ -44,12 +46,20 @@ export const PROGRESS_WORDS = {
     'They cannot be followed over weeks. Name the recordings after day and player and review them again to have them here.',
   unknown: 'not known',
   outcome: 'What came of it',
+
+  /** how a take without curves came out */
+  outcomes: {
+    reviewed: 'reviewed',
+    'not-this-score': 'does not fit the part',
+    'too-poor': 'could not be heard clearly enough',
+    failed: 'could not be read',
+  },
+  /** how a bar stands with a player, in the figure that shows all bars */
+  states: { has: 'to fix', perhaps: 'only worth a listen or not judged', free: 'free now' },
+  /** how a bar stood on a day */
+  marks: { fix: 'to fix', watch: 'worth a listen', clear: 'free', 'not-judged': 'not judged' },
+  verdicts: { better: 'better', worse: 'worse', different: 'different' },
 } as const;
 
-/** How a take without curves came out. */
-export const OUTCOME_WORDS = {
-  reviewed: 'reviewed',
-  'not-this-score': 'does not fit the part',
-  'too-poor': 'could not be heard clearly enough',
-  failed: 'could not be read',
-} as const;
+/** Fixed words of the progress sheet, in one language. */
+export type ProgressLabels = Translated<typeof PROGRESS_LABELS>;

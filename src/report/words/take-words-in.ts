@@ -14,10 +14,18 @@ import {
   GERMAN_SMALL_PRINT,
   GERMAN_TABLE,
 } from './german/page-words.js';
-import { germanDate, germanMeasured, germanNumber, germanPlace } from './german/places-and-numbers.js';
+import {
+  germanDate,
+  germanDay,
+  germanMeasured,
+  germanNumber,
+  germanPlace,
+  germanShortDay,
+} from './german/places-and-numbers.js';
 import { LISTEN_WORDS } from './listen-words.js';
 import { measuredInWords, numberInWords } from './numbers.js';
 import { placeInWords } from './place.js';
+import { dayInWords, shortDay } from './short-dates.js';
 import { LETTERS_MISSING_NOTE, PANEL_CAUTION, PRACTICE_CAUTION } from './small-print-words.js';
 import { captionOf, excerptInWords, MARK_NOTES } from './take/mark-words.js';
 import { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from './take/not-reviewed-words.js';
@@ -34,7 +42,12 @@ const WORDS: Readonly<Record<Language, TakeWords>> = {
     marks: MARK_NOTES,
     notReviewed: NOT_REVIEWED_WORDS,
     notReviewedHeadings: NOT_REVIEWED_HEADINGS,
-    smallPrint: { practice: PRACTICE_CAUTION, panel: PANEL_CAUTION, lettersMissing: LETTERS_MISSING_NOTE },
+    smallPrint: {
+      practice: PRACTICE_CAUTION,
+      panel: PANEL_CAUTION,
+      teacher: PANEL_CAUTION,
+      lettersMissing: LETTERS_MISSING_NOTE,
+    },
     finding: wordsFor,
     criterion: criterionInWords,
     caption: captionOf,
@@ -43,6 +56,8 @@ const WORDS: Readonly<Record<Language, TakeWords>> = {
     number: numberInWords,
     measured: measuredInWords,
     date: dateInWords,
+    day: dayInWords,
+    shortDay,
     note: (name) => name,
   },
   de: {
@@ -63,6 +78,8 @@ const WORDS: Readonly<Record<Language, TakeWords>> = {
     number: germanNumber,
     measured: germanMeasured,
     date: germanDate,
+    day: germanDay,
+    shortDay: germanShortDay,
     note: (name) => noteNameIn('de', name),
   },
 };

@@ -6,15 +6,7 @@ import type { Place } from './place.js';
 import type { excerptInWords, MARK_NOTES } from './take/mark-words.js';
 import type { NOT_REVIEWED_HEADINGS, NOT_REVIEWED_WORDS } from './take/not-reviewed-words.js';
 import type { GAP_WORDS, GLANCE_WORDS, PAGE_WORDS, TABLE_WORDS } from './take/page-words.js';
-
-/** The shape of a set of words, in whatever language. */
-type Translated<T> = T extends string
-  ? string
-  : T extends number
-    ? number
-    : T extends (...values: infer Values) => string
-      ? (...values: Values) => string
-      : { readonly [Key in keyof T]: Translated<T[Key]> };
+import type { Translated } from './translated.js';
 
 /** Everything a take's pages say, in one language. The English words give the shape; the compiler keeps others complete. */
 export interface TakeWords {
@@ -26,7 +18,7 @@ export interface TakeWords {
   readonly marks: Translated<typeof MARK_NOTES>;
   readonly notReviewed: Translated<typeof NOT_REVIEWED_WORDS>;
   readonly notReviewedHeadings: Translated<typeof NOT_REVIEWED_HEADINGS>;
-  readonly smallPrint: Readonly<Record<'practice' | 'panel' | 'lettersMissing', string>>;
+  readonly smallPrint: Readonly<Record<'practice' | 'panel' | 'teacher' | 'lettersMissing', string>>;
   /** heading and reason of a finding */
   readonly finding: (finding: Parameters<typeof wordsFor>[0]) => FindingWords;
   readonly criterion: (criterion: Criterion) => string;
@@ -39,6 +31,9 @@ export interface TakeWords {
   readonly measured: (measured: Measured, kind?: FindingKind) => string;
   /** of an ISO 8601 day */
   readonly date: (day: string) => string;
+  /** of an ISO 8601 day without its year, and the same for narrow places */
+  readonly day: (day: string) => string;
+  readonly shortDay: (day: string) => string;
   /** of a note as the judges name it */
   readonly note: (name: string) => string;
 }

@@ -1,7 +1,5 @@
 import type { ProgressResult } from '../../progress/progress-result-schema.js';
-import { dateInWords } from '../../words/dates.js';
-import { OUTCOME_WORDS, PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { repeatedInWords, toolVersionsInWords } from '../../words/progress-words.js';
+import { progressWordsIn } from '../../words/progress-words-in.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -19,13 +17,14 @@ const FILE_WIDTH = 260;
 export function drawAlsoFound(sheet: Sheet, progress: ProgressResult): void {
   drawUnplaced(sheet, progress);
   drawFailures(sheet, progress);
-  const versions = toolVersionsInWords(progress.toolVersions);
+  const words = progressWordsIn(sheet.language);
+  const versions = words.toolVersions(progress.toolVersions);
   const texts = [
     ...(versions === null ? [] : [versions]),
-    ...progress.repeated.map((one) => repeatedInWords(one.counted, one.passedOver, one.differ)),
+    ...progress.repeated.map((one) => words.repeated(one.counted, one.passedOver, one.differ)),
   ];
   if (texts.length === 0) return;
-  heading(sheet, PROGRESS_WORDS.alsoFound);
+  heading(sheet, words.labels.alsoFound);
   for (const text of texts) sheet.write('P', text, STYLES.body);
 }
 
@@ -36,11 +35,13 @@ function heading(sheet: Sheet, text: string): void {
   sheet.space(3);
 }
 
-function drawUnplaced(sheet: Sheet, { unplaced }: ProgressResult): void {
+function drawUnplaced(sheet: Sheet, { unplaced, blind }: ProgressResult): void {
   if (unplaced.length === 0) return;
-  const words = PROGRESS_WORDS;
+  const said = progressWordsIn(sheet.language);
+  const words = said.labels;
   heading(sheet, words.unplaced);
   sheet.write('P', words.unplacedNote, STYLES.soft);
+  if (blind !== undefined && blind.apart.length > 0) sheet.write('P', said.numbersApart(blind.apart), STYLES.soft);
   sheet.space(4);
   drawTable(
     sheet,
@@ -53,15 +54,15 @@ function drawUnplaced(sheet: Sheet, { unplaced }: ProgressResult): void {
     unplaced.map(({ file, player, date, outcome }) => [
       file,
       player ?? words.unknown,
-      date === null ? words.unknown : dateInWords(date),
-      OUTCOME_WORDS[outcome],
+      date === null ? words.unknown : sheet.words.date(date),
+      words.outcomes[outcome],
     ]),
   );
 }
 
 function drawFailures(sheet: Sheet, { failures }: ProgressResult): void {
   if (failures.length === 0) return;
-  const words = PROGRESS_WORDS;
+  const words = progressWordsIn(sheet.language).labels;
   heading(sheet, words.failures);
   drawTable(
     sheet,

@@ -1,8 +1,5 @@
 import type { BarStory, ProgressPlayer } from '../../progress/progress-result-schema.js';
-import { wordsFor } from '../../words/finding-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { statusInWords } from '../../words/progress-words.js';
-import { shortDay } from '../../words/short-dates.js';
+import { progressWordsIn } from '../../words/progress-words-in.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { numberInPath } from '../path.js';
@@ -50,6 +47,7 @@ export function drawBarStories(sheet: Sheet, player: ProgressPlayer): void {
 }
 
 function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): void {
+  const words = progressWordsIn(sheet.language);
   const step = Math.min(WIDEST_DAY, DAYS_WIDTH / player.days.length);
   const left = sheet.left + LABEL + WHAT;
   const xOf = (day: number) => left + (day + 0.5) * step;
@@ -60,17 +58,17 @@ function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[
     const top = sheet.y + STYLES.axis.leading + i * ROW;
     const line = `M${numberInPath(sheet.left)} ${numberInPath(top)}H${numberInPath(sheet.left + sheet.width)}`;
     items.push({ kind: 'path', d: line, stroke: 'rule', width: 0.35 });
+    items.push(...placeText(sheet.set(words.labels.bar(story.bar), STYLES.cellStrong, LABEL), sheet.left, top));
     items.push(
-      ...placeText(sheet.set(`${PROGRESS_WORDS.bar} ${story.bar}`, STYLES.cellStrong, LABEL), sheet.left, top),
+      ...placeText(sheet.set(sheet.words.finding(story).headline, STYLES.cell, WHAT), sheet.left + LABEL, top),
     );
-    items.push(...placeText(sheet.set(wordsFor(story).headline, STYLES.cell, WHAT), sheet.left + LABEL, top));
     items.push(...story.days.flatMap((mark, day) => markItems(mark, xOf(day), top + ROW / 2)));
-    const status = sheet.set(statusInWords(story), STYLES.cell, sheet.left + sheet.width - end);
+    const status = sheet.set(words.status(story), STYLES.cell, sheet.left + sheet.width - end);
     items.push(...placeText(status, end, top));
   }
   sheet.elements.push({
     tag: 'Figure',
-    alternative: inWords(player, rows),
+    alternative: inWords(sheet, player, rows),
     box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
     children: [{ page: sheet.page, items }],
   });
@@ -85,7 +83,7 @@ function dayHeads(sheet: Sheet, player: ProgressPlayer, xOf: (day: number) => nu
   return player.days.flatMap(({ date }, day) => {
     const wanted = day === last || (day % every === 0 && last - day >= every);
     if (!wanted) return [];
-    const set = sheet.set(shortDay(date), { ...STYLES.axis, align: 'centre' }, width);
+    const set = sheet.set(sheet.words.shortDay(date), { ...STYLES.axis, align: 'centre' }, width);
     return placeText(set, xOf(day) - width / 2, sheet.y);
   });
 }
@@ -97,12 +95,13 @@ function markItems(mark: BarStory['days'][number], x: number, y: number): Item[]
   return [{ kind: 'path', d: `M${numberInPath(x - 2)} ${numberInPath(y)}h4`, stroke: 'text', width: 0.7 }];
 }
 
-const MARKS = { fix: 'to fix', watch: 'worth a listen', clear: 'free', 'not-judged': 'not judged' } as const;
-
-function inWords(player: ProgressPlayer, rows: readonly BarStory[]): string {
+function inWords(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): string {
+  const words = progressWordsIn(sheet.language);
   const said = rows.map((story) => {
-    const days = story.days.map((mark, i) => `${shortDay(player.days[i]?.date ?? '')} ${MARKS[mark]}`);
-    return `${PROGRESS_WORDS.bar} ${story.bar}, ${wordsFor(story).headline}: ${days.join(', ')}; ${statusInWords(story)}.`;
+    const days = story.days.map((mark, i) =>
+      words.dayInWords(sheet.words.shortDay(player.days[i]?.date ?? ''), words.labels.marks[mark]),
+    );
+    return words.storyInWords(story.bar, sheet.words.finding(story).headline, days, words.status(story));
   });
   return said.join(' ');
 }

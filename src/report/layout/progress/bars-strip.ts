@@ -1,6 +1,5 @@
 import type { ProgressPiece } from '../../progress/progress-result-schema.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { listInWords } from '../../words/progress-words.js';
+import { type ProgressWords, progressWordsIn } from '../../words/progress-words-in.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { numberInPath } from '../path.js';
@@ -54,7 +53,7 @@ export function drawBarsStrip(sheet: Sheet, piece: ProgressPiece): void {
     const items = blockItems(sheet, block, Math.min(WIDEST_BAR, sheet.width / perBlock), most * step + 4, step);
     sheet.elements.push({
       tag: 'Figure',
-      alternative: inWords(block),
+      alternative: inWords(block, progressWordsIn(sheet.language)),
       box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
       children: [{ page: sheet.page, items }],
     });
@@ -122,21 +121,15 @@ function barNumbers(sheet: Sheet, block: readonly BarOfPlayers[], xOf: (bar: num
   });
 }
 
-const STATE_WORDS: Readonly<Record<State, string>> = {
-  has: 'to fix',
-  perhaps: 'only worth a listen or not judged',
-  free: 'free now',
-};
-
-function inWords(block: readonly BarOfPlayers[]): string {
+function inWords(block: readonly BarOfPlayers[], words: ProgressWords): string {
   const said = block
     .filter(({ players }) => players.length > 0)
     .map(({ bar, players }) => {
       const states = STATES.flatMap((state) => {
         const who = players.filter((one) => one.state === state).map(({ player }) => player);
-        return who.length === 0 ? [] : [`${STATE_WORDS[state]} ${listInWords(who)}`];
+        return who.length === 0 ? [] : [words.stateInWords(words.labels.states[state], who)];
       });
-      return `${PROGRESS_WORDS.bar} ${bar}: ${states.join('; ')}.`;
+      return words.barInWords(bar, states);
     });
-  return said.length === 0 ? PROGRESS_WORDS.noBars : said.join(' ');
+  return said.length === 0 ? words.labels.noBars : said.join(' ');
 }

@@ -1,7 +1,5 @@
 import type { ProgressPiece } from '../../progress/progress-result-schema.js';
-import { criterionInWords, wordsFor } from '../../words/finding-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { hasItInWords, listInWords, masteredInWords } from '../../words/progress-words.js';
+import { progressWordsIn } from '../../words/progress-words-in.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -17,7 +15,8 @@ import { drawBarsStrip, stripHeight } from './bars-strip.js';
  * Source: definition.
  */
 export function drawBarsTable(sheet: Sheet, piece: ProgressPiece): void {
-  const words = PROGRESS_WORDS;
+  const said = progressWordsIn(sheet.language);
+  const words = said.labels;
   const { bars } = piece.section;
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 2 * STYLES.soft.leading + stripHeight(sheet, piece));
@@ -29,7 +28,7 @@ export function drawBarsTable(sheet: Sheet, piece: ProgressPiece): void {
   sheet.write('P', words.barsNote, STYLES.soft);
   sheet.space(2);
   drawBarsStrip(sheet, piece);
-  const mastered = masteredInWords(masteredBars(piece));
+  const mastered = said.mastered(masteredBars(piece));
   if (mastered !== null) {
     sheet.space(4);
     sheet.write('P', mastered, STYLES.body);
@@ -43,28 +42,39 @@ function masteredBars({ bars, section }: ProgressPiece): string[] {
 }
 
 function drawOpenRows(sheet: Sheet, piece: ProgressPiece): void {
-  const words = PROGRESS_WORDS;
+  const said = progressWordsIn(sheet.language);
+  const words = said.labels;
   const order = (bar: string) => piece.bars.indexOf(bar);
   const rows = piece.section.bars
     .filter((row) => row.have.length + row.open.length > 0)
     .sort((a, b) => b.have.length - a.have.length || b.open.length - a.open.length || order(a.bar) - order(b.bar));
   if (rows.length === 0) return;
+  const what = widthOfWhat(
+    sheet,
+    rows.map((row) => sheet.words.finding(row).headline),
+  );
   sheet.space(8);
   drawTable(
     sheet,
     [
       { head: words.openRows, width: 92, namesRow: true },
-      { head: words.what, width: 190 },
+      { head: words.what, width: what },
       { head: words.about, width: 74 },
-      { head: words.had, width: 180 },
+      { head: words.had, width: 370 - what },
       { head: words.have, width: sheet.width - 536 + 9 },
     ],
     rows.map((row) => [
-      { text: `${words.bar} ${row.bar}`, style: STYLES.cellStrong },
-      wordsFor(row).headline,
-      criterionInWords(row.criterion),
-      row.had.length === 0 ? words.nobody : listInWords(row.had),
-      hasItInWords(row.have, row.open),
+      { text: words.bar(row.bar), style: STYLES.cellStrong },
+      sheet.words.finding(row).headline,
+      sheet.words.criterion(row.criterion),
+      row.had.length === 0 ? words.nobody : said.list(row.had),
+      said.hasIt(row.have, row.open),
     ]),
   );
+}
+
+/** As wide as the longest heading asks for, within bounds. */
+function widthOfWhat(sheet: Sheet, headlines: readonly string[]): number {
+  const widths = headlines.map((text) => sheet.typesetter.widthOf(text, STYLES.cell.face, STYLES.cell.size) + 10);
+  return Math.min(226, Math.max(190, ...widths));
 }

@@ -1,6 +1,5 @@
 import type { ProgressPiece, ProgressResult } from '../../progress/progress-result-schema.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { factsInWords, versionsInWords } from '../../words/progress-words.js';
+import { type ProgressWords, progressWordsIn } from '../../words/progress-words-in.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { drawHeadRule } from '../head-rule.js';
 import { type PaperSize, Sheet } from '../sheet.js';
@@ -27,14 +26,21 @@ import { drawSectionMultiples } from './section-multiples.js';
  */
 export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, typesetter: Typesetter): Drawing {
   const single = progress.pieces.length === 1 ? progress.pieces[0] : undefined;
-  const title = single?.title ?? PROGRESS_WORDS.kind;
-  const name = single === undefined ? title : `${title} – ${PROGRESS_WORDS.kind}`;
-  const foot = single === undefined ? title : `${PROGRESS_WORDS.kind}  ·  ${title}`;
-  const sheet = new Sheet({ typesetter, paper, landscape: true, title: name, foot });
+  const { language = 'en' } = progress;
+  const words = progressWordsIn(language);
+  const { kind } = words.labels;
+  const title = single?.title ?? kind;
+  const name = single === undefined ? title : words.documentTitle(title, kind);
+  const foot = single === undefined ? title : words.foot(title, kind);
+  const sheet = new Sheet({ typesetter, paper, landscape: true, language, title: name, foot });
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
-  sheet.write('P', factsOf(progress, single), STYLES.subtitle);
+  sheet.write('P', factsOf(progress, single, words), STYLES.subtitle);
   drawHeadRule(sheet);
+  if (progress.blind !== undefined && progress.blind.followed.length > 0) {
+    sheet.space(4);
+    sheet.write('P', words.numbersFollowed(progress.blind.followed), STYLES.soft);
+  }
   for (const piece of progress.pieces) drawPiece(sheet, progress, piece, single === undefined);
   drawNoise(sheet, progress);
   drawAlsoFound(sheet, progress);
@@ -42,23 +48,24 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
   return sheet.finish();
 }
 
-function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | undefined): string {
+function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | undefined, words: ProgressWords): string {
   const all = pieces.flatMap(({ players }) => players);
   const names = new Set(all.map(({ player }) => player));
   const days = [...new Set(all.flatMap((player) => player.days.map(({ date }) => date)))].sort();
-  const facts = factsInWords(names.size, takes, days);
+  const facts = words.facts(names.size, takes, days);
   return single === undefined
     ? facts
-    : [PROGRESS_WORDS.kind, single.part, facts].filter((one) => one !== '').join('  ·  ');
+    : [words.labels.kind, single.part, facts].filter((one) => one !== '').join('  ·  ');
 }
 
 function drawPiece(sheet: Sheet, progress: ProgressResult, piece: ProgressPiece, named: boolean): void {
+  const words = progressWordsIn(sheet.language);
   if (named) {
     sheet.space(16);
     sheet.ensure(STYLES.title.leading + 160);
-    sheet.write('H2', [piece.title, piece.part].filter((one) => one !== '').join(', '), PIECE);
+    sheet.write('H2', words.piece(piece.title, piece.part), PIECE);
   }
-  const versions = versionsInWords(
+  const versions = words.versions(
     piece.change,
     piece.files.flatMap(({ firstDate }) => (firstDate === null ? [] : [firstDate])),
   );
@@ -77,12 +84,13 @@ function drawPiece(sheet: Sheet, progress: ProgressResult, piece: ProgressPiece,
 }
 
 function drawPlayersHead(sheet: Sheet, nextHeight: number): void {
+  const { labels } = progressWordsIn(sheet.language);
   sheet.space(20);
   const height = STYLES.section.leading + 3 * STYLES.soft.leading + 15;
   sheet.ensure(Math.min(sheet.fullHeight, height + nextHeight));
-  sheet.write('H2', PROGRESS_WORDS.players, STYLES.section);
-  sheet.write('P', PROGRESS_WORDS.multiplesNote, STYLES.soft);
-  sheet.write('P', PROGRESS_WORDS.barsLegend, STYLES.soft);
+  sheet.write('H2', labels.players, STYLES.section);
+  sheet.write('P', labels.multiplesNote, STYLES.soft);
+  sheet.write('P', labels.barsLegend, STYLES.soft);
 }
 
 const PIECE = { ...STYLES.title, size: 16, leading: 21 } as const;

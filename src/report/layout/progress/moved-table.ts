@@ -1,6 +1,5 @@
 import type { BarStory, ProgressPiece, ProgressPlayer } from '../../progress/progress-result-schema.js';
-import { measureInSentence } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { type ProgressWords, progressWordsIn } from '../../words/progress-words-in.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -17,7 +16,9 @@ export const OPEN_STATUSES: readonly BarStory['status'][] = ['returning', 'still
  * Source: definition.
  */
 export function drawMovedTable(sheet: Sheet, piece: ProgressPiece): void {
-  const words = PROGRESS_WORDS;
+  const said = progressWordsIn(sheet.language);
+  const words = said.labels;
+  const listed = (texts: readonly string[]) => (texts.length === 0 ? words.nobody : texts.join(', '));
   sheet.space(12);
   sheet.ensure(STYLES.section.leading + STYLES.soft.leading + 50);
   sheet.write('H2', words.whoMoved, STYLES.section);
@@ -36,20 +37,18 @@ export function drawMovedTable(sheet: Sheet, piece: ProgressPiece): void {
     piece.players.map((player) => [
       { text: player.player, style: STYLES.cellStrong },
       String(player.days.length),
-      listed(changed(player, ['better'])),
-      listed(changed(player, ['worse'])),
+      listed(changed(said, player, ['better'])),
+      listed(changed(said, player, ['worse'])),
       listed(barsOf(player, ['fixed'])),
       listed(barsOf(player, OPEN_STATUSES)),
     ]),
   );
 }
 
-const listed = (texts: readonly string[]) => (texts.length === 0 ? PROGRESS_WORDS.nobody : texts.join(', '));
-
-function changed(player: ProgressPlayer, verdicts: readonly string[]): string[] {
+function changed(words: ProgressWords, player: ProgressPlayer, verdicts: readonly string[]): string[] {
   return player.measures
     .filter(({ sinceFirst }) => sinceFirst !== null && verdicts.includes(sinceFirst.verdict))
-    .map(({ measure }) => measureInSentence(measure));
+    .map(({ measure }) => words.measureInSentence(measure));
 }
 
 /** Each bar once, also when several criteria have a story there. */

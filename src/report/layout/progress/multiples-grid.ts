@@ -1,5 +1,4 @@
 import type { ProgressMeasure } from '../../progress/progress-result-schema.js';
-import { shortDay } from '../../words/short-dates.js';
 import type { Item } from '../drawing.js';
 import { placeText } from '../set-text.js';
 import type { Sheet } from '../sheet.js';
@@ -67,11 +66,11 @@ function dayItems(sheet: Sheet, frame: MultipleFrame, days: readonly string[]): 
   const top = frame.plotFoot + 1;
   if (first === last) {
     const style = { ...STYLES.axis, align: 'centre' } as const;
-    return placeText(sheet.set(shortDay(first), style, frame.width), frame.left, top);
+    return placeText(sheet.set(sheet.words.shortDay(first), style, frame.width), frame.left, top);
   }
-  const right = sheet.set(shortDay(last), { ...STYLES.axis, align: 'right' }, 40);
+  const right = sheet.set(sheet.words.shortDay(last), { ...STYLES.axis, align: 'right' }, 40);
   return [
-    ...placeText(sheet.set(shortDay(first), STYLES.axis, 40), frame.plotLeft - 3, top),
+    ...placeText(sheet.set(sheet.words.shortDay(first), STYLES.axis, 40), frame.plotLeft - 3, top),
     ...placeText(right, frame.plotRight - 37, top),
   ];
 }

@@ -1,8 +1,5 @@
 import type { ProgressResult } from '../../progress/progress-result-schema.js';
-import { measureInWords } from '../../words/measure-words.js';
-import { numberInWords } from '../../words/numbers.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { noiseInWords, restsOnInWords } from '../../words/progress-words.js';
+import { progressWordsIn } from '../../words/progress-words-in.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
@@ -18,12 +15,13 @@ const DECIMALS = 1;
  * Source: definition.
  */
 export function drawNoise(sheet: Sheet, progress: ProgressResult): void {
-  const words = PROGRESS_WORDS;
+  const said = progressWordsIn(sheet.language);
+  const words = said.labels;
   sheet.space(20);
   sheet.ensure(STYLES.section.leading + 8 * STYLES.body.leading);
   sheet.write('H2', words.noise, STYLES.section);
   sheet.space(3);
-  for (const text of noiseInWords(progress)) sheet.write('P', text, STYLES.body);
+  for (const text of said.noise(progress)) sheet.write('P', text, STYLES.body);
   sheet.space(6);
   drawTable(
     sheet,
@@ -34,12 +32,12 @@ export function drawNoise(sheet: Sheet, progress: ProgressResult): void {
       { head: words.restsOn, width: sheet.width - 420 + 9 },
     ],
     progress.measures.map(({ measure, noise }) => {
-      const { name, unit } = measureInWords(measure);
+      const { name, unit } = said.measure(measure);
       return [
         `${name}, ${unit}`,
-        numberInWords(noise.standardDeviation, DECIMALS),
-        numberInWords(noise.smallestChange, DECIMALS),
-        restsOnInWords(
+        sheet.words.number(noise.standardDeviation, DECIMALS),
+        sheet.words.number(noise.smallestChange, DECIMALS),
+        said.restsOn(
           noise.fromTakes.days,
           noise.fromTakes.degreesOfFreedom,
           noise.working.measuring,

@@ -6,19 +6,7 @@ import type {
   ProgressPiece,
   ProgressPlayer,
 } from '../../progress/progress-result-schema.js';
-import { changeInWords, figureInWords, measureInSentence, measureInWords } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import {
-  barsInWords,
-  daysInWords,
-  missingWeeksInWords,
-  noChangeInWords,
-  notCountedInWords,
-  notJudgedInWords,
-  stableInWords,
-  toAndFroInWords,
-} from '../../words/progress-words.js';
-import { dayInWords } from '../../words/short-dates.js';
+import { type ProgressWords, progressWordsIn } from '../../words/progress-words-in.js';
 import type { TextStyle } from '../set-text.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
@@ -46,20 +34,21 @@ export function drawPlayer(
   measures: readonly ProgressMeasure[],
   scales: Scales,
 ): void {
-  const changes = changesOf(player);
+  const words = progressWordsIn(sheet.language);
+  const changes = changesOf(sheet, player);
   const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);
   sheet.space(15);
   sheet.ensure(playerHeight(sheet, player, measures));
   drawName(sheet, player);
-  const none = noChangeInWords(player.days.length, changes.length);
+  const none = words.noChange(player.days.length, changes.length);
   for (const text of none === null ? changes : [none]) sheet.write('P', text, STYLES.body);
-  const bars = barLine(player);
+  const bars = barLine(sheet, player);
   if (bars !== null) sheet.write('P', bars, STYLES.body);
   if (grid > 0) {
     sheet.space(5);
     sheet.ensure(grid);
     const days = [...new Set(piece.players.flatMap((one) => one.days.map(({ date }) => date)))].sort();
-    drawGrid(sheet, measures, scales, days, inWords(player), (measure, frame) => {
+    drawGrid(sheet, measures, scales, days, inWords(sheet, player), (measure, frame) => {
       const followed = player.measures.find((one) => one.measure === measure.measure) as Followed;
       return playerMultiple(sheet, measure, followed, frame);
     });
@@ -78,7 +67,7 @@ export function drawPlayer(
  */
 export function playerHeight(sheet: Sheet, player: ProgressPlayer, measures: readonly ProgressMeasure[]): number {
   const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);
-  const lines = (1 + Math.max(1, changesOf(player).length)) * STYLES.body.leading;
+  const lines = (1 + Math.max(1, changesOf(sheet, player).length)) * STYLES.body.leading;
   const words = NAME.leading + lines + 8;
   const whole = words + grid + barStoriesHeight(player) + REMARK_LINES * STYLES.soft.leading;
   return whole <= sheet.fullHeight ? whole : Math.min(sheet.fullHeight, words + grid);
@@ -86,7 +75,11 @@ export function playerHeight(sheet: Sheet, player: ProgressPlayer, measures: rea
 
 /** The name, and the days on the right of the same line where there is room. */
 function drawName(sheet: Sheet, player: ProgressPlayer): void {
-  const { top, name, days } = { top: sheet.y, name: player.player, days: daysInWords(player.days) };
+  const { top, name, days } = {
+    top: sheet.y,
+    name: player.player,
+    days: progressWordsIn(sheet.language).days(player.days),
+  };
   sheet.write('H3', name, NAME);
   const widthOf = (text: string, { face, size }: TextStyle) => sheet.typesetter.widthOf(text, face, size);
   const free = sheet.width - widthOf(name, NAME) - 20;
@@ -105,58 +98,63 @@ const REMARK_LINES = 2;
 const NAME_DROP = 3.7;
 const NAME = { ...STYLES.section, size: 13, leading: 17 } as const;
 
-function barLine({ bars, days }: ProgressPlayer): string | null {
+function barLine(sheet: Sheet, { bars, days }: ProgressPlayer): string | null {
   const numbers = (statuses: readonly BarStory['status'][]) => [
     ...new Set(bars.filter(({ status }) => statuses.includes(status)).map(({ bar }) => bar)),
   ];
-  const said = barsInWords(numbers(['fixed']), numbers(OPEN_STATUSES)).join(' ');
+  const said = progressWordsIn(sheet.language)
+    .bars(numbers(['fixed']), numbers(OPEN_STATUSES))
+    .join(' ');
   return days.length < 2 || said === '' ? null : said;
 }
 
 /** What changed since the first day; and since the day before, where that is not told by it. */
-function changesOf(player: ProgressPlayer): string[] {
+function changesOf(sheet: Sheet, player: ProgressPlayer): string[] {
+  const words = progressWordsIn(sheet.language);
   return player.measures.flatMap(({ measure, days, sinceFirst, sinceLast }) => {
     const change = [sinceFirst, sinceLast].find((one) => one !== null && one.verdict !== 'none');
     if (change === undefined || change === null || change.verdict === 'none') return [];
     const on = (date: string) => days.find((day) => day.date === date)?.value;
     const [from, to] = [on(change.from), on(change.to)];
     if (typeof from !== 'number' || typeof to !== 'number') return [];
-    return [changeInWords({ measure, verdict: change.verdict, fromDay: change.from, from, to })];
+    return [words.told({ measure, verdict: change.verdict, fromDay: change.from, from, to })];
   });
 }
 
 function drawRemarks(sheet: Sheet, player: ProgressPlayer, weeks: readonly string[]): void {
+  const words = progressWordsIn(sheet.language);
   const namesOf = (course: Followed['course']) =>
-    player.measures.filter((one) => one.course === course).map(({ measure }) => measureInSentence(measure));
+    player.measures.filter((one) => one.course === course).map(({ measure }) => words.measureInSentence(measure));
   const missing = player.gaps.flatMap(({ why, week }) => (why === 'no-take' && week !== null ? [week] : []));
   const remarks = [
-    stableInWords(namesOf('stable')),
-    toAndFroInWords(namesOf('to-and-fro')),
-    ...player.measures.flatMap(notJudged),
-    missingWeeksInWords(missing, weeks),
-    ...notCountedInWords(player.gaps),
+    words.stable(namesOf('stable')),
+    words.toAndFro(namesOf('to-and-fro')),
+    ...player.measures.flatMap((one) => notJudged(words, one)),
+    words.missingWeeks(missing, weeks),
+    ...words.notCounted(player.gaps),
   ].filter((text) => text !== null);
   if (remarks.length === 0) return;
   sheet.space(3);
   sheet.write('P', remarks.join(' '), STYLES.soft);
 }
 
-function notJudged({ measure, days }: Followed): string[] {
+function notJudged(words: ProgressWords, { measure, days }: Followed): string[] {
   const reason = days.find(({ value }) => !isMeasured<number>(value))?.value;
   const none = days.length > 0 && days.every(({ value }) => !isMeasured<number>(value));
   if (!none || reason === undefined || isMeasured<number>(reason)) return [];
-  return [notJudgedInWords(measureInWords(measure).name, reason.notMeasured)];
+  return [words.notJudged(words.measure(measure).name, reason.notMeasured)];
 }
 
-function inWords(player: ProgressPlayer): string {
+function inWords(sheet: Sheet, player: ProgressPlayer): string {
+  const words = progressWordsIn(sheet.language);
   const said = player.measures.map(({ measure, days, sinceFirst }) => {
-    const { name, unit } = measureInWords(measure);
+    const { name, unit } = words.measure(measure);
     const numbers = days.map(({ date, value }) => {
-      const text = isMeasured<number>(value) ? figureInWords(measure, value) : PROGRESS_WORDS.notJudged;
-      return `${dayInWords(date)} ${text}`;
+      const text = isMeasured<number>(value) ? words.figure(measure, value) : words.labels.notJudged;
+      return words.dayInWords(sheet.words.day(date), text);
     });
-    const changed = sinceFirst === null || sinceFirst.verdict === 'none' ? '' : ` (${sinceFirst.verdict})`;
-    return `${name}, ${unit}: ${numbers.join(', ')}${changed}.`;
+    const verdict = sinceFirst === null || sinceFirst.verdict === 'none' ? null : sinceFirst.verdict;
+    return words.measureInWords(name, unit, numbers, verdict === null ? null : words.labels.verdicts[verdict]);
   });
   return said.join(' ');
 }

@@ -1,8 +1,6 @@
 import { isMeasured } from '../../../base/index.js';
 import type { ProgressMeasure, ProgressPiece } from '../../progress/progress-result-schema.js';
-import { figureInWords, measureInWords } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
-import { dayInWords } from '../../words/short-dates.js';
+import { progressWordsIn } from '../../words/progress-words-in.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { lineThrough } from '../path.js';
@@ -31,13 +29,16 @@ export function drawSectionMultiples(
   const { weeks } = piece.section;
   if (piece.players.length < 2 || weeks.length < 2) return;
   const shown = measures.filter(({ measure }) => mediansOf(piece, measure).length > 0);
+  const { labels } = progressWordsIn(sheet.language);
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + STYLES.soft.leading + gridHeight(shown.length) + 4);
-  sheet.write('H2', PROGRESS_WORDS.middle, STYLES.section);
-  sheet.write('P', PROGRESS_WORDS.middleNote, STYLES.soft);
+  sheet.write('H2', labels.middle, STYLES.section);
+  sheet.write('P', labels.middleNote, STYLES.soft);
   sheet.space(4);
   const days = [...new Set(piece.players.flatMap((player) => player.days.map(({ date }) => date)))].sort();
-  drawGrid(sheet, shown, scales, days, inWords(piece, shown), (measure, frame) => one(sheet, piece, measure, frame));
+  drawGrid(sheet, shown, scales, days, inWords(sheet, piece, shown), (measure, frame) =>
+    one(sheet, piece, measure, frame),
+  );
 }
 
 function mediansOf({ section }: ProgressPiece, measure: ProgressMeasure['measure']) {
@@ -77,15 +78,15 @@ function weekX({ players }: ProgressPiece, week: string, frame: MultipleFrame): 
   return xs.reduce((sum, x) => sum + x, 0) / Math.max(1, xs.length);
 }
 
-function inWords(piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
+function inWords(sheet: Sheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
+  const words = progressWordsIn(sheet.language);
   return shown
     .map(({ measure }) => {
-      const { name, unit } = measureInWords(measure);
-      const said = mediansOf(piece, measure).map(
-        ({ week, value, players }) =>
-          `week of ${dayInWords(week)} ${figureInWords(measure, value)} (${players} ${players === 1 ? 'player' : 'players'})`,
+      const { name, unit } = words.measure(measure);
+      const said = mediansOf(piece, measure).map(({ week, value, players }) =>
+        words.weekInWords(sheet.words.day(week), words.figure(measure, value), players),
       );
-      return `${name}, ${unit}: ${said.join(', ')}.`;
+      return words.measureInWords(name, unit, said, null);
     })
     .join(' ');
 }

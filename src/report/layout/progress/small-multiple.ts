@@ -1,8 +1,7 @@
 import { isMeasured } from '../../../base/index.js';
 import { dayNumber, weekOf } from '../../progress/calendar.js';
 import type { Followed, ProgressMeasure } from '../../progress/progress-result-schema.js';
-import { figureInWords, measureInWords } from '../../words/measure-words.js';
-import { PROGRESS_WORDS } from '../../words/progress-labels.js';
+import { progressWordsIn } from '../../words/progress-words-in.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { lineThrough, numberInPath } from '../path.js';
@@ -73,7 +72,7 @@ export function frameOf(
  * Source: definition.
  */
 export function multipleHead(sheet: Sheet, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
-  const { name, unit } = measureInWords(measure.measure);
+  const { name, unit } = progressWordsIn(sheet.language).measure(measure.measure);
   const { left, top, width, plotLeft, plotRight, plotFoot } = frame;
   const base = `M${numberInPath(plotLeft)} ${numberInPath(plotFoot)}H${numberInPath(plotRight)}`;
   const usual = measure.usual.map(
@@ -136,7 +135,11 @@ export function playerMultiple(
 
 function noneItems(sheet: Sheet, { plotLeft, plotRight, plotTop }: MultipleFrame): Item[] {
   const style = { ...STYLES.axis, face: 'italic', align: 'centre' } as const;
-  const set = sheet.set(PROGRESS_WORDS.notJudged, style, plotRight - plotLeft + 2 * MULTIPLE.side);
+  const set = sheet.set(
+    progressWordsIn(sheet.language).labels.notJudged,
+    style,
+    plotRight - plotLeft + 2 * MULTIPLE.side,
+  );
   return placeText(set, plotLeft - MULTIPLE.side, plotTop + MULTIPLE.plot / 2 - STYLES.axis.leading / 2);
 }
 
@@ -190,7 +193,7 @@ export function numberItems(
   { plotRight, left, yOf, plotTop, plotFoot }: MultipleFrame,
   as: 'first' | 'last' | 'changed',
 ): Item[] {
-  const text = figureInWords(measure, value);
+  const text = progressWordsIn(sheet.language).figure(measure, value);
   const style = as === 'first' ? STYLES.axis : as === 'changed' ? STYLES.cellStrong : STYLES.cell;
   const middle = Math.min(plotFoot - 2, Math.max(plotTop, yOf(value)));
   const room = MULTIPLE.side - 4;

@@ -1,5 +1,6 @@
 import type { SectionResult } from '../../section/section-result-schema.js';
-import { SECTION_WORDS } from '../../words/section-words.js';
+import type { SectionWords } from '../../words/section-words.js';
+import { sectionWordsIn } from '../../words/section-words-in.js';
 import type { Drawing, Typesetter } from '../drawing.js';
 import { drawHeadRule } from '../head-rule.js';
 import { type PaperSize, Sheet } from '../sheet.js';
@@ -21,17 +22,14 @@ import { drawTroubleMap } from './trouble-map.js';
  * Source: definition.
  */
 export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typesetter: Typesetter): Drawing {
-  const title = titleOf(section);
-  const sheet = new Sheet({
-    typesetter,
-    paper,
-    landscape: true,
-    title: `${title} – section sheet`,
-    foot: `Section sheet  ·  ${title}`,
-  });
+  const { language = 'en' } = section;
+  const words = sectionWordsIn(language);
+  const title = titleOf(section, words);
+  const named = { title: words.documentTitle(title), foot: words.foot(title) };
+  const sheet = new Sheet({ typesetter, paper, landscape: true, language, ...named });
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
-  sheet.write('P', factsOf(section), STYLES.subtitle);
+  sheet.write('P', factsOf(section, words), STYLES.subtitle);
   drawHeadRule(sheet);
   drawRehearseTable(sheet, section);
   drawTakesTable(sheet, section);
@@ -41,37 +39,32 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   return sheet.finish();
 }
 
-function titleOf({ score }: SectionResult): string {
-  if (score === null) return SECTION_WORDS.severalScores;
+function titleOf({ score }: SectionResult, words: SectionWords): string {
+  if (score === null) return words.severalScores;
   return score.title.trim() === '' ? score.file : score.title;
 }
 
-function factsOf(section: SectionResult): string {
-  const { takes, failures, scores } = section;
+function factsOf({ takes, failures, scores, players }: SectionResult, words: SectionWords): string {
   const reviewed = takes.filter((take) => take.outcome === 'reviewed').length;
-  const others = takes.length - reviewed;
-  return [
-    `Section sheet, ${[...new Set(scores.map((score) => score.part))].join(', ')}`,
-    `${counted(takes.length + failures.length, 'take')} from ${counted(section.players, 'player')}`,
-    `${reviewed} reviewed`,
-    ...(others > 0 ? [`${others} not reviewed`] : []),
-    ...(failures.length > 0 ? [`${failures.length} could not be read`] : []),
-  ].join('  ·  ');
+  return words.facts({
+    parts: [...new Set(scores.map((score) => score.part))],
+    takes: takes.length + failures.length,
+    ...{ players, reviewed, others: takes.length - reviewed, unread: failures.length },
+  });
 }
-
-const counted = (count: number, thing: string) => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
 function drawFailures(sheet: Sheet, section: SectionResult): void {
   if (section.failures.length === 0) return;
+  const words = sectionWordsIn(sheet.language);
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 50);
-  sheet.write('H2', 'Takes that could not be read', STYLES.section);
+  sheet.write('H2', words.failures, STYLES.section);
   sheet.space(4);
   drawTable(
     sheet,
     [
-      { head: 'File', width: 230, namesRow: true },
-      { head: 'What was found, and what is needed', width: sheet.width - 230 + 9 },
+      { head: words.file, width: 230, namesRow: true },
+      { head: words.whatNeeded, width: sheet.width - 230 + 9 },
     ],
     section.failures.map(({ file, message }) => [file, message]),
   );

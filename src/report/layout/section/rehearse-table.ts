@@ -1,12 +1,16 @@
 import type { SectionResult } from '../../section/section-result-schema.js';
-import { criterionInWords, wordsFor } from '../../words/finding-words.js';
-import { SECTION_WORDS } from '../../words/section-words.js';
+import type { SectionWords } from '../../words/section-words.js';
+import { sectionWordsIn } from '../../words/section-words-in.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { drawTable } from '../table.js';
+import { scoreNames } from './score-names.js';
 
 const MOST = 8;
 const MOST_NAMES = 5;
+/** Points for the place, and for the place with its score. */
+const WHERE = 92;
+const WHERE_OF_SCORES = 156;
 
 /**
  * What the section should rehearse together: the places that trouble the most players.
@@ -19,44 +23,50 @@ const MOST_NAMES = 5;
 export function drawRehearseTable(sheet: Sheet, section: SectionResult): void {
   if (section.players < 2) return;
   const shared = section.troubles.filter((trouble) => trouble.players > 1).slice(0, MOST);
+  const words = sectionWordsIn(sheet.language);
   sheet.space(12);
-  sheet.write('H2', 'To rehearse together', STYLES.section);
+  sheet.write('H2', words.rehearse, STYLES.section);
   if (shared.length === 0) {
-    sheet.write('P', 'No place troubles more than one player.', STYLES.body);
+    sheet.write('P', words.nothingShared, STYLES.body);
     return;
   }
+  const where = section.score === null ? WHERE_OF_SCORES : WHERE;
   sheet.space(3);
   drawTable(
     sheet,
     [
-      { head: 'Where', width: 92, namesRow: true },
-      { head: 'What', width: 196 },
-      { head: 'About', width: 76 },
-      { head: 'Players', width: 60, align: 'right' },
-      { head: 'To fix for', width: 70, align: 'right', gap: 22 },
-      { head: 'Who', width: sheet.width - 494 + 9 },
+      { head: words.where, width: where, namesRow: true },
+      { head: words.what, width: 196 },
+      { head: words.about, width: 76 },
+      { head: words.players, width: 60, align: 'right' },
+      { head: words.toFixFor, width: 70, align: 'right', gap: 22 },
+      { head: words.who, width: sheet.width - where - 402 + 9 },
     ],
     shared.map((trouble) => [
-      { text: placeOf(section, trouble), style: STYLES.cellStrong },
-      wordsFor(trouble).headline,
-      criterionInWords(trouble.criterion),
-      `${trouble.players} of ${section.players}`,
+      { text: placeOf(section, trouble, words), style: STYLES.cellStrong },
+      sheet.words.finding(trouble).headline,
+      sheet.words.criterion(trouble.criterion),
+      words.playersOf(trouble.players, section.players),
       String(trouble.fix),
-      someOf(trouble.who),
+      someOf(trouble.who, words),
     ]),
   );
 }
 
-function placeOf({ score }: SectionResult, trouble: SectionResult['troubles'][number]): string {
-  if (score === null) {
-    const { bar, score: file } = trouble;
-    return bar === null ? SECTION_WORDS.wholeTakeOf(file) : SECTION_WORDS.barOf(bar, file);
+function placeOf(
+  section: SectionResult,
+  { bar, score: file }: SectionResult['troubles'][number],
+  words: SectionWords,
+): string {
+  if (section.score === null) {
+    const name = scoreNames(section)(file);
+    return bar === null ? words.wholeTakeOf(name) : words.barOf(bar, name);
   }
-  return trouble.bar === null ? 'The whole take' : `Bar ${trouble.bar}`;
+  return bar === null ? words.wholeTake : words.bar(bar);
 }
 
 /** As many names as a glance takes in. */
-function someOf(names: readonly string[]): string {
+function someOf(names: readonly string[], words: SectionWords): string {
   const more = names.length - MOST_NAMES;
-  return more > 1 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${more} more` : names.join(', ');
+  return more > 1 ? words.andMore(names.slice(0, MOST_NAMES), more) : names.join(', ');
 }

@@ -1,28 +1,21 @@
 import { isMeasured } from '../../../base/index.js';
-import type { Criterion } from '../../../judge/index.js';
 import { criterionSchema } from '../../result/take-result-schema.js';
 import type { SectionResult, SectionTake } from '../../section/section-result-schema.js';
-import { dateInWords } from '../../words/dates.js';
-import { criterionInWords } from '../../words/finding-words.js';
-import { numberInWords } from '../../words/numbers.js';
-import { SECTION_WORDS } from '../../words/section-words.js';
+import type { SectionWords } from '../../words/section-words.js';
+import { sectionWordsIn } from '../../words/section-words-in.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
 import { type Cell, type Column, drawTable } from '../table.js';
+import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
-const NONE = '–';
+/** The white beside a head. */
+const GAP = 10;
+/** Where nothing was found the eye passes on. */
+const QUIET = { ...STYLES.cell, ink: 'soft' } as const;
 
-const WIDTHS: Record<Criterion, number> = {
-  notes: 38,
-  rhythm: 44,
-  tempo: 40,
-  dynamics: 52,
-  articulation: 60,
-  breath: 40,
-  intonation: 56,
-  continuity: 54,
-};
+/** Points a column takes, more where its head is wider: room for “10 / 10”. */
+const NARROWEST = 38;
 
 /**
  * Who needs what: a row a take, a column a criterion.
@@ -34,36 +27,36 @@ const WIDTHS: Record<Criterion, number> = {
  */
 export function drawTakesTable(sheet: Sheet, section: SectionResult): void {
   if (section.takes.length === 0) return;
-  const labels = takeLabels(section.takes).map((label, i) => {
+  const words = sectionWordsIn(sheet.language);
+  const nameOf = scoreNames(section);
+  const labels = takeLabels(section.takes, words).map((label, i) => {
     const take = section.takes[i];
-    return section.score === null && take !== undefined ? SECTION_WORDS.takeOf(label, take.score) : label;
+    return section.score === null && take !== undefined ? words.takeOf(label, nameOf(take.score)) : label;
   });
   sheet.space(16);
-  sheet.ensure(STYLES.section.leading + 70);
-  sheet.write('H2', 'Who needs what', STYLES.section);
-  const note =
-    'Under each criterion: findings to fix / to watch. As written: notes, of those in the part. Beats are quarters. Cents are from A = 440 Hz.';
-  sheet.write('P', note, STYLES.soft);
+  sheet.ensure(STYLES.section.leading + 82);
+  sheet.write('H2', words.needs, STYLES.section);
+  for (const note of words.needsNotes) sheet.write('P', note, STYLES.soft);
   sheet.space(4);
   drawTable(
     sheet,
-    columnsFor(sheet),
-    section.takes.map((take, i) => row(take, labels[i] as string)),
+    columnsFor(sheet, words),
+    section.takes.map((take, i) => row(sheet, words, take, labels[i] as string)),
   );
 }
 
-function columnsFor(sheet: Sheet): Column[] {
+function columnsFor(sheet: Sheet, words: SectionWords): Column[] {
   const facts: Column[] = [
-    { head: 'Take', width: 0, namesRow: true },
-    { head: 'Day', width: 78 },
-    { head: 'As written', width: 52, align: 'right' },
-    { head: 'Beats a minute', width: 44, align: 'right' },
-    { head: 'Cents sharp', width: 42, align: 'right' },
+    { head: words.take, width: 0, namesRow: true },
+    { head: words.day, width: 78 },
+    { head: words.asWritten, width: 52, align: 'right' },
+    { head: words.beats, width: 44, align: 'right' },
+    { head: words.cents, width: 42, align: 'right' },
   ];
   const criteria = criterionSchema.options.map(
     (criterion): Column => ({
-      head: criterionInWords(criterion),
-      width: WIDTHS[criterion],
+      head: sheet.words.criterion(criterion),
+      width: Math.max(NARROWEST, wordWidth(sheet, sheet.words.criterion(criterion)) + GAP),
       align: 'right',
     }),
   );
@@ -72,22 +65,28 @@ function columnsFor(sheet: Sheet): Column[] {
   return columns.map((column) => (column.width === 0 ? { ...column, width: sheet.width - taken + 9 } : column));
 }
 
-function row(take: SectionTake, label: string): Cell[] {
+const wordWidth = (sheet: Sheet, word: string) => sheet.typesetter.widthOf(word, STYLES.head.face, STYLES.head.size);
+
+function row(sheet: Sheet, words: SectionWords, take: SectionTake, label: string): Cell[] {
+  const none = words.notJudged;
+  const { notesAsWritten: right, playedQuarterBpm: beats, centsFromA440: cents } = take;
   return [
     label,
-    take.date === null ? NONE : dateInWords(take.date),
-    isMeasured<number>(take.notesAsWritten) ? `${take.notesAsWritten} / ${take.notesInPart}` : NONE,
-    isMeasured<number>(take.playedQuarterBpm) ? numberInWords(take.playedQuarterBpm, 0) : NONE,
-    isMeasured<number>(take.centsFromA440) ? signed(take.centsFromA440) : NONE,
+    take.date === null ? none : sheet.words.date(take.date),
+    isMeasured<number>(right) ? words.notesOf(right, take.notesInPart) : none,
+    isMeasured<number>(beats) ? sheet.words.number(beats, 0) : none,
+    isMeasured<number>(cents) ? signed(sheet, cents) : none,
     ...criterionSchema.options.map((criterion): Cell => {
       const line = take.criteria.find((one) => one.criterion === criterion);
-      if (line === undefined || line.fix + line.watch === 0) return NONE;
-      return { text: `${line.fix} / ${line.watch}`, style: line.fix > 0 ? STYLES.cellStrong : STYLES.cell };
+      if (line === undefined) return none;
+      if (line.fix + line.watch === 0) return { text: words.nothingFound, style: QUIET };
+      const text = words.findings(line.fix, line.watch);
+      return { text, style: line.fix > 0 ? STYLES.cellStrong : STYLES.cell };
     }),
   ];
 }
 
-function signed(cents: number): string {
-  const text = numberInWords(cents, 0);
+function signed(sheet: Sheet, cents: number): string {
+  const text = sheet.words.number(cents, 0);
   return cents > 0 && text !== '0' ? `+${text}` : text;
 }

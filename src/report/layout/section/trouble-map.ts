@@ -1,11 +1,13 @@
 import type { SectionResult, SectionTake } from '../../section/section-result-schema.js';
-import { shortDay } from '../../words/short-dates.js';
+import type { SectionWords } from '../../words/section-words.js';
+import { sectionWordsIn } from '../../words/section-words-in.js';
 import { circle } from '../circle.js';
 import type { Item } from '../drawing.js';
 import { numberInPath } from '../path.js';
 import { placeText, setOneLine } from '../set-text.js';
 import type { Sheet } from '../sheet.js';
 import { STYLES } from '../styles.js';
+import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
 const LABEL_WIDTH = 128;
@@ -30,8 +32,16 @@ interface MapBlock {
   readonly most: number;
 }
 
+/** The takes of one score, and its bars in order. */
+interface MapOfScore {
+  readonly heading: string;
+  readonly bars: readonly string[];
+  readonly rows: readonly MapRow[];
+}
+
 /**
- * Which bars trouble whom: a row a take, a column a bar, a dot that grows with the number of findings.
+ * Which bars trouble whom: a row a take, a column a bar, a dot that grows with the number of findings. With several scores
+ * each has a map of its own.
  *
  * @param sheet pages being filled
  * @param section the section's document
@@ -39,38 +49,49 @@ interface MapBlock {
  * Source: definition.
  */
 export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
-  const labels = takeLabels(section.takes);
+  const { whichBarsNote } = sectionWordsIn(sheet.language);
+  const maps = mapsOf(sheet, section).filter(({ rows, bars }) => rows.length > 0 && bars.length > 0);
+  for (const [i, { heading, bars, rows }] of maps.entries()) {
+    sheet.space(16);
+    const words = STYLES.section.leading + (i === 0 ? 2 : 0) * STYLES.soft.leading;
+    sheet.ensure(words + HEAD_HEIGHT + SUM_HEIGHT + Math.min(rows.length, 6) * ROW_HEIGHT);
+    sheet.write('H2', heading, STYLES.section);
+    if (i === 0) sheet.write('P', whichBarsNote, STYLES.soft);
+    for (const block of blocksOf(sheet, bars, rows)) drawBlock(sheet, block, rows);
+  }
+}
+
+function mapsOf(sheet: Sheet, { score, scores, bars, takes }: SectionResult): MapOfScore[] {
+  const words = sectionWordsIn(sheet.language);
+  const nameOf = scoreNames({ scores });
+  const labels = takeLabels(takes, words);
   const dated = new Set(labels).size < labels.length;
-  const rows = section.takes
-    .map((take, i) => ({
-      label: rowLabel(labels[i] as string, dated ? take.date : null),
-      troubles: take.barTroubles,
-      outcome: take.outcome,
-    }))
-    .filter((row) => row.outcome === 'reviewed');
-  if (rows.length === 0 || section.bars.length === 0) return;
-  sheet.space(16);
-  sheet.ensure(
-    STYLES.section.leading + 2 * STYLES.soft.leading + HEAD_HEIGHT + SUM_HEIGHT + Math.min(rows.length, 6) * ROW_HEIGHT,
-  );
-  sheet.write('H2', 'Which bars', STYLES.section);
-  const note = 'A dot grows with the number of findings in the bar. Full: at least one to fix. Open: to watch only.';
-  sheet.write('P', note, STYLES.soft);
-  for (const block of blocksOf(sheet, section)) drawBlock(sheet, block, rows);
+  const rows = takes.flatMap((take, i) => {
+    const label = rowLabel(sheet, labels[i] as string, dated ? take.date : null);
+    return take.outcome === 'reviewed' ? [{ label, troubles: take.barTroubles, file: take.score }] : [];
+  });
+  if (score !== null) return [{ heading: words.whichBars, bars, rows }];
+  return [...new Set(scores.map(({ file }) => file))].map((file) => ({
+    heading: words.whichBarsOf(nameOf(file)),
+    bars: fullest(scores.filter((one) => one.file === file).map(({ barNumbers }) => barNumbers ?? [])),
+    rows: rows.filter((row) => row.file === file),
+  }));
+}
+
+/** Versions of one file may differ in bars; the one with most holds the others. */
+function fullest(versions: readonly (readonly string[])[]): readonly string[] {
+  return versions.toSorted((a, b) => b.length - a.length)[0] ?? [];
 }
 
 /** The day stands first, where a long name cannot push it out. */
-function rowLabel(label: string, date: string | null): string {
-  return date === null ? label : `${shortDay(date)}  ${label}`;
+function rowLabel(sheet: Sheet, label: string, date: string | null): string {
+  return date === null ? label : `${sheet.words.shortDay(date)}  ${label}`;
 }
 
-function blocksOf(sheet: Sheet, section: SectionResult): MapBlock[] {
-  const { bars, takes } = section;
+function blocksOf(sheet: Sheet, bars: readonly string[], rows: readonly MapRow[]): MapBlock[] {
   const count = Math.ceil(bars.length / MOST_BARS);
   const perBlock = Math.ceil(bars.length / Math.max(1, count));
-  const sums = bars.map(
-    (bar) => takes.filter((take) => take.barTroubles.some((trouble) => trouble.bar === bar)).length,
-  );
+  const sums = bars.map((bar) => rows.filter(({ troubles }) => troubles.some((trouble) => trouble.bar === bar)).length);
   const barWidth = Math.min(WIDEST_BAR, (sheet.width - LABEL_WIDTH) / perBlock);
   return Array.from({ length: count }, (_, block) => {
     const [from, to] = [block * perBlock, (block + 1) * perBlock];
@@ -86,11 +107,11 @@ function drawBlock(sheet: Sheet, block: MapBlock, rows: readonly MapRow[]): void
     sheet.ensure(HEAD_HEIGHT + SUM_HEIGHT + Math.min(rows.length - next, 3) * ROW_HEIGHT);
     const fitting = Math.max(1, Math.floor((sheet.room - HEAD_HEIGHT - SUM_HEIGHT) / ROW_HEIGHT));
     const here = rows.slice(next, next + fitting);
-    const withSums = rows.length > 1 && next + here.length === rows.length;
+    const withSums = rows.length > 1 && block.sums.some((sum) => sum > 0) && next + here.length === rows.length;
     const height = HEAD_HEIGHT + here.length * ROW_HEIGHT + (withSums ? SUM_HEIGHT : 0);
     sheet.elements.push({
       tag: 'Figure',
-      alternative: inWords(block, here),
+      alternative: inWords(block, here, sectionWordsIn(sheet.language)),
       box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
       children: [{ page: sheet.page, items: blockItems(sheet, block, here, withSums) }],
     });
@@ -160,7 +181,7 @@ function sumItems(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, f
       ? ''
       : `M${numberInPath(xOf(i) - width / 2)} ${numberInPath(base)}v${numberInPath(-height)}h${numberInPath(width)}V${numberInPath(base)}Z`;
   });
-  const label = sheet.set(`takes with a finding (most: ${block.most})`, STYLES.axis, LABEL_WIDTH);
+  const label = sheet.set(sectionWordsIn(sheet.language).sums(block.most), STYLES.axis, LABEL_WIDTH);
   const d = columns.join('');
   return [
     ...(d === '' ? [] : [{ kind: 'path' as const, d, fill: 'accent' as const }]),
@@ -168,12 +189,12 @@ function sumItems(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, f
   ];
 }
 
-function inWords(block: MapBlock, rows: readonly MapRow[]): string {
+function inWords(block: MapBlock, rows: readonly MapRow[], words: SectionWords): string {
   const said = rows.map(({ label, troubles }) => {
     const here = troubles
       .filter(({ bar }) => block.bars.includes(bar))
-      .map(({ bar, fix, watch }) => `bar ${bar} (${fix} / ${watch})`);
-    return `${label}: ${here.length === 0 ? 'none' : here.join(', ')}`;
+      .map(({ bar, fix, watch }) => words.barFindings(bar, fix, watch));
+    return words.rowInWords(label, here.length === 0 ? words.noFindings : here.join(', '));
   });
-  return `Findings to fix / to watch in bars ${block.bars[0] ?? ''} to ${block.bars.at(-1) ?? ''}. ${said.join('; ')}.`;
+  return words.mapInWords(block.bars[0] ?? '', block.bars.at(-1) ?? '', said);
 }

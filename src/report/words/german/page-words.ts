@@ -124,6 +124,8 @@ export const GERMAN_SMALL_PRINT: TakeWords['smallPrint'] = {
     'Übe mit Bedacht. Müde Lippen, Finger und Lungen brauchen Ruhe, bevor sie schmerzen. Hör auf, wenn dir etwas weh tut, wenn dir vom vielen Atmen schwindlig wird oder wenn die Ohren nach lautem Spiel klingen, und frag deine Lehrerin, deinen Lehrer oder einen Arzt.',
   panel:
     'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Die Aufnahme bleibt auf diesem Computer. Für Aufnahmen von Minderjährigen gelten die Regeln deiner Schule und deines Landes.',
+  teacher:
+    'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Die Aufnahmen bleiben auf diesem Computer. Für Aufnahmen von Minderjährigen gelten die Regeln der Schule und des Landes.',
   lettersMissing:
     'Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. In der Datei mit dem Ergebnis neben dieser Seite steht der ganze Text.',
 };

@@ -30,6 +30,27 @@ export function germanDate(day: string): string {
 }
 
 /**
+ * @param day ISO 8601 day
+ * @returns day and month, "2. März"; the year stands elsewhere on the page
+ *
+ * Source: as for the date.
+ */
+export function germanDay(day: string): string {
+  return germanDate(day).replace(/ \d{4}$/, '');
+}
+
+/**
+ * @param day ISO 8601 calendar day
+ * @returns day and month for narrow places, "2.3."; a text that is no such day is returned as it came
+ *
+ * Source: as for the date; Unicode CLDR, German, day and month in figures.
+ */
+export function germanShortDay(day: string): string {
+  const [, month, date] = /^\d{4}-(\d{2})-(\d{2})/.exec(day) ?? [];
+  return month === undefined ? day : `${Number(date)}.${Number(month)}.`;
+}
+
+/**
  * @param value any finite number
  * @param decimals most decimals shown; trailing zeros are dropped
  * @returns the number with a decimal comma and a true minus sign
