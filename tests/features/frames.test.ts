@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decimate } from '../../src/features/decimate.js';
 import { planFrames } from '../../src/features/frame-plan.js';
-import { hertz } from '../helpers/tones.js';
+import { hertz, noise } from '../helpers/tones.js';
 
 // Sounding ranges. Source: orchestration handbooks (from memory): tuba from B♭0 or lower to F4, piccolo D5 to C8.
 const TUBA = { lowestMidi: 22, highestMidi: 65 };
@@ -82,6 +82,15 @@ describe('decimation', () => {
     const slow = sine(200);
     const out = decimate(slow, 4);
     for (let k = 100; k < out.length - 100; k += 37) expect(out[k]!).toBeCloseTo(slow[4 * k]!, 2);
+  });
+
+  // Source: definition. Lengths around the stretches in which it is made, and odd ones.
+  it.each([1, 5, 27, 8191, 8192, 8193, 16411, 30001])('by 4 is halving twice, for %i samples', (length) => {
+    const samples = noise(1, -20).subarray(0, length);
+    const once = decimate(decimate(samples, 2), 2);
+    const out = decimate(samples, 4);
+    expect(out).toHaveLength(once.length);
+    for (let k = 0; k < out.length; k++) expect(Math.abs(out[k]! - once[k]!)).toBeLessThan(1e-7);
   });
 
   it('keeps a constant, covers the whole input, and by 1 is the input itself', () => {
