@@ -105,20 +105,14 @@ function pitchChangeCurve(grid: PitchGrid): Float32Array {
  * @returns the semitone with the largest sum
  */
 function slide(grid: PitchGrid, sums: Float64Array, leaving: number, entering: number): number {
-  const { frames, pitches, salience, voicing } = grid;
-  const weightOut = leaving >= 0 ? voicing[leaving]! : 0;
-  const weightIn = entering < frames ? voicing[entering]! : 0;
-  const rowOut = Math.max(0, leaving) * pitches;
-  const rowIn = Math.min(frames - 1, entering) * pitches;
+  if (entering < grid.frames) addRow(grid, sums, entering, grid.voicing[entering]!);
+  if (leaving >= 0) addRow(grid, sums, leaving, -grid.voicing[leaving]!);
   let at = 0;
-  let most = Number.NEGATIVE_INFINITY;
-  for (let p = 0; p < pitches; p++) {
-    const sum = sums[p]! + weightIn * salience[rowIn + p]! - weightOut * salience[rowOut + p]!;
-    sums[p] = sum;
-    if (sum > most) {
-      most = sum;
-      at = p;
-    }
-  }
+  for (let p = 1; p < sums.length; p++) if (sums[p]! > sums[at]!) at = p;
   return at;
+}
+
+function addRow({ rowStart, place, salience }: PitchGrid, sums: Float64Array, frame: number, weight: number): void {
+  const end = rowStart[frame + 1]!;
+  for (let k = rowStart[frame]!; k < end; k++) sums[place[k]!] = sums[place[k]!]! + weight * salience[k]!;
 }

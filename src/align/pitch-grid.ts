@@ -1,4 +1,5 @@
 import { CANDIDATES, type Features } from '../features/index.js';
+import { GridRows } from './grid-rows.js';
 
 /** How strongly each semitone sounds in each frame, the player's tuning taken out. */
 export interface PitchGrid {
@@ -6,7 +7,11 @@ export interface PitchGrid {
   readonly hopSeconds: number;
   readonly lowestMidi: number;
   readonly pitches: number;
-  /** frame-major, 0 to 1: evidence that this semitone sounds */
+  /** evidence for semitones, only where there is any: that of frame f stands from rowStart[f] up to rowStart[f + 1] */
+  readonly rowStart: Int32Array;
+  /** semitone of each piece of evidence, above the lowest one; each only once a frame */
+  readonly place: Uint16Array;
+  /** more than 0 to 1: evidence that this semitone sounds */
   readonly salience: Float32Array;
   /** a frame, 0 to 1: evidence that there is any tone */
   readonly sounding: Float32Array;
@@ -52,7 +57,7 @@ export function buildPitchGrid(
 ): PitchGrid {
   const frames = features.pitchFrames;
   const pitches = highestMidi - lowestMidi + 1;
-  const salience = new Float32Array(frames * pitches);
+  const rows = new GridRows(frames);
   const strongest = new Int16Array(frames).fill(-1);
   const levelDb = frameLevels(features);
   const sounding = soundingOf(features, levelDb);
@@ -71,18 +76,19 @@ export function buildPitchGrid(
         if (away >= NOTHING_BEYOND) continue;
         const near = away <= FULL_WITHIN ? 1 : (NOTHING_BEYOND - away) / (NOTHING_BEYOND - FULL_WITHIN);
         const value = Math.min(1, strength * near);
-        const at = f * pitches + p;
-        if (value > salience[at]!) salience[at] = value;
+        rows.add(p, value);
         if (value > best) {
           best = value;
           strongest[f] = p + lowestMidi;
         }
       }
     }
+    rows.endRow();
     if (voicing[f]! < 0.3) strongest[f] = -1;
   }
   const hopSeconds = features.pitchHopSeconds;
-  return { frames, hopSeconds, lowestMidi, pitches, salience, sounding, voicing, strongest, levelDb };
+  const { rowStart, place, salience } = rows;
+  return { frames, hopSeconds, lowestMidi, pitches, rowStart, place, salience, sounding, voicing, strongest, levelDb };
 }
 
 /** Level at the pitch frames: mean power over about two hops. */

@@ -1,3 +1,4 @@
+import { GridSums } from './grid-sums.js';
 import type { PitchGrid } from './pitch-grid.js';
 
 /** Answers, in constant time, how much of a stretch of sound has a given pitch. */
@@ -19,45 +20,28 @@ export interface SegmentEvidence {
  * Source: definition (summed-area sums).
  */
 export function createSegmentEvidence(grid: PitchGrid): SegmentEvidence {
-  const { frames, pitches, salience, sounding, voicing, hopSeconds, lowestMidi } = grid;
+  const { frames, pitches, sounding, voicing, hopSeconds, lowestMidi } = grid;
   const voiced = new Float64Array(frames + 1);
   const weighed = new Float64Array(frames + 1);
-  const sums = new Float64Array((frames + 1) * pitches);
   for (let f = 0; f < frames; f++) {
-    const v = voicing[f]!;
     voiced[f + 1] = voiced[f]! + sounding[f]!;
-    weighed[f + 1] = weighed[f]! + v;
-    addFrame(sums, salience, v, f * pitches, pitches);
+    weighed[f + 1] = weighed[f]! + voicing[f]!;
   }
+  const sums = new GridSums(grid);
   const inside = (frame: number) => Math.min(frames, Math.max(0, frame));
   const shareAt = (place: number, from: number, to: number): number => {
     const total = weighed[to]! - weighed[from]!;
     if (total <= 0 || place < 0 || place >= pitches) return 0;
-    return (sums[to * pitches + place]! - sums[from * pitches + place]!) / total;
+    return (sums.at(to, place) - sums.at(from, place)) / total;
   };
   return {
     voicedSeconds: (from, to) => (voiced[inside(to)]! - voiced[inside(from)]!) * hopSeconds,
     heldSeconds: (from, to) => (weighed[inside(to)]! - weighed[inside(from)]!) * hopSeconds,
     share: (midi, from, to) => shareAt(midi - lowestMidi, inside(from), inside(to)),
     strongest(from, to) {
-      const start = inside(from) * pitches;
-      const end = inside(to) * pitches;
-      let best = 0;
-      let most = Number.NEGATIVE_INFINITY;
-      for (let p = 0; p < pitches; p++) {
-        const sum = sums[end + p]! - sums[start + p]!;
-        if (sum > most) {
-          most = sum;
-          best = p;
-        }
-      }
+      const best = sums.strongest(inside(from), inside(to));
       const share = shareAt(best, inside(from), inside(to));
       return share > 0 ? { midi: best + lowestMidi, share } : { midi: lowestMidi, share: 0 };
     },
   };
-}
-
-/** Sums up to the next frame: those up to this one and its own. */
-function addFrame(sums: Float64Array, salience: Float32Array, weight: number, row: number, pitches: number): void {
-  for (let at = row, end = row + pitches; at < end; at++) sums[at + pitches] = sums[at]! + weight * salience[at]!;
 }

@@ -11,27 +11,33 @@ export function framesOf(...stretches: readonly (readonly [midi: FramePitch, fra
 }
 
 /**
- * A grid from 50 to 90 in which each frame has one pitch, fully sure; `doubt` gives every other pitch some evidence.
+ * A grid from 50 to 90 in which each frame has one pitch, fully sure unless `sure` says otherwise; `doubt` gives every other
+ * pitch some evidence.
  */
 export function handGrid(
   frames: readonly FramePitch[],
   doubt: (frame: number, midi: number) => number = () => 0,
+  sure: (frame: number) => number = () => 1,
 ): PitchGrid {
   const [lowestMidi, pitches] = [50, 41];
-  const salience = new Float32Array(frames.length * pitches);
-  frames.forEach((sounding, f) => {
-    if (sounding === null) return;
-    for (let p = 0; p < pitches; p++) {
-      const midi = p + lowestMidi;
-      salience[f * pitches + p] = midi === sounding ? 1 : doubt(f, midi);
-    }
-  });
+  const evidence = (sounding: FramePitch, f: number, midi: number): number =>
+    sounding === null ? 0 : midi === sounding ? sure(f) : doubt(f, midi);
+  const rows = frames.map((sounding, f) =>
+    Array.from({ length: pitches }, (_, place) => ({ place, value: evidence(sounding, f, place + lowestMidi) })).filter(
+      ({ value }) => value > 0,
+    ),
+  );
+  const entries = rows.flat();
+  let end = 0;
+  const ends = rows.map((row) => (end += row.length));
   return {
     frames: frames.length,
     hopSeconds: HOP_SECONDS,
     lowestMidi,
     pitches,
-    salience,
+    rowStart: Int32Array.from([0, ...ends]),
+    place: Uint16Array.from(entries, ({ place }) => place),
+    salience: Float32Array.from(entries, ({ value }) => value),
     sounding: Float32Array.from(frames, (midi) => (midi === null ? 0 : 1)),
     voicing: Float32Array.from(frames, (midi) => (midi === null ? 0 : 1)),
     strongest: Int16Array.from(frames, (midi) => midi ?? -1),

@@ -38,13 +38,9 @@ const problem = fc
 
 /** Evidence as the listening room gives it, four frames a step. */
 function gridOf(sounding: readonly number[], salience: (step: number, pitch: number) => number) {
-  const grid = handGrid(sounding.flatMap((midi) => Array.from({ length: STEP_FRAMES }, () => midi)));
-  for (let f = 0; f < grid.frames; f++) {
-    for (let p = 0; p < grid.pitches; p++) {
-      grid.salience[f * grid.pitches + p] = salience(Math.floor(f / STEP_FRAMES), p + grid.lowestMidi);
-    }
-  }
-  return grid;
+  const frames = sounding.flatMap((midi) => Array.from({ length: STEP_FRAMES }, () => midi));
+  const evidence = (f: number, midi: number): number => salience(Math.floor(f / STEP_FRAMES), midi);
+  return handGrid(frames, evidence, (f) => evidence(f, frames[f]!));
 }
 
 describe('the coarse path and an independent dynamic time warping', () => {

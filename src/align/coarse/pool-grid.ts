@@ -8,8 +8,13 @@ export interface PooledGrid {
   readonly steps: number;
   readonly stepSeconds: number;
   readonly pitches: number;
-  readonly salience: Float32Array;
+  /** evidence a step that a tone is being played, 0 to 1 */
   readonly voicing: Float32Array;
+  /**
+   * @param step one of `steps`
+   * @param into where its evidence a pitch goes, from the first entry on
+   */
+  read(step: number, into: Float32Array): void;
 }
 
 /**
@@ -19,22 +24,24 @@ export interface PooledGrid {
  * Source: definition.
  */
 export function poolGrid(grid: PitchGrid): PooledGrid {
-  const steps = Math.max(1, Math.floor(grid.frames / POOL));
-  const salience = new Float32Array(steps * grid.pitches);
+  const { frames, pitches, voicing: framewise } = grid;
+  const steps = Math.max(1, Math.floor(frames / POOL));
   const voicing = new Float32Array(steps);
-  for (let s = 0; s < steps; s++) poolStep(grid, s, salience, voicing);
-  return { steps, stepSeconds: POOL * grid.hopSeconds, pitches: grid.pitches, salience, voicing };
+  for (let f = 0, end = Math.min(frames, steps * POOL); f < end; f++) {
+    const step = Math.floor(f / POOL);
+    voicing[step] = voicing[step]! + framewise[f]! / POOL;
+  }
+  return {
+    steps,
+    stepSeconds: POOL * grid.hopSeconds,
+    pitches,
+    voicing,
+    read: (step, into) => poolStep(grid, step, into),
+  };
 }
 
-function poolStep(grid: PitchGrid, step: number, salience: Float32Array, voicing: Float32Array): void {
-  const { pitches, frames } = grid;
-  const into = step * pitches;
-  for (let f = step * POOL, end = Math.min(frames, f + POOL); f < end; f++) {
-    voicing[step] = voicing[step]! + grid.voicing[f]! / POOL;
-    const row = f * pitches;
-    for (let p = 0; p < pitches; p++) {
-      const value = grid.salience[row + p]!;
-      if (value > 0) salience[into + p] = salience[into + p]! + value / POOL;
-    }
-  }
+function poolStep({ frames, pitches, rowStart, place, salience }: PitchGrid, step: number, into: Float32Array): void {
+  into.fill(0, 0, pitches);
+  const end = rowStart[Math.min(frames, step * POOL + POOL)]!;
+  for (let k = rowStart[step * POOL]!; k < end; k++) into[place[k]!] = into[place[k]!]! + salience[k]! / POOL;
 }

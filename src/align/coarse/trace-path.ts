@@ -1,6 +1,6 @@
 import type { SearchPlan } from './plan-search.js';
 import type { PooledGrid } from './pool-grid.js';
-import { ENTER, JUMP, type SearchResult, SILENCE_SECONDS, STAY } from './search-path.js';
+import { ENTER, JUMP, type SearchResult, SILENCE_SECONDS } from './search-path.js';
 import type { CoarsePath, Run } from './types.js';
 
 /**
@@ -13,45 +13,37 @@ import type { CoarsePath, Run } from './types.js';
  */
 export function tracePath(search: SearchResult, pooled: PooledGrid, plan: SearchPlan): CoarsePath {
   const { pitchOf, leastSteps, noteOf } = plan;
-  const count = pitchOf.length;
   const runs: Run[] = [];
-  let state = search.lastState;
-  let step = search.lastStep;
+  const saliences = new Float32Array(pooled.pitches);
   let onsets = new Map<number, number>();
-  let endStep = step + 1;
+  let last = search.lastStep;
+  let endStep = last + 1;
   let matched = 0;
-  let inState = 0;
-  let firstSound: number | undefined;
-  let silentSteps = 0;
   const longSilence = SILENCE_SECONDS / pooled.stepSeconds;
-  while (step >= 0 && state >= 0) {
-    const voiced = pooled.voicing[step]!;
-    const salience = pooled.salience[step * pooled.pitches + pitchOf[state]!] ?? 0;
-    matched += voiced * (2 * salience - 1);
-    inState += voiced * salience;
-    // a sound before a long silence is no longer this note: it may be what is left of another in the room
-    if (voiced < 0.5 && firstSound !== undefined) silentSteps++;
-    else if (voiced >= 0.5 && silentSteps < longSilence) [firstSound, silentSteps] = [step, 0];
-    const way = search.back[step * count + state]!;
-    if (way !== STAY) {
-      onsets.set(state, inState >= leastSteps[state]! ? (firstSound ?? step) : Number.NaN);
-      firstSound = undefined;
-      silentSteps = 0;
-      inState = 0;
+  for (const { state, step: first, way } of search.entered) {
+    let inState = 0;
+    let firstSound: number | undefined;
+    let silentSteps = 0;
+    for (let step = last; step >= first; step--) {
+      const voiced = pooled.voicing[step]!;
+      pooled.read(step, saliences);
+      const salience = saliences[pitchOf[state]!] ?? 0;
+      matched += voiced * (2 * salience - 1);
+      inState += voiced * salience;
+      // a sound before a long silence is no longer this note: it may be what is left of another in the room
+      if (voiced < 0.5 && firstSound !== undefined) silentSteps++;
+      else if (voiced >= 0.5 && silentSteps < longSilence) [firstSound, silentSteps] = [step, 0];
     }
+    onsets.set(state, inState >= leastSteps[state]! ? (firstSound ?? first) : Number.NaN);
     if (way === ENTER || way === JUMP) {
-      runs.unshift(toRun(onsets, step, endStep, pooled.stepSeconds, noteOf));
+      runs.push(toRun(onsets, first, endStep, pooled.stepSeconds, noteOf));
       onsets = new Map();
-      endStep = step;
-      if (way === ENTER) break;
-      state = search.jumpFrom[step]!;
-    } else {
-      state -= way;
+      endStep = first;
     }
-    step--;
+    last = first - 1;
   }
   const sounding = pooled.voicing.reduce((sum, v) => sum + v, 0);
-  return { runs, fit: sounding > 0 ? matched / sounding : 0 };
+  return { runs: runs.reverse(), fit: sounding > 0 ? matched / sounding : 0 };
 }
 
 function toRun(
