@@ -55,8 +55,7 @@ export async function reviewInWorker(
   onSeconds: (seconds: number) => void,
 ): Promise<TakeAnswer> {
   try {
-    const bytes = readWhole(take.path, LONGEST_TAKE_BYTES);
-    const hash = sha256(bytes);
+    const { hash, bytes } = readOnce(take.path);
     if (hash === keptSha256) return { how: 'as-before' };
     // Loaded only when something is to be listened to.
     const { reviewTake } = await import('./review-take.js');
@@ -66,7 +65,8 @@ export async function reviewInWorker(
     if (piece === undefined) throw new Error('no piece is meant');
     const { tool, paper, language, jsonOnly, listen = false, limits } = shared;
     const { who, shownAs: file, blind = false } = take;
-    const request = { bytes, file, who, blind, tool, paper, language, withPdf: !jsonOnly, listen };
+    const known = { bytes, sha256: hash, file, who, blind };
+    const request = { ...known, tool, paper, language, withPdf: !jsonOnly, listen };
     const { result, pdf, html } = await reviewTake({ ...piece, others, ...request }, (seconds) =>
       onSeconds(secondsFor(seconds, take.pieces.length, limits)),
     );
@@ -74,4 +74,16 @@ export async function reviewInWorker(
   } catch (error) {
     return { how: 'failed', failure: failureOf(take.file, error) };
   }
+}
+
+/** A file's hash, and its bytes for whoever asks first: then nothing here holds them any more. */
+function readOnce(path: string): { readonly hash: string; readonly bytes: () => Uint8Array } {
+  let held: Uint8Array | null = readWhole(path, LONGEST_TAKE_BYTES);
+  const give = (): Uint8Array => {
+    const given = held;
+    held = null;
+    if (given === null) throw new Error('these bytes were given away already');
+    return given;
+  };
+  return { hash: sha256(held), bytes: give };
 }

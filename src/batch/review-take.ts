@@ -13,8 +13,10 @@ import type { Piece, Tool, Who } from './types.js';
 
 /** One take and all that its review depends on. */
 export interface TakeRequest {
-  /** the WAV file whole */
-  readonly bytes: Uint8Array;
+  /** the WAV file whole, or what gives it, asked once: then it is not held longer than it is needed */
+  readonly bytes: Uint8Array | (() => Uint8Array);
+  /** their SHA-256, where it is known already */
+  readonly sha256?: string;
   /** the take's file name, without folders */
   readonly file: string;
   /** who played and when; read from the file name when it is left out */
@@ -61,7 +63,18 @@ export async function reviewTake(
   request: TakeRequest,
   onDecoded: (seconds: number) => void = () => {},
 ): Promise<ReviewedTake> {
-  const { bytes, file, tool, language = 'en', blind = false } = request;
+  const { take, who, ...pages } = judged(request, onDecoded);
+  const pdf = request.withPdf
+    ? await drawTakeReport({ ...pages, paper: request.paper, creationDate: pageDate([who.date]) })
+    : null;
+  const html = take !== null ? await drawListeningPage({ ...pages, take }) : null;
+  return { result: pages.result, pdf, html };
+}
+
+/** All but the pages. What was heard is given up at its end, and the recording unless it is to be listened to. */
+function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
+  const { file, tool, language = 'en', blind = false } = request;
+  const bytes = typeof request.bytes === 'function' ? request.bytes() : request.bytes;
   const take = decodeWav(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
   const { piece, heard } = choosePiece(take, [
@@ -79,17 +92,13 @@ export async function reviewTake(
   const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) }, language);
   const who = request.who ?? playerAndDate(file.replace(/\.[^.]*$/, ''));
   const result = toTakeResult({
-    ...{ tool, file, sha256: sha256(bytes), ...who, blind },
+    ...{ tool, file, sha256: request.sha256 ?? sha256(bytes), ...who, blind },
     ...{ take, score, part, alignment, measurements, judgement, language },
   });
   const loudness = {
     hopSeconds: features.levelHopSeconds,
     levelDb: features.power.map((power) => 10 * Math.log10(power)),
   };
-  const pages = { result, part, loudness, musicXml: piece.musicXml ?? null };
-  const pdf = request.withPdf
-    ? await drawTakeReport({ ...pages, paper: request.paper, creationDate: pageDate([who.date]) })
-    : null;
-  const html = request.listen === true ? await drawListeningPage({ ...pages, take }) : null;
-  return { result, pdf, html };
+  const musicXml = piece.musicXml ?? null;
+  return { result, part, loudness, musicXml, who, take: request.listen === true ? take : null };
 }

@@ -6,4 +6,5 @@
  */
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';
-export type { Take } from './types.js';
+export { createScratch } from './scratch.js';
+export type { Samples, Take } from './types.js';

@@ -1,4 +1,6 @@
 import type { ChannelSource } from './read-channel.js';
+import { createScratch } from './scratch.js';
+import type { Samples } from './types.js';
 
 /** A channel this far below the loudest one carries no sound of its own: power ratio, −40 dB. */
 const EMPTY_POWER_RATIO = 1e-4;
@@ -17,13 +19,13 @@ const METERED_EVERY = 4;
 
 /** The mono mix and what had to be done for it. */
 export interface MonoMix {
-  readonly samples: Float32Array;
+  /** mixed each time they are asked for */
+  readonly samples: Samples;
   readonly cautions: readonly string[];
 }
 
-interface Pass {
-  readonly samples: Float32Array;
-  /** mean square around the mean of each channel in the mix: a constant offset counts as no sound */
+interface Metered {
+  /** mean square around the mean of each channel: a constant offset counts as no sound */
   readonly powers: readonly number[];
   readonly mixPower: number;
   readonly replaced: number;
@@ -57,31 +59,58 @@ function addThenScale(into: Float32Array, samples: Float32Array, scale: number):
   for (let i = 0; i < into.length; i++) into[i] = ((into[i] as number) + (samples[i] as number)) * scale;
 }
 
-/** Means the given channels block by block and measures each of them and the mix on the way. */
-function mixPass(source: ChannelSource, channels: readonly number[]): Pass {
-  const samples = new Float32Array(source.frames);
+/** The mean of the given channels, made anew for whatever stretch is asked for. */
+function mixOf(source: ChannelSource, channels: readonly number[]): Samples {
   const scratch = new Float32Array(BLOCK_FRAMES);
-  const meters = channels.map(() => new PowerMeter());
-  const mixMeter = new PowerMeter();
-  let replaced = 0;
-  for (let from = 0, blocks = 0; from < source.frames; from += BLOCK_FRAMES, blocks++) {
-    const mixBlock = samples.subarray(from, from + BLOCK_FRAMES);
-    const block = scratch.subarray(0, mixBlock.length);
-    const metered = blocks % METERED_EVERY === 0;
-    for (let c = 0; c < channels.length; c++) {
-      const target = c === 0 ? mixBlock : block;
-      replaced += source.read(channels[c] as number, from, target);
-      if (metered) (meters[c] as PowerMeter).add(target);
-      if (c > 0) addThenScale(mixBlock, block, c === channels.length - 1 ? 1 / channels.length : 1);
-    }
-    if (metered) mixMeter.add(mixBlock);
-  }
-  return { samples, powers: meters.map((meter) => meter.power()), mixPower: mixMeter.power(), replaced };
+  const memory = createScratch();
+  return {
+    length: source.frames,
+    subarray(from = 0, to = source.frames) {
+      const samples = memory(to - from);
+      for (let at = 0; at < samples.length; at += BLOCK_FRAMES) {
+        const block = samples.subarray(at, at + BLOCK_FRAMES);
+        mixBlock(source, channels, from + at, block, scratch);
+      }
+      return samples;
+    },
+  };
 }
 
-function readOne(source: ChannelSource, channel: number): { samples: Float32Array; replaced: number } {
-  const samples = new Float32Array(source.frames);
-  return { samples, replaced: source.read(channel, 0, samples) };
+/** One block of the mean; tells of each channel as it is read. Returns how many samples were damaged. */
+function mixBlock(
+  source: ChannelSource,
+  channels: readonly number[],
+  from: number,
+  mix: Float32Array,
+  scratch: Float32Array,
+  onChannel: (c: number, samples: Float32Array) => void = () => {},
+): number {
+  const block = scratch.subarray(0, mix.length);
+  let replaced = 0;
+  for (let c = 0; c < channels.length; c++) {
+    const target = c === 0 ? mix : block;
+    replaced += source.read(channels[c] as number, from, target);
+    onChannel(c, target);
+    if (c > 0) addThenScale(mix, block, c === channels.length - 1 ? 1 / channels.length : 1);
+  }
+  return replaced;
+}
+
+/** Measures the given channels and their mix. Blocks that are not metered are read only if they may be damaged. */
+function meter(source: ChannelSource, channels: readonly number[]): Metered {
+  const meters = channels.map(() => new PowerMeter());
+  const mixMeter = new PowerMeter();
+  const [memory, scratch] = [new Float32Array(BLOCK_FRAMES), new Float32Array(BLOCK_FRAMES)];
+  let replaced = 0;
+  for (let from = 0, blocks = 0; from < source.frames; from += BLOCK_FRAMES, blocks++) {
+    const metered = blocks % METERED_EVERY === 0;
+    if (!metered && !source.mayBeDamaged) continue;
+    const mix = memory.subarray(0, Math.min(BLOCK_FRAMES, source.frames - from));
+    const onChannel = metered ? (c: number, of: Float32Array) => (meters[c] as PowerMeter).add(of) : undefined;
+    replaced += mixBlock(source, channels, from, mix, scratch, onChannel);
+    if (metered) mixMeter.add(mix);
+  }
+  return { powers: meters.map((one) => one.power()), mixPower: mixMeter.power(), replaced };
 }
 
 function nameOf(channel: number, count: number): string {
@@ -105,22 +134,20 @@ function damageCautions(replaced: number): string[] {
  * Source: definition.
  */
 export function mixToMono(source: ChannelSource): MonoMix {
-  if (source.channels === 1) {
-    const only = readOne(source, 0);
-    return { samples: only.samples, cautions: damageCautions(only.replaced) };
-  }
   const all = [...Array(source.channels).keys()];
-  const first = mixPass(source, all);
+  if (source.channels === 1 && !source.mayBeDamaged) return { samples: mixOf(source, all), cautions: [] };
+  const first = meter(source, all);
+  const cautions = damageCautions(first.replaced);
   const power = (channel: number): number => first.powers[channel] as number;
   const loudest = all.reduce((best, channel) => (power(channel) > power(best) ? channel : best), 0);
   const empty = all.filter((channel) => power(channel) < power(loudest) * EMPTY_POWER_RATIO);
   const kept = all.filter((channel) => !empty.includes(channel));
-  const mix = empty.length > 0 ? mixPass(source, kept) : first;
-  const cautions = damageCautions(first.replaced);
   if (empty.length > 0) cautions.push(emptyCaution(empty, source.channels));
+  if (kept.length === 1) return { samples: mixOf(source, kept), cautions };
+  const mix = empty.length > 0 ? meter(source, kept) : first;
   const unrelated = mix.powers.reduce((sum, value) => sum + value, 0) / kept.length ** 2;
-  if (kept.length === 1 || mix.mixPower >= CANCELLING_SHARE * unrelated) return { samples: mix.samples, cautions };
+  if (mix.mixPower >= CANCELLING_SHARE * unrelated) return { samples: mixOf(source, kept), cautions };
   const name = nameOf(loudest, source.channels);
   cautions.push(`the channels cancel each other (one is upside down); only ${name} was used`);
-  return { samples: readOne(source, loudest).samples, cautions };
+  return { samples: mixOf(source, [loudest]), cautions };
 }

@@ -8,6 +8,8 @@ const ABSURD = 1e9;
 export interface ChannelSource {
   readonly channels: number;
   readonly frames: number;
+  /** whether there may be samples that are no number; whole numbers cannot be damaged in a way that shows */
+  readonly mayBeDamaged: boolean;
   /**
    * Fills `out` with the samples of a channel from a frame on; the caller stays within `frames`.
    * Returns how many samples were no number or absurdly large and were set to 0.
@@ -85,5 +87,5 @@ export function channelSource(view: DataView, dataStart: number, frames: number,
     reader(view, dataStart + fromFrame * stride + channel * format.sampleBytes, stride, out);
     return format.coding === 'float' ? replaceDamage(out) : 0;
   };
-  return { channels: format.channels, frames, read };
+  return { channels: format.channels, frames, mayBeDamaged: format.coding === 'float', read };
 }

@@ -1,7 +1,10 @@
 import { quantile } from '../base/index.js';
+import type { Samples } from '../decode/index.js';
 
 /** Length of one level frame in seconds, before rounding to whole samples. */
 const LEVEL_HOP_SECONDS = 0.002;
+/** Frames whose samples are asked for at a time. */
+const FRAMES_AT_ONCE = 256;
 /** Stretch over which power is averaged before the quietest part of the take is looked for. */
 const FLOOR_SECONDS = 0.05;
 const FLOOR_SHARE = 0.03;
@@ -26,20 +29,31 @@ export interface LevelFrames {
  *
  * Source: RMS by definition; unweighted because frequency weighting makes registers look like dynamics.
  */
-export function measureLevels(samples: Float32Array, sampleRateHz: number): LevelFrames {
+export function measureLevels(samples: Samples, sampleRateHz: number): LevelFrames {
   const hop = Math.max(1, Math.round(LEVEL_HOP_SECONDS * sampleRateHz));
   const power = new Float32Array(Math.floor(samples.length / hop));
   const peak = new Float32Array(power.length + 1);
-  for (let f = 0; f <= power.length; f++) measureFrame(samples, hop, f, power, peak);
+  for (let first = 0; first < peak.length; first += FRAMES_AT_ONCE) {
+    const block = samples.subarray(first * hop, Math.min(samples.length, (first + FRAMES_AT_ONCE) * hop));
+    const end = Math.min(peak.length, first + FRAMES_AT_ONCE);
+    for (let f = first; f < end; f++) measureFrame(block, (f - first) * hop, hop, f, power, peak);
+  }
   return { hopSeconds: hop / sampleRateHz, power, peak, noiseFloorDb: floorOf(power, hop / sampleRateHz) };
 }
 
 /** One frame's power, if it is whole, and its peak. */
-function measureFrame(samples: Float32Array, hop: number, f: number, power: Float32Array, peak: Float32Array): void {
+function measureFrame(
+  block: Float32Array,
+  from: number,
+  hop: number,
+  f: number,
+  power: Float32Array,
+  peak: Float32Array,
+): void {
   let sum = 0;
   let most = 0;
-  for (let i = f * hop, end = Math.min(samples.length, i + hop); i < end; i++) {
-    const square = samples[i]! * samples[i]!;
+  for (let i = from, end = Math.min(block.length, from + hop); i < end; i++) {
+    const square = block[i]! * block[i]!;
     sum += square;
     if (square > most) most = square;
   }

@@ -174,7 +174,7 @@ describe('the order of the marks of performed takes', () => {
     const rate = heard.take.sampleRateHz;
     const from = heard.meant.get(index)!.onsetSeconds * rate;
     const to = heard.meant.get(toIndex)!.offsetSeconds * rate;
-    const samples = heard.take.samples.map((x, i) => (i >= from && i < to ? x * 10 ** (9 / 20) : x));
+    const samples = heard.take.samples.subarray().map((x, i) => (i >= from && i < to ? x * 10 ** (9 / 20) : x));
     const [before, after] = [heard, hearSamples(part, samples, rate)].map((take) => measureTake(take).levels);
     after!.forEach(({ levelDb }, k) => {
       const was = before![k]!.levelDb;

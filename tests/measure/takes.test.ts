@@ -138,7 +138,7 @@ describe('known errors', () => {
 
   it('a recorder set too loud', () => {
     const heard = hearTake(PART, DRY);
-    const samples = heard.take.samples.map((x) => Math.max(-1, Math.min(1, 12 * x)));
+    const samples = heard.take.samples.subarray().map((x) => Math.max(-1, Math.min(1, 12 * x)));
     const take = { ...heard.take, samples };
     const { peak } = listen(take);
     const { recording } = measureTake({ ...heard, take, features: { ...heard.features, peak } });

@@ -78,8 +78,8 @@ function peakAndClipping(take: Take, features: Features): { peak: number; clippe
       endRun();
       continue;
     }
-    for (let i = f * hop, end = Math.min(samples.length, i + hop); i < end; i++) {
-      if (Math.abs(samples[i]!) >= top) run++;
+    for (const sample of samples.subarray(f * hop, Math.min(samples.length, (f + 1) * hop))) {
+      if (Math.abs(sample) >= top) run++;
       else endRun();
     }
   }

@@ -8,6 +8,8 @@ const FADE_SECONDS = 0.01;
 /** The loudest sample of the take is brought to this; quiet recordings are helped, but not without end. */
 const PEAK = 0.89;
 const MOST_GAIN = 16;
+/** Samples looked at a time. */
+const BLOCK = 65_536;
 
 /**
  * @param take the recording
@@ -17,7 +19,10 @@ const MOST_GAIN = 16;
  */
 export function gainFor({ samples }: Take): number {
   let peak = 0;
-  for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
+  for (let from = 0; from < samples.length; from += BLOCK) {
+    const block = samples.subarray(from, Math.min(samples.length, from + BLOCK));
+    for (const sample of block) peak = Math.max(peak, Math.abs(sample));
+  }
   return peak === 0 ? 1 : Math.min(MOST_GAIN, PEAK / peak);
 }
 
@@ -39,7 +44,8 @@ export function cutClip(
   gain: number,
 ): Uint8Array {
   const rateHz = Math.min(MOST_RATE_HZ, Math.round(sampleRateHz));
-  const cut = samples.subarray(Math.round(fromSeconds * sampleRateHz), Math.round(toSeconds * sampleRateHz));
+  const place = (seconds: number) => Math.min(samples.length, Math.max(0, Math.round(seconds * sampleRateHz)));
+  const cut = samples.subarray(place(fromSeconds), place(toSeconds));
   const clip = resample(cut, Math.round(sampleRateHz), rateHz);
   const fade = Math.round(FADE_SECONDS * rateHz);
   for (let i = 0; i < clip.length; i++) {
