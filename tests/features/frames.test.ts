@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decodeWav, encodeWav } from '../../src/decode/index.js';
 import { decimate } from '../../src/features/decimate.js';
 import { planFrames } from '../../src/features/frame-plan.js';
 import { hertz, noise } from '../helpers/tones.js';
@@ -96,9 +95,8 @@ describe('decimation', () => {
 
   // Source: definition; what is decoded when it is asked for is decimated in blocks, as an array is.
   it('is the same for samples that are decoded when they are asked for', () => {
-    const noisy = Float32Array.from({ length: 50_001 }, (_, i) => ((i * 7919) % 997) / 997 - 0.5);
-    const asked = decodeWav(encodeWav(noisy, 44_100)).samples;
-    const whole = asked.subarray().slice();
+    const whole = Float32Array.from({ length: 50_001 }, (_, i) => ((i * 7919) % 997) / 997 - 0.5);
+    const asked = { length: whole.length, subarray: (from?: number, to?: number) => whole.slice(from, to) };
     for (const factor of [1, 2, 3, 4, 5, 6]) expect(decimate(asked, factor)).toEqual(decimate(whole, factor));
   });
 
