@@ -4,7 +4,7 @@ import { failureOf } from './failure-of.js';
 import { secondsFor } from './pool/limits.js';
 import { LONGEST_TAKE_BYTES, readWhole } from './read-whole.js';
 import { sha256 } from './sha256.js';
-import type { FixedLimits, Piece, PlannedTake, TakeFailure, Tool } from './types.js';
+import type { Engraving, FixedLimits, Piece, PlannedTake, TakeFailure, Tool } from './types.js';
 
 /** What all takes of a run share; it is sent to each worker once. */
 export interface SharedWork {
@@ -45,6 +45,7 @@ export type TakeAnswer =
  * @param work which take
  * @param shared what all takes share
  * @param onSeconds told how many seconds the work may take, as soon as the take's length is known
+ * @param engrave asked for a piece laid out when pages need it; without it that is done here
  * @returns the result, or the failure
  *
  * Source: definition.
@@ -53,6 +54,7 @@ export async function reviewInWorker(
   { take, keptSha256 }: TakeWork,
   shared: SharedWork,
   onSeconds: (seconds: number) => void,
+  engrave?: Engraving,
 ): Promise<TakeAnswer> {
   try {
     const { hash, bytes } = readOnce(take.path);
@@ -67,7 +69,8 @@ export async function reviewInWorker(
     const { who, shownAs: file, blind = false } = take;
     const known = { bytes, sha256: hash, file, who, blind };
     const request = { ...known, tool, paper, language, withPdf: !jsonOnly, listen };
-    const { result, pdf, html } = await reviewTake({ ...piece, others, ...request }, (seconds) =>
+    const engraving = engrave === undefined ? {} : { engrave };
+    const { result, pdf, html } = await reviewTake({ ...piece, others, ...request, ...engraving }, (seconds) =>
       onSeconds(secondsFor(seconds, take.pieces.length, limits)),
     );
     return { how: 'reviewed', sha256: hash, json: toJson(result), pdf, html, row: sectionRow(take.name, result) };

@@ -3,13 +3,20 @@ import type { Brief } from '../brief/index.js';
 import { decodeWav } from '../decode/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
-import { drawListeningPage, drawTakeReport, type PaperSize, type TakeResult, toTakeResult } from '../report/index.js';
+import {
+  drawListeningPage,
+  drawTakeReport,
+  engravePart,
+  type PaperSize,
+  type TakeResult,
+  toTakeResult,
+} from '../report/index.js';
 import type { Part } from '../score/index.js';
 import { choosePiece } from './choose-piece.js';
 import { pageDate } from './page-date.js';
 import { playerAndDate } from './plan/player-and-date.js';
 import { sha256 } from './sha256.js';
-import type { Piece, Tool, Who } from './types.js';
+import type { Engraving, Piece, Tool, Who } from './types.js';
 
 /** One take and all that its review depends on. */
 export interface TakeRequest {
@@ -38,6 +45,8 @@ export interface TakeRequest {
   readonly withPdf: boolean;
   /** whether a page to listen to is wanted as well */
   readonly listen?: boolean;
+  /** asked for the piece laid out when pages need it; without it that is done here */
+  readonly engrave?: Engraving;
 }
 
 /** What the review of one take gives. */
@@ -99,6 +108,9 @@ function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
     hopSeconds: features.levelHopSeconds,
     levelDb: features.power.map((power) => 10 * Math.log10(power)),
   };
-  const musicXml = piece.musicXml ?? null;
-  return { result, part, loudness, musicXml, who, take: request.listen === true ? take : null };
+  const { engrave = engraveHere } = request;
+  const engraved = () => engrave(piece);
+  return { result, part, loudness, engraved, who, take: request.listen === true ? take : null };
 }
+
+const engraveHere: Engraving = async ({ musicXml = null }) => (musicXml === null ? null : engravePart(musicXml));

@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
 import { type SectionScore, sectionScore } from '../report/index.js';
+import { engravePieces } from './engraving/engrave-pieces.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
@@ -110,11 +111,22 @@ async function reviewTakes(
     return { work, limits: takeLimits(sizeOf(take.path), limits) };
   });
   const workerData: SharedWork = { tool, pieces, jsonOnly, listen, paper, language, limits };
-  await runPool<TakeWork, TakeAnswer>({
-    ...{ tasks, signal, lanes: request.jobs },
-    kind: { file: new URL('./worker.js', import.meta.url), workerData },
-    onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
-  });
+  const hasExcerpts = pieces.some(({ musicXml = null }) => musicXml !== null);
+  const newPages = hasExcerpts && tasks.some(({ work }) => work.keptSha256 === null);
+  const engraving = newPages ? engravePieces(pieces) : null;
+  try {
+    await runPool<TakeWork, TakeAnswer>({
+      ...{ tasks, signal, lanes: request.jobs },
+      kind: {
+        file: new URL('./worker.js', import.meta.url),
+        workerData,
+        ...(engraving === null ? {} : { later: engraving.parts }),
+      },
+      onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
+    });
+  } finally {
+    await engraving?.stop();
+  }
 }
 
 /** What cannot be looked at has no size; the worker that is to read it says why. */

@@ -1,6 +1,6 @@
 import type { Language } from '../base/index.js';
 import type { Brief } from '../brief/index.js';
-import type { PaperSize, SectionRow } from '../report/index.js';
+import type { EngravedPart, PaperSize, SectionRow } from '../report/index.js';
 import type { Part } from '../score/index.js';
 
 /** Name and version of the program, as the result documents carry them. */
@@ -73,6 +73,9 @@ export interface Piece {
   /** the part for engraving; null or left out where pages have no excerpts */
   readonly musicXml?: string | null;
 }
+
+/** Gives a piece laid out for its excerpts; null when it cannot be engraved. */
+export type Engraving = (piece: Piece) => Promise<EngravedPart | null>;
 
 /** A take that could not be reviewed, as the section documents list it. */
 export interface TakeFailure {

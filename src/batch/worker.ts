@@ -1,13 +1,30 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import type { EngravedPart } from '../report/index.js';
 import type { WorkerMessage } from './pool/types.js';
-import type { TakeAnswer, TakeWork } from './review-in-worker.js';
-import { reviewInWorker, type SharedWork } from './review-in-worker.js';
+import { reviewInWorker, type SharedWork, type TakeAnswer, type TakeWork } from './review-in-worker.js';
+import type { Engraving } from './types.js';
+
+type Parts = readonly (EngravedPart | null)[];
 
 const port = parentPort;
 if (port === null) throw new Error('this file is started as a worker');
 const say = (message: WorkerMessage<TakeAnswer>): void => port.postMessage(message);
+const shared = workerData as SharedWork;
+let lay: (parts: Parts) => void = () => {};
+const engraved = new Promise<Parts>((resolve) => {
+  lay = resolve;
+});
+/** Pieces are laid out elsewhere, once for all workers. */
+const engrave: Engraving = async ({ musicXml = null }) => {
+  if (musicXml === null) return null;
+  return (await engraved)[shared.pieces.findIndex((piece) => piece.musicXml === musicXml)] ?? null;
+};
 
-port.on('message', (work: TakeWork) => {
+port.on('message', (order: TakeWork | { readonly later: Parts }) => {
+  if ('later' in order) {
+    lay(order.later);
+    return;
+  }
   const onSeconds = (seconds: number): void => say({ kind: 'more-time', seconds });
-  void reviewInWorker(work, workerData as SharedWork, onSeconds).then((answer) => say({ kind: 'done', answer }));
+  void reviewInWorker(order, shared, onSeconds, engrave).then((answer) => say({ kind: 'done', answer }));
 });

@@ -1,7 +1,7 @@
 import { drawPdf } from './draw/draw-pdf.js';
 import { createTypesetter } from './draw/typesetter.js';
 import { engraveExcerpt } from './engrave/engrave-excerpt.js';
-import { openEngraver } from './engrave/open-engraver.js';
+import { engravePart } from './engrave/engrave-part.js';
 import { layoutStudySheet, type StudySheetContent } from './layout/study/layout-study-sheet.js';
 
 /** Everything a study sheet's PDF is made from. */
@@ -22,9 +22,9 @@ export interface StudySheetInput extends StudySheetContent {
  */
 export async function drawStudySheet(input: StudySheetInput): Promise<Uint8Array> {
   const typesetter = createTypesetter(input.language);
-  const engraver = await openEngraver(input.musicXml);
+  const part = await engravePart(input.musicXml);
   const drawing = layoutStudySheet(input, typesetter, (from, to, width) =>
-    engraver === null ? null : engraveExcerpt(engraver, typesetter, from, to, width),
+    part === null ? null : engraveExcerpt(part, typesetter, from, to, width),
   );
   return drawPdf(drawing, input.creationDate);
 }

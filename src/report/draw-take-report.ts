@@ -1,7 +1,7 @@
 import { drawPdf } from './draw/draw-pdf.js';
 import { createTypesetter } from './draw/typesetter.js';
 import type { Engrave } from './engrave/engrave-excerpt.js';
-import { openEngraver } from './engrave/open-engraver.js';
+import type { EngravedPart } from './engrave/engrave-part.js';
 import { rememberExcerpts } from './engrave/remember-excerpts.js';
 import type { Typesetter } from './layout/drawing.js';
 import { firstFindings } from './layout/take/first-things.js';
@@ -11,8 +11,8 @@ import { captionOf } from './words/take/mark-words.js';
 
 /** Everything a take's PDF is made from. */
 export interface TakeReportInput extends TakeReportContent {
-  /** the part for engraving, as `engravingCopy` of the room `score` makes it; without it pages have no excerpts */
-  readonly musicXml?: string | null;
+  /** asked for the part laid out when it is needed; without it pages have no excerpts */
+  readonly engraved?: () => Promise<EngravedPart | null>;
   /** goes into the file instead of the clock */
   readonly creationDate: Date;
 }
@@ -21,7 +21,7 @@ export interface TakeReportInput extends TakeReportContent {
  * Draws the pages a player practises from.
  *
  * @param input the take's result, the part it was reviewed against, the recording's loudness (dBFS; the centre of frame f
- * is at `(f + 0.5) * hopSeconds`), the part for engraving, paper and date. Bars that cannot be engraved are told in words
+ * is at `(f + 0.5) * hopSeconds`), the part laid out, paper and date. Bars that cannot be engraved are told in words
  * alone
  * @returns a tagged PDF with embedded faces; the same input gives the same bytes
  *
@@ -33,12 +33,11 @@ export async function drawTakeReport(input: TakeReportInput): Promise<Uint8Array
   return drawPdf(layoutTakeReport(input, typesetter, engrave), input.creationDate);
 }
 
-/** Loading the engraving program takes as long as listening to half a minute, so a take with nothing to show goes without. */
-async function engraverFor({ result, musicXml }: TakeReportInput, typesetter: Typesetter): Promise<Engrave | null> {
+/** Laying a part out takes as long as listening to half a minute, so a take with nothing to show goes without. */
+async function engraverFor({ result, engraved }: TakeReportInput, typesetter: Typesetter): Promise<Engrave | null> {
   const shown = firstFindings(result).some(
     ({ kind, index }) => (index !== undefined || isAboutTempo(kind)) && captionOf(kind) !== null,
   );
-  if (musicXml === undefined || musicXml === null || !shown) return null;
-  const engraver = await openEngraver(musicXml);
-  return engraver === null ? null : rememberExcerpts(engraver, typesetter);
+  const part = shown && engraved !== undefined ? await engraved() : null;
+  return part === null ? null : rememberExcerpts(part, typesetter);
 }

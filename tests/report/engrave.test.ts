@@ -2,9 +2,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { type Excerpt, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
+import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { mapPath } from '../../src/report/engrave/map-path.js';
 import { combined, mapped, readTransform } from '../../src/report/engrave/matrix.js';
-import { type Engraver, openEngraver } from '../../src/report/engrave/open-engraver.js';
 import { shifted } from '../../src/report/engrave/shift-items.js';
 import { engravingCopy, type Part, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
@@ -12,8 +12,8 @@ import { attributes, note, scoreOf } from '../score/score-of.js';
 const typesetter = createTypesetter();
 const WIDTH = 385;
 
-async function engraved(bytes: Uint8Array): Promise<Engraver> {
-  return (await openEngraver(engravingCopy(bytes))) as Engraver;
+async function engraved(bytes: Uint8Array): Promise<EngravedPart> {
+  return (await engravePart(engravingCopy(bytes))) as EngravedPart;
 }
 
 /** Letters above C0. Source: the staff has a place for every letter, sharps and flats on the place of their letter. */
@@ -21,7 +21,7 @@ const places = ({ step, octave }: WrittenPitch): number => 7 * octave + 'CDEFGAB
 
 describe('an excerpt', () => {
   let part: Part;
-  let engraver: Engraver;
+  let engraver: EngravedPart;
   const excerpt = (from: number, to: number): Excerpt =>
     engraveExcerpt(engraver, typesetter, from, to, WIDTH) as Excerpt;
 
@@ -100,9 +100,8 @@ describe('an excerpt', () => {
 
 describe('a document the engraver does not accept', () => {
   it('is null and harms nothing', async () => {
-    expect(await openEngraver('no music')).toBeNull();
-    const broken = (await openEngraver('<score-partwise><part')) as Engraver;
-    expect(engraveExcerpt(broken, typesetter, 0, 0, WIDTH)).toBeNull();
+    expect(await engravePart('no music')).toBeNull();
+    expect(await engravePart('<score-partwise><part')).toBeNull();
     const engraver = await engraved(readDemoScore());
     expect(engraveExcerpt(engraver, typesetter, 0, 0, WIDTH)).not.toBeNull();
   });

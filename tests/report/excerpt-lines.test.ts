@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { clipPath } from '../../src/report/engrave/clip-path.js';
 import { type Excerpt, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type Engraver, openEngraver } from '../../src/report/engrave/open-engraver.js';
+import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
 import { engravingCopy } from '../../src/score/index.js';
 import { attributes, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
@@ -11,10 +11,10 @@ import { attributes, dynamic, note, scoreOf, wedge } from '../score/score-of.js'
 const typesetter = createTypesetter();
 const WIDTH = 385;
 
-async function opened(bars: readonly string[]): Promise<Engraver> {
-  return (await openEngraver(engravingCopy(scoreOf(bars)))) as Engraver;
+async function opened(bars: readonly string[]): Promise<EngravedPart> {
+  return (await engravePart(engravingCopy(scoreOf(bars)))) as EngravedPart;
 }
-const excerptOf = (engraver: Engraver, from: number, to: number): Excerpt =>
+const excerptOf = (engraver: EngravedPart, from: number, to: number): Excerpt =>
   engraveExcerpt(engraver, typesetter, from, to, WIDTH) as Excerpt;
 
 /** Places of all paths in one ink and way of drawing, as points. */

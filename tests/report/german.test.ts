@@ -38,7 +38,7 @@ function sample(options: SampleOptions = {}) {
   });
   const criteria = result.criteria.map((line) => ({ ...line, summary: wordsIn('de').summaries.playedThrough }));
   const german = { ...result, findings, criteria, score: { ...result.score, part: 'Klarinette in B' } };
-  return { result: german, part, loudness, musicXml: null };
+  return { result: german, part, loudness };
 }
 
 function draw(options: SampleOptions = {}): Promise<Uint8Array> {

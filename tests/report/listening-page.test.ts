@@ -6,6 +6,7 @@ import { demoSection, performTake, readDemoScore } from '../../src/demo/index.js
 import { openFaces } from '../../src/report/draw/faces.js';
 import { markupText } from '../../src/report/draw/markup-text.js';
 import { toSvg } from '../../src/report/draw/to-svg.js';
+import { engravePart } from '../../src/report/engrave/engrave-part.js';
 import { drawListeningPage, type ListeningPageInput } from '../../src/report/index.js';
 import { cutClip, gainFor } from '../../src/report/listen/cut-clip.js';
 import { findPassage } from '../../src/report/listen/find-passage.js';
@@ -180,7 +181,13 @@ describe('a listening page', () => {
     const played = playedAsWritten(part);
     const result = { ...played, findings, take: { ...played.take, durationSeconds: samples.length / sampleRateHz } };
     const levelDb = new Float32Array(6000).fill(-20);
-    input = { result, part, take, loudness: { hopSeconds: 0.01, levelDb }, musicXml: engravingCopy(readDemoScore()) };
+    input = {
+      result,
+      part,
+      take,
+      loudness: { hopSeconds: 0.01, levelDb },
+      engraved: () => engravePart(engravingCopy(readDemoScore())),
+    };
   });
 
   it('stays below 3 MB however much there is to say, says that it left some out, and comes out the same again', async () => {
@@ -202,7 +209,7 @@ describe('a listening page', () => {
   });
 
   it('goes without excerpts where the part cannot be engraved, and without sound where nothing was reviewed', async () => {
-    const plain = await drawListeningPage({ ...input, musicXml: null });
+    const plain = await drawListeningPage({ ...input, engraved: async () => null });
     expect(plain).toContain('<audio ');
     expect(plain).not.toContain('figcaption>The arrow');
     const poor = await drawListeningPage({ ...input, result: { ...input.result, outcome: 'too-poor' } });

@@ -6,7 +6,7 @@ import type { FindingKind } from '../../src/judge/index.js';
 import { drawPdf } from '../../src/report/draw/draw-pdf.js';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type Engraver, openEngraver } from '../../src/report/engrave/open-engraver.js';
+import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
 import { shifted } from '../../src/report/engrave/shift-items.js';
 import type { TakeResult } from '../../src/report/index.js';
@@ -29,7 +29,7 @@ interface Score {
 }
 
 async function opened(bytes: Uint8Array): Promise<Score> {
-  const engraver = (await openEngraver(engravingCopy(bytes))) as Engraver;
+  const engraver = (await engravePart(engravingCopy(bytes))) as EngravedPart;
   return {
     part: readPart(bytes),
     engrave: remembering((from, to, width) => engraveExcerpt(engraver, typesetter, from, to, width)),

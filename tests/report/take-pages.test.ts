@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
+import { engravePart } from '../../src/report/engrave/engrave-part.js';
 import { drawTakeReport, type PaperSize, type TakeResult } from '../../src/report/index.js';
 import type { ResultFinding } from '../../src/report/result/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
@@ -37,8 +38,8 @@ async function draw({
     findings: [...findings(part)],
   };
   const loudness = { hopSeconds: 0.02, levelDb: new Float32Array(3000).fill(-30) };
-  const engraved = musicXml ?? engravingCopy(score);
-  return drawTakeReport({ result, part, loudness, paper, creationDate, musicXml: engraved });
+  const engraved = () => engravePart(musicXml ?? engravingCopy(score));
+  return drawTakeReport({ result, part, loudness, paper, creationDate, engraved });
 }
 
 const three = (part: Part): ResultFinding[] => [

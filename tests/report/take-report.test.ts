@@ -16,7 +16,6 @@ function draw(options: SampleOptions = {}, paper: PaperSize = 'a4'): Promise<Uin
     loudness,
     paper,
     creationDate,
-    musicXml: null,
   });
 }
 
@@ -174,9 +173,7 @@ describe('pages at the limits', () => {
     const bare = { ...part, dynamics: [], hairpins: [], dynamicEvents: [] };
     const result = toTakeResult({ ...rest, part: bare, measurements: unmeasured });
     const silence = { ...loudness, levelDb: loudness.levelDb.map(() => Number.NEGATIVE_INFINITY) };
-    const pdf = inspectPdf(
-      await drawTakeReport({ result, part: bare, loudness: silence, paper: 'a4', creationDate, musicXml: null }),
-    );
+    const pdf = inspectPdf(await drawTakeReport({ result, part: bare, loudness: silence, paper: 'a4', creationDate }));
     const text = withoutSpaces(pdf.pageTexts.join(' '));
     expect(text).toContain('Tempo:thebeatcouldnotbefollowed.');
     expect(text).toContain('Thelevelunderpinbar1,thelevelundermfinbar5');

@@ -3,7 +3,7 @@ import { readDemoScore } from '../../src/demo/index.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type Engraver, openEngraver } from '../../src/report/engrave/open-engraver.js';
+import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
 import { drawListeningPage, drawTakeReport, type TakeResult } from '../../src/report/index.js';
 import type { Item, PathItem, TextItem } from '../../src/report/layout/drawing.js';
@@ -27,7 +27,7 @@ interface Score {
 }
 
 async function opened(bytes: Uint8Array): Promise<Score> {
-  const engraver = (await openEngraver(engravingCopy(bytes))) as Engraver;
+  const engraver = (await engravePart(engravingCopy(bytes))) as EngravedPart;
   return {
     part: readPart(bytes),
     engrave: remembering((from, to, width) => engraveExcerpt(engraver, typesetter, from, to, width)),
@@ -179,7 +179,7 @@ describe('marks for tempo', () => {
       part: demo.part,
       loudness: { hopSeconds: 0.02, levelDb: new Float32Array(1500).fill(-30) },
       take: { samples, sampleRateHz: 22_050, channels: 1, cautions: [] },
-      musicXml: engravingCopy(readDemoScore()),
+      engraved: () => engravePart(engravingCopy(readDemoScore())),
     });
     expect(html).toContain('= 78 as played');
     expect(html).not.toContain('<audio');
@@ -194,7 +194,7 @@ describe('marks for tempo', () => {
         loudness: { hopSeconds: 0.02, levelDb: new Float32Array(3000).fill(-30) },
         paper: 'letter',
         creationDate: new Date('2026-03-02T00:00:00Z'),
-        musicXml: engravingCopy(readDemoScore()),
+        engraved: () => engravePart(engravingCopy(readDemoScore())),
       }),
     );
     // two excerpts, loudness, tempo

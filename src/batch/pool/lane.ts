@@ -6,6 +6,8 @@ export interface WorkerKind {
   /** its file */
   readonly file: URL;
   readonly workerData: unknown;
+  /** what is ready only later; each worker is sent `{ later: … }` once it is */
+  readonly later?: Promise<unknown>;
 }
 
 /**
@@ -79,6 +81,9 @@ export class Lane<Work, Answer> {
     worker.on('exit', () => this.#died(worker, 'worker-died'));
     this.#worker = worker;
     this.#heapMb = heapMb;
+    void this.#kind.later?.then((later) => {
+      if (this.#worker === worker) worker.postMessage({ later });
+    });
     return worker;
   }
 

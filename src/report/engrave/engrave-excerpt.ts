@@ -1,15 +1,12 @@
 import type { Item, PathItem, Typesetter } from '../layout/drawing.js';
 import { closeToStaff } from './close-to-staff.js';
-import { type EngravedLine, type LineBar, readLine } from './engraved-line.js';
+import type { EngravedPart } from './engrave-part.js';
 import { FreeRoom } from './free-room.js';
-import type { Engraver } from './open-engraver.js';
+import { scaleBars } from './scale-bars.js';
 import { shifted } from './shift-items.js';
-import { type NoteSign, type SpreadBars, spreadBars } from './spread-bars.js';
-import type { Piece } from './svg-pieces.js';
+import { movedPiece, type NoteSign, type SpreadBars, spreadBars } from './spread-bars.js';
 import { type BarsTaken, takeBars } from './take-bars.js';
 
-/** Points a staff space takes in an excerpt; a staff is four of them. */
-const STAFF_SPACE = 4.4;
 /** An excerpt may be this much wider than asked for, points: lines have their thickness. */
 const WIDTH_TOLERANCE = 1;
 /** How far to the right the number of a bar minds what is below it, and the white between both, points. */
@@ -52,35 +49,30 @@ export interface Excerpt {
 /** Engraves printed bars, counted from 0, in a width of so many points; null when that is not possible. */
 export type Engrave = (fromBarIndex: number, toBarIndex: number, width: number) => Excerpt | null;
 
-/** The document read at the usual size, once for each language: words without a glyph are named in it. */
-const lines = new WeakMap<Engraver, Map<string, EngravedLine>>();
-
 /**
  * Engraves some bars in written pitch.
  *
- * @param engraver the opened document
+ * @param part the part laid out
  * @param typesetter widths and coverage of the faces
  * @param fromBarIndex 0-based position of the first printed bar
  * @param toBarIndex 0-based position of the last printed bar
  * @param width points the excerpt may take; it breaks into lines where it is longer, and a bar that is longer still is
  * drawn smaller
- * @returns items, size and the place of every notehead; null when the bars cannot be engraved or are not there
+ * @returns items, size and the place of every notehead; null when the bars are not there
  *
  * Source: SVG 2; common practice in breaking lines.
  */
 export function engraveExcerpt(
-  engraver: Engraver,
+  part: EngravedPart,
   typesetter: Typesetter,
   fromBarIndex: number,
   toBarIndex: number,
   width: number,
 ): Excerpt | null {
-  const line = lineOf(engraver, typesetter);
-  if (fromBarIndex < 0 || toBarIndex < fromBarIndex || toBarIndex >= line.bars.length) return null;
+  if (fromBarIndex < 0 || toBarIndex < fromBarIndex || toBarIndex >= part.bars.length) return null;
   const systems: System[] = [];
   for (let first = fromBarIndex; first <= toBarIndex; ) {
-    const system = longestSystem(engraver, typesetter, line, first, toBarIndex, width);
-    if (system === null) return null;
+    const system = longestSystem(part, typesetter, first, toBarIndex, width);
     systems.push(system);
     first = system.last + 1;
   }
@@ -95,78 +87,20 @@ interface System {
   readonly spread: SpreadBars;
 }
 
-function lineOf(engraver: Engraver, typesetter: Typesetter): EngravedLine {
-  const known = lines.get(engraver) ?? new Map<string, EngravedLine>();
-  lines.set(engraver, known);
-  const language = typesetter.language ?? 'en';
-  const line = known.get(language) ?? readLine(typesetter, engraver.svg, STAFF_SPACE);
-  known.set(language, line);
-  return line;
-}
-
-/** As many bars as a line holds, one at least. */
-function longestSystem(
-  engraver: Engraver,
-  typesetter: Typesetter,
-  line: EngravedLine,
-  first: number,
-  to: number,
-  width: number,
-): System | null {
-  const opening = openingFor(engraver, typesetter, line, first, STAFF_SPACE);
-  if (opening === null) return null;
-  const fits = ({ openingWidth, left, right }: BarsTaken): boolean =>
-    openingWidth + right - left <= width + WIDTH_TOLERANCE;
+/** As many bars as a line holds, one at least; a bar of very many notes is drawn smaller rather than cut. */
+function longestSystem(part: EngravedPart, typesetter: Typesetter, first: number, to: number, width: number): System {
+  const lengthOf = ({ openingWidth, left, right }: BarsTaken): number => openingWidth + right - left;
   let last = first;
-  let taken = takeBars(line, opening, first, first, STAFF_SPACE);
-  if (!fits(taken)) return smaller(engraver, typesetter, taken, first, width);
-  while (last < to) {
-    const longer = takeBars(line, opening, first, last + 1, STAFF_SPACE);
-    if (!fits(longer)) break;
+  let taken = takeBars(part, first, first);
+  const isTooLong = lengthOf(taken) > width + WIDTH_TOLERANCE;
+  while (!isTooLong && last < to) {
+    const longer = takeBars(part, first, last + 1);
+    if (lengthOf(longer) > width + WIDTH_TOLERANCE) break;
     taken = longer;
     last += 1;
   }
-  return { first, last, taken, spread: spreadBars(taken, width) };
-}
-
-/** One bar of very many notes is drawn smaller rather than cut. */
-function smaller(
-  engraver: Engraver,
-  typesetter: Typesetter,
-  { openingWidth, left, right }: BarsTaken,
-  bar: number,
-  width: number,
-): System | null {
-  const space = (STAFF_SPACE * width) / (openingWidth + right - left);
-  const line = readLine(typesetter, engraver.svg, space);
-  const opening = openingFor(engraver, typesetter, line, bar, space);
-  if (opening === null) return null;
-  const taken = takeBars(line, opening, bar, bar, space);
-  return { first: bar, last: bar, taken, spread: spreadBars(taken, width) };
-}
-
-/** The bar whose opening signs hold at the beginning of a line: the first of all, unless clef or key change on the way. */
-function openingFor(
-  engraver: Engraver,
-  typesetter: Typesetter,
-  { bars }: EngravedLine,
-  first: number,
-  staffSpace: number,
-): LineBar | null {
-  const signs = (bar: LineBar | undefined): number => bar?.pieces.filter(isOpening).length ?? 0;
-  const changes = bars.slice(1, first + 1).some((bar) => signs(bar) > 0);
-  const begin = bars[0] as LineBar;
-  if (first === 0 || (!changes && !changesWithin(begin))) return begin;
-  const svg = engraver.openingAt(first);
-  return svg === null ? null : (readLine(typesetter, svg, staffSpace).bars[0] ?? null);
-}
-
-const isOpening = ({ role }: Piece): boolean => role === 'opening';
-
-/** Whether a clef or key stands after the first note. */
-function changesWithin({ pieces }: LineBar): boolean {
-  const places = pieces.map(({ role, sign }) => (role === 'opening' ? 'o' : sign?.group === 'notehead' ? 'n' : ''));
-  return /n.*o/.test(places.join(''));
+  if (isTooLong) taken = scaleBars(taken, width / lengthOf(taken));
+  return { first, last, taken, spread: spreadBars(typesetter, taken, width) };
 }
 
 function stacked(typesetter: Typesetter, systems: readonly System[], width: number): Excerpt {
@@ -180,7 +114,7 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
     const room = new FreeRoom(typesetter, spread.items, width, (top + bottom) / 2);
     const more = [
       ...closeToStaff(spread.loudness, room, (top + bottom) / 2),
-      ...(first === 0 ? [] : numberOf(taken, room)),
+      ...(first === 0 ? [] : numberOf(typesetter, taken, room)),
     ];
     room.take(more);
     const drawn = [...spread.items, ...more];
@@ -201,13 +135,14 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
 }
 
 /** The number of the first bar, centred over the beginning of the line and above its clef. */
-function numberOf({ number, left }: BarsTaken, room: FreeRoom): Item[] {
-  return number.flatMap(({ item, anchor }) => {
-    if (item.kind !== 'text') return [];
-    const x = item.x - (anchor ?? left);
-    const [top] = room.edges(x, x + NUMBER_REACH);
-    return [{ ...item, x, baseline: Math.min(item.baseline, top - NUMBER_WHITE) }];
-  });
+function numberOf(typesetter: Typesetter, { number, left }: BarsTaken, room: FreeRoom): Item[] {
+  return number.flatMap((piece) =>
+    movedPiece(typesetter, piece, -left).flatMap((item) => {
+      if (item.kind !== 'text') return [];
+      const [top] = room.edges(item.x, item.x + NUMBER_REACH);
+      return [{ ...item, baseline: Math.min(item.baseline, top - NUMBER_WHITE) }];
+    }),
+  );
 }
 
 function staffOf({ staff }: BarsTaken): readonly [top: number, bottom: number] {

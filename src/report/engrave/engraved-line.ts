@@ -1,4 +1,4 @@
-import type { PathItem, Typesetter } from '../layout/drawing.js';
+import type { PathItem } from '../layout/drawing.js';
 import type { Matrix } from './matrix.js';
 import { readSvg } from './read-svg.js';
 import { type Piece, svgPieces } from './svg-pieces.js';
@@ -14,9 +14,10 @@ export interface LineBar {
   readonly pieces: readonly Piece[];
 }
 
-/** A document in one line that is never broken. Lengths are points. */
+/** Bars in a line. Lengths are points. */
 export interface EngravedLine {
   readonly bars: readonly LineBar[];
+  /** what may reach from bar to bar */
   readonly spanners: readonly Spanner[];
 }
 
@@ -29,33 +30,33 @@ interface Spanner {
 }
 
 /**
- * @param typesetter widths and coverage of the faces
  * @param svg the line as the engraver draws it
  * @param staffSpace points a staff space takes
  * @returns its bars; bars that have no staff lines end the line
  *
  * Source: Verovio reference book for its units (180 to a staff space).
  */
-export function readLine(typesetter: Typesetter, svg: string, staffSpace: number): EngravedLine {
+export function readLine(svg: string, staffSpace: number): EngravedLine {
   const scale = staffSpace / UNITS_A_SPACE;
   const matrix: Matrix = [scale, 0, 0, scale, 0, 0];
-  const { pieces, bars } = svgPieces(typesetter, readSvg(svg), matrix);
+  const { pieces, bars } = svgPieces(readSvg(svg), matrix);
   const ofBars = Array.from({ length: bars }, (): Piece[] => []);
   for (const piece of pieces) if (piece.role !== 'spanner') ofBars[piece.bar]?.push(piece);
   const placed: LineBar[] = [];
   for (const inBar of ofBars) {
-    const staff = inBar.filter(({ role }) => role === 'staff').map(({ item }) => xExtent(item));
-    if (staff.length === 0) break;
-    const [left, right] = [Math.min(...staff.map(([x]) => x)), Math.max(...staff.map(([, x]) => x))];
+    const staff = inBar.find(({ role }) => role === 'staff');
+    if (staff === undefined) break;
+    const [left, right] = xExtent(staff);
     placed.push({ left, right, pieces: inBar });
   }
   return { bars: withStrays(placed, pieces), spanners: spannersIn(pieces) };
 }
 
 function spannersIn(pieces: readonly Piece[]): Spanner[] {
-  return pieces.flatMap(({ item, role, isLoudness }) => {
-    if (role !== 'spanner' || item.kind === 'text') return [];
-    const [left, right] = xExtent(item);
+  return pieces.flatMap((piece) => {
+    const { item, role, isLoudness } = piece;
+    if (role !== 'spanner' || item.kind === 'words') return [];
+    const [left, right] = xExtent(piece);
     return [{ item, left, right, isLoudness }];
   });
 }
@@ -64,8 +65,8 @@ function spannersIn(pieces: readonly Piece[]): Spanner[] {
 function withStrays(bars: readonly LineBar[], pieces: readonly Piece[]): LineBar[] {
   const strays = pieces.filter(({ bar, role }) => bar < 0 && role !== 'spanner');
   return bars.map((bar) => {
-    const mine = strays.filter(({ item, anchor }) => {
-      const x = anchor ?? xExtent(item)[0];
+    const mine = strays.filter((piece) => {
+      const [x] = xExtent(piece);
       return x >= bar.left && x < bar.right;
     });
     return mine.length === 0 ? bar : { ...bar, pieces: [...bar.pieces, ...mine] };

@@ -20,6 +20,9 @@ const parser = new XMLParser({
   maxNestedTags: 200,
 });
 
+/** White between tags that holds a line break is how the file is laid out, no text. */
+const INDENTATION = />\s*\n\s*</g;
+
 type RawNode = Record<string, unknown>;
 
 /**
@@ -29,7 +32,10 @@ type RawNode = Record<string, unknown>;
  * Source: SVG 2; XML 1.0.
  */
 export function readSvg(svg: string): SvgElement {
-  return elementsOf(parser.parse(svg) as RawNode[]).find(({ name }) => name === 'svg') ?? element('svg', [], undefined);
+  return (
+    elementsOf(parser.parse(svg.replace(INDENTATION, '><')) as RawNode[]).find(({ name }) => name === 'svg') ??
+    element('svg', [], undefined)
+  );
 }
 
 function elementsOf(nodes: readonly RawNode[]): SvgElement[] {

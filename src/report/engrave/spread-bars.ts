@@ -1,18 +1,24 @@
-import type { Item, PathItem } from '../layout/drawing.js';
+import type { Item, PathItem, Typesetter } from '../layout/drawing.js';
 import { numberInPath } from '../layout/path.js';
+import { shifted } from './shift-items.js';
 import type { Piece, Sign } from './svg-pieces.js';
 import type { BarsTaken } from './take-bars.js';
+import { placeWords } from './words.js';
 import { xExtent } from './x-extent.js';
 
 /** A line that fills less than this share of the width keeps its natural width. */
 const SHORTEST_SPREAD = 0.55;
 /** White grows by this much of itself at most. */
 const MOST_SPREAD = 1.2;
+/** A beam may end this far beyond its stem, points. */
+const THICKNESS = 0.5;
 /** Lines and dots nearer to each other than this are one barline, staff spaces. */
 const CLOSE_BARLINES = 1.1;
 
 /** A sign of a note where it came to stand. */
 export interface NoteSign extends Sign {
+  readonly x: number;
+  readonly y: number;
   readonly noteIds: readonly string[];
 }
 
@@ -29,13 +35,14 @@ export interface SpreadBars {
 /**
  * Spreads bars to a width: the white between notes grows everywhere in the same ratio, nothing solid changes its form.
  *
+ * @param typesetter widths and coverage of the faces
  * @param bars what was taken out of the line
  * @param width points the line should take
  * @returns what to draw
  *
  * Source: common practice in justifying lines.
  */
-export function spreadBars(bars: BarsTaken, width: number): SpreadBars {
+export function spreadBars(typesetter: Typesetter, bars: BarsTaken, width: number): SpreadBars {
   const { left, right, openingWidth } = bars;
   const natural = openingWidth + right - left;
   const solid = solidStretches(bars);
@@ -43,23 +50,24 @@ export function spreadBars(bars: BarsTaken, width: number): SpreadBars {
   const most = white.reduce((sum, { from, to }) => sum + to - from, 0) * MOST_SPREAD;
   const whole = natural < SHORTEST_SPREAD * width ? natural : Math.min(width, natural + most);
   const shiftAt = shifts(white, openingWidth - left, whole - natural);
-  const isSolid = (x: number): boolean => solid.some(([from, to]) => x >= from && x <= to);
+  const isSolid = (x: number): boolean => solid.some(([from, to]) => x >= from - THICKNESS && x <= to + THICKNESS);
   const warp = (item: PathItem): PathItem => ({ ...item, d: warped(item.d, (x) => x + shiftAt(x)) });
   const signs: NoteSign[] = [];
   const barlines: number[] = [];
-  const place = ({ item, role, anchor, sign, noteIds, isBarline }: Piece): Item => {
-    const [from, to] = xExtent(item);
+  const place = (piece: Piece): Item[] => {
+    const { item, role, sign, isBarline } = piece;
+    const [from, to] = xExtent(piece);
     if (role === 'elastic' && item.kind === 'path') {
       // a short beam at one stem keeps its length
       const isStub = item.fill !== undefined && isSolid(from) !== isSolid(to);
-      return isStub ? moved(item, shiftAt(isSolid(from) ? from : to)) : warp(item);
+      return isStub ? movedPiece(typesetter, piece, shiftAt(isSolid(from) ? from : to)) : [warp(item)];
     }
-    const by = shiftAt(anchor ?? (from + to) / 2);
-    if (sign !== null) signs.push({ ...sign, noteIds, x: sign.x + by });
+    const by = shiftAt((from + to) / 2);
+    if (sign !== null) signs.push({ ...sign, noteIds: piece.noteIds, x: piece.x + by, y: piece.y });
     if (isBarline) barlines.push((from + to) / 2 + by);
-    return moved(item, by);
+    return movedPiece(typesetter, piece, by);
   };
-  const content = bars.content.map((piece) => ({ item: place(piece), isLoudness: piece.isLoudness }));
+  const content = bars.content.flatMap((piece) => place(piece).map((item) => ({ item, isLoudness: piece.isLoudness })));
   const spanners = bars.spanners.map(({ item, isLoudness }) => ({ item: warp(item), isLoudness }));
   const both = [...content, ...spanners];
   const itemsOf = (loudness: boolean): Item[] =>
@@ -68,7 +76,7 @@ export function spreadBars(bars: BarsTaken, width: number): SpreadBars {
     const [, y = '0'] = /^M[-\d.]+ ([-\d.]+)/.exec(line.d) ?? [];
     return { ...line, d: `M0 ${y}L${numberInPath(whole)} ${y}` };
   });
-  const opening = bars.opening.map(({ item }) => item);
+  const opening = bars.opening.flatMap((piece) => movedPiece(typesetter, piece, 0));
   return { items: [...staff, ...opening, ...itemsOf(false)], loudness: itemsOf(true), signs, barlines, width: whole };
 }
 
@@ -98,9 +106,10 @@ interface SolidThing {
 function notesAndOthers(content: readonly Piece[]): SolidThing[] {
   const notes = new Map<string, Stretch>();
   const others: SolidThing[] = [];
-  for (const { item, role, noteIds, isBarline } of content) {
+  for (const piece of content) {
+    const { role, noteIds, isBarline } = piece;
     if (role !== 'solid' && role !== 'opening') continue;
-    const [from, to] = xExtent(item);
+    const [from, to] = xExtent(piece);
     const id = noteIds.at(-1);
     const known = id === undefined ? undefined : notes.get(id);
     if (id === undefined) others.push({ ends: [from, to], isBarline });
@@ -140,8 +149,16 @@ function shifts(white: readonly White[], all: number, extra: number): (x: number
   return (x) => all + (sum > 0 ? (extra * whiteBefore(x)) / sum : 0);
 }
 
-function moved(item: Item, by: number): Item {
-  return item.kind === 'text' ? { ...item, x: item.x + by } : { ...item, d: warped(item.d, (x) => x + by) };
+/**
+ * @param typesetter widths and coverage of the faces
+ * @param piece of an engraving
+ * @param by points to the right
+ * @returns what to draw
+ *
+ * Source: definition.
+ */
+export function movedPiece(typesetter: Typesetter, { item, x, y }: Piece, by: number): Item[] {
+  return shifted(item.kind === 'path' ? [item] : placeWords(typesetter, item), x + by, y);
 }
 
 /** Every x of absolute path data goes where the map says; curves keep the form their control points give. */

@@ -1,9 +1,9 @@
-import type { Face, Item, Typesetter } from '../layout/drawing.js';
-import { placeText, setText } from '../layout/set-text.js';
+import type { Face, PathItem } from '../layout/drawing.js';
 import { ellipse } from './ellipse.js';
 import { mapPath } from './map-path.js';
 import { combined, type Matrix, mapped, readTransform, scaleOf } from './matrix.js';
 import type { SvgElement } from './read-svg.js';
+import type { TextRun, Words } from './words.js';
 
 /** Faces the engraver's style sheet gives to whole groups. Source: the style element of its SVG. */
 const FACE_OF_CLASS: Readonly<Record<string, Face>> = {
@@ -17,8 +17,6 @@ const FACE_OF_CLASS: Readonly<Record<string, Face>> = {
 };
 /** Ids that the copy for engraving gives to notes. */
 const NOTE_ID = /^n\d+$/;
-/** Share of the size of the words before it. Source: common practice (a third of an em). */
-const SIGN_GAP = 0.35;
 const MUSIC_FAMILIES = /Bravura|Leipzig|Leland|Petaluma|Gootville|VerovioText/;
 
 /**
@@ -31,29 +29,29 @@ type Role = 'staff' | 'opening' | 'number' | 'solid' | 'hung' | 'elastic' | 'spa
 
 /** The smallest things an engraving is made of. */
 export interface Piece {
-  readonly item: Item;
+  /** pieces of the same look may share one; where it stands is said beside it */
+  readonly item: PathItem | Words;
+  /** how far to the right and down of its own place the item stands, points */
+  readonly x: number;
+  readonly y: number;
   readonly role: Role;
   /** bar it stands in, counted from 0; −1 for what stands outside of bars */
   readonly bar: number;
   readonly isBarline: boolean;
   /** a mark of loudness or a wedge; the engraver puts all of a line at one height */
   readonly isLoudness: boolean;
-  /** words move with the beginning of what they belong to, points */
-  readonly anchor: number | null;
   /** the notes it belongs to, by their ids */
   readonly noteIds: readonly string[];
   /** a sign of the music face */
   readonly sign: Sign | null;
 }
 
-/** A sign of the music face where it was drawn. */
+/** A sign of the music face. */
 export interface Sign {
   /** SMuFL code point, e.g. `E0A4` */
   readonly code: string;
   /** name of the group it stands in: `notehead`, `accid`, … */
   readonly group: string;
-  readonly x: number;
-  readonly y: number;
   /** points a staff space at this sign; grace notes are smaller */
   readonly space: number;
 }
@@ -97,7 +95,6 @@ const ROLES: Readonly<Record<string, readonly [shapes: Role, signs: Role]>> = {
 /**
  * Reads the SVG subset of the engraver (groups, use, path, rect, polygon, polyline, ellipse, text).
  *
- * @param typesetter widths and coverage of the faces
  * @param root the SVG
  * @param matrix from the units of the SVG to points
  * @returns its pieces as they stand in the file, and how many bars there are
@@ -105,11 +102,10 @@ const ROLES: Readonly<Record<string, readonly [shapes: Role, signs: Role]>> = {
  * Source: SVG 2.
  */
 export function svgPieces(
-  typesetter: Typesetter,
   root: SvgElement,
   matrix: Matrix,
 ): { readonly pieces: readonly Piece[]; readonly bars: number } {
-  const reader = new SvgReader(typesetter, definitionsIn(root));
+  const reader = new SvgReader(definitionsIn(root));
   const score = root.children.find(({ name }) => name === 'svg') ?? root;
   const nowhere = { bar: -1, group: '', isLoudness: false, noteIds: [], shapes: 'spanner', signs: 'hung' } as const;
   reader.read(score, { matrix, face: 'regular', size: 0, ...nowhere });
@@ -124,11 +120,10 @@ function definitionsIn(root: SvgElement): ReadonlyMap<string, SvgElement> {
 class SvgReader {
   readonly pieces: Piece[] = [];
   bars = 0;
-  readonly #typesetter: Typesetter;
   readonly #definitions: ReadonlyMap<string, SvgElement>;
+  readonly #outlines = new Map<string, PathItem>();
 
-  constructor(typesetter: Typesetter, definitions: ReadonlyMap<string, SvgElement>) {
-    this.#typesetter = typesetter;
+  constructor(definitions: ReadonlyMap<string, SvgElement>) {
     this.#definitions = definitions;
   }
 
@@ -154,10 +149,10 @@ class SvgReader {
     else this.#shape(element, inner);
   }
 
-  #add(item: Item, role: Role, place: Place, more: Pick<Partial<Piece>, 'sign' | 'anchor'> = {}): void {
+  #add(item: PathItem | Words, role: Role, place: Place, more: Pick<Partial<Piece>, 'sign' | 'x' | 'y'> = {}): void {
     const { bar, isLoudness, noteIds } = place;
     this.pieces.push({
-      ...{ item, role, bar, isLoudness, noteIds, sign: null, anchor: null, ...more },
+      ...{ item, x: 0, y: 0, role, bar, isLoudness, noteIds, sign: null, ...more },
       isBarline: place.group === 'barLine',
     });
   }
@@ -165,13 +160,20 @@ class SvgReader {
   /** The outlines of a sign are one piece. */
   #use(a: SvgElement['attributes'], place: Place): void {
     const href = (a.href ?? a['xlink:href'] ?? '').slice(1);
-    const [x, y] = mapped(place.matrix, 0, 0);
-    const sign = { code: href.slice(0, 4), group: place.group, x, y, space: scaleOf(place.matrix) * 250 };
-    const outlines = this.#definitions.get(href)?.children ?? [];
-    const d = outlines
-      .map(({ attributes: { d = '', transform } }) => mapPath(d, combined(place.matrix, readTransform(transform))))
-      .join('');
-    this.#add({ kind: 'path', d, fill: 'text' }, place.signs, place, { sign });
+    const [p, q, r, s, x, y] = place.matrix;
+    const key = `${href} ${p} ${q} ${r} ${s}`;
+    const item = this.#outlines.get(key) ?? this.#outline(href, [p, q, r, s, 0, 0]);
+    this.#outlines.set(key, item);
+    const sign = { code: href.slice(0, 4), group: place.group, space: scaleOf(place.matrix) * 250 };
+    this.#add(item, place.signs, place, { sign, x, y });
+  }
+
+  #outline(href: string, matrix: Matrix): PathItem {
+    const parts = this.#definitions.get(href)?.children ?? [];
+    const d = parts.map(({ attributes: { d = '', transform } }) =>
+      mapPath(d, combined(matrix, readTransform(transform))),
+    );
+    return { kind: 'path', d: d.join(''), fill: 'text' };
   }
 
   #shape({ name, attributes: a }: SvgElement, place: Place): void {
@@ -207,33 +209,14 @@ class SvgReader {
   }
 
   #text(element: SvgElement, place: Place): void {
-    const runs = runsIn(element, { ...place, size: sizeIn(element, place.size) });
     const scale = scaleOf(place.matrix);
-    const sets = runs.map((run, i) => {
-      const size = run.size * scale;
-      const spaces = (text: string): number => this.#typesetter.widthOf(text, run.face, size);
-      const before = spaces(/^ */.exec(run.text)?.[0] ?? '') + signGap(runs[i - 1], run) * scale;
-      const after = run.text.trim() === '' ? 0 : spaces(/ *$/.exec(run.text)?.[0] ?? '');
-      const style = { face: run.face, size, leading: 0, ink: 'text' } as const;
-      const set = setText(this.#typesetter, run.text, style, Number.POSITIVE_INFINITY);
-      return { set, size, before, width: before + (set.lines[0]?.width ?? 0) + after };
-    });
-    const width = sets.reduce((sum, set) => sum + set.width, 0);
-    const anchor = element.attributes['text-anchor'];
-    const [left, baseline] = mapped(place.matrix, Number(element.attributes.x ?? 0), Number(element.attributes.y ?? 0));
-    let x = left - (anchor === 'middle' ? width / 2 : anchor === 'end' ? width : 0);
-    for (const { set, size, before, width: advance } of sets) {
-      const items = placeText(set, x + before, baseline - size * 0.33).filter(({ text }) => text.trim() !== '');
-      for (const item of items) this.#add(item, place.signs, place, { anchor: left });
-      x += advance;
-    }
+    const runs = runsIn(element, { ...place, size: sizeIn(element, place.size) });
+    const { x = '0', y = '0', 'text-anchor': anchored = '' } = element.attributes;
+    const [left, baseline] = mapped(place.matrix, Number(x), Number(y));
+    const align = anchored === 'middle' || anchored === 'end' ? anchored : 'start';
+    const sized = runs.map((run) => ({ ...run, size: run.size * scale }));
+    this.#add({ kind: 'words', runs: sized, x: left, baseline, align }, place.signs, place);
   }
-}
-
-interface TextRun {
-  readonly text: string;
-  readonly face: Face;
-  readonly size: number;
 }
 
 /** The pieces of a text with the face and size each one inherits; line breaks and indentation of the SVG are no text. */
@@ -255,12 +238,6 @@ function runsIn(element: SvgElement, place: Place): TextRun[] {
           : bold;
     return runsIn(child, { ...place, face, size: sizeIn(child, place.size) });
   });
-}
-
-/** White before a sign that follows words at once, such as the note of a metronome mark; units. */
-function signGap(before: TextRun | undefined, { face }: TextRun): number {
-  const close = face === 'music' && before !== undefined && before.face !== 'music' && /\S$/.test(before.text);
-  return close ? SIGN_GAP * before.size : 0;
 }
 
 function sizeIn(element: SvgElement, inherited: number): number {

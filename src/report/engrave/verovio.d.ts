@@ -10,8 +10,6 @@ declare module 'verovio/esm' {
     constructor(module: unknown);
     setOptions(options: Readonly<Record<string, unknown>>): void;
     loadData(data: string): boolean | number;
-    select(selection: Readonly<Record<string, string>>): boolean;
-    redoLayout(): void;
     getPageCount(): number;
     renderToSVG(page: number): string;
   }
