@@ -57,8 +57,17 @@ export function loudnessCurve(
 
 const finiteOrNaN = (value: number) => (Number.isFinite(value) ? value : Number.NaN);
 
+/** A page asks for a curve a row of bars; all are cut from one. */
+const known = new WeakMap<Loudness, Float64Array>();
+
+function smoothedPower(loudness: Loudness): Float64Array {
+  const smooth = known.get(loudness) ?? meanPower(loudness);
+  known.set(loudness, smooth);
+  return smooth;
+}
+
 /** Mean power around each frame, shorter at the ends of the recording. */
-function smoothedPower({ levelDb, hopSeconds }: Loudness): Float64Array {
+function meanPower({ levelDb, hopSeconds }: Loudness): Float64Array {
   const sums = new Float64Array(levelDb.length + 1);
   for (let f = 0; f < levelDb.length; f++) sums[f + 1] = (sums[f] as number) + 10 ** ((levelDb[f] as number) / 10);
   const reach = Math.max(0, Math.floor(WINDOW_SECONDS / hopSeconds / 2));
