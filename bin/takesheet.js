@@ -6,7 +6,7 @@ import { setFlagsFromString } from 'node:v8';
 // fifth of the processors' time and gains nothing.
 setFlagsFromString('--no-concurrent-marking');
 
-const entry = new URL('../dist/cli/index.js', import.meta.url);
+const entry = new URL('../dist/program/cli.js', import.meta.url);
 
 // A reader of the pipe may leave early; that is no fault.
 process.stdout.on('error', (error) => {

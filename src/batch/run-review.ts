@@ -1,8 +1,7 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
-import { type SectionScore, sectionScore } from '../report/index.js';
-import { engravePieces } from './engraving/engrave-pieces.js';
+import { engraveInThread, type SectionScore, sectionScore } from '../report/index.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
@@ -113,7 +112,7 @@ async function reviewTakes(
   const workerData: SharedWork = { tool, pieces, jsonOnly, listen, paper, language, limits };
   const hasExcerpts = pieces.some(({ musicXml = null }) => musicXml !== null);
   const newPages = hasExcerpts && tasks.some(({ work }) => work.keptSha256 === null);
-  const engraving = newPages ? engravePieces(pieces) : null;
+  const engraving = newPages ? engraveInThread(pieces.map(({ musicXml = null }) => musicXml)) : null;
   try {
     await runPool<TakeWork, TakeAnswer>({
       ...{ tasks, signal, lanes: request.jobs },

@@ -13,6 +13,7 @@ export { drawProgressSheet, type ProgressSheetInput } from './draw-progress-shee
 export { drawSectionSheet } from './draw-section-sheet.js';
 export { drawStudySheet, type StudySheetInput } from './draw-study-sheet.js';
 export { drawTakeReport } from './draw-take-report.js';
+export { engraveInThread } from './engrave/engrave-in-thread.js';
 export { type EngravedPart, engravePart } from './engrave/engrave-part.js';
 export type { PaperSize } from './layout/sheet.js';
 export type { Loudness } from './layout/take/loudness-curve.js';

@@ -2,7 +2,7 @@
 // megabytes, as JSON.
 import { readFileSync } from 'node:fs';
 import { setFlagsFromString } from 'node:v8';
-import { runReview } from '../../dist/batch/index.js';
+import { runReview } from '../../dist/program/batch.js';
 
 // As the command does.
 setFlagsFromString('--no-concurrent-marking');

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { inspectPdf } from '../helpers/pdf-tools.js';
 import { goodTake, SHORT_PART } from './short-part.js';
 import { type Ended, everyFile, lines, PROJECT, put, readJson, takesheet } from './takesheet.js';
 
@@ -46,6 +47,19 @@ describe('a review', () => {
       'takes/week2--ada.json',
       'takes/week2--ada.pdf',
     ]);
+  });
+
+  // The part is laid out in a thread of its own and sent to the workers; a page without excerpts would be no error.
+  it('shows what was found in notes', () => {
+    const faults = [{ kind: 'wrong-note', at: { bar: '3', beat: 1 }, semitones: 2 }] as const;
+    put(root, { 'slip/eve.wav': goodTake({ seed: 5, faults }) });
+    for (const jobs of ['1', '2']) {
+      const words = ['--score', 'part.musicxml', '--out', `slip-${jobs}`, '--jobs', jobs, 'slip'];
+      expect(takesheet(root, 'review', ...words).status).toBe(0);
+      const { elements } = inspectPdf(readFileSync(join(root, `slip-${jobs}`, 'takes', 'eve.pdf')));
+      const figures = elements.filter(({ alternative }) => /of the part in notes/.test(alternative ?? ''));
+      expect(figures).toHaveLength(1);
+    }
   });
 
   it('prints one line a take in the order of names, and where its report is', () => {

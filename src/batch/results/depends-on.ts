@@ -5,6 +5,9 @@ import { byCodePoint, type Language } from '../../base/index.js';
 import { sha256 } from '../sha256.js';
 import type { Piece, PlannedTake, Tool } from '../types.js';
 
+/** Built, the program is gathered in few files in one folder; otherwise this file stands where its source does. */
+const IS_GATHERED = !import.meta.url.includes('/batch/results/');
+
 /**
  * A hash of everything a take's result depends on, but for the take's own content and the paper: the program, the
  * pieces it may be of with their briefs, the language, and what is known of who played.
@@ -32,7 +35,7 @@ export function dependsOn(take: PlannedTake, pieces: readonly Piece[], language:
  * Source: definition.
  */
 export function programHash(tool: Tool): string {
-  const house = fileURLToPath(new URL('../..', import.meta.url));
+  const house = fileURLToPath(new URL(IS_GATHERED ? '.' : '../..', import.meta.url));
   const files = readdirSync(house, { recursive: true, encoding: 'utf8' }).filter((file) => /\.[jt]s$/.test(file));
   const code = files.sort(byCodePoint).map((file) => sha256(readFileSync(join(house, file))));
   return hashOf([tool.name, tool.version, code]);

@@ -1,0 +1,15 @@
+// Few files start faster than many: what tsc has compiled, and the packages that are plain JavaScript, gathered by thread.
+// What is opened by path (typefaces) or loaded on first use and large stays where it is.
+import { build } from 'rolldown';
+
+await build({
+  input: {
+    cli: 'dist/cli/index.js',
+    batch: 'dist/batch/index.js',
+    worker: 'dist/batch/worker.js',
+    'engraver-thread': 'dist/report/engrave/engraver-thread.js',
+  },
+  platform: 'node',
+  external: [/^node:/, 'pdfkit', 'yaml', /^verovio/],
+  output: { dir: 'dist/program', format: 'esm' },
+});
