@@ -6,7 +6,7 @@ import { type Excerpt, engraveExcerpt } from '../../src/report/engrave/engrave-e
 import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
 import { engravingCopy } from '../../src/score/index.js';
-import { attributes, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
+import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
 
 const typesetter = createTypesetter();
 const WIDTH = 385;
@@ -115,6 +115,27 @@ describe('bars taken out of a long line', () => {
     }
     const xs = [...excerpt.noteheads.values()].map(({ x }) => x);
     expect(xs).toEqual([...xs].sort((a, b) => a - b));
+  });
+
+  it('show the rehearsal mark of their own first bar whole, and none of the next bar', async () => {
+    const mark = direction('<rehearsal>Q</rehearsal>');
+    const engraver = await opened([
+      attributes(2) + note('B4', 8, { type: 'whole' }),
+      mark + note('B4', 8, { type: 'whole' }),
+    ]);
+    const [before, own] = [excerptOf(engraver, 0, 0), excerptOf(engraver, 1, 1)];
+    const overStaff = (excerpt: Excerpt) =>
+      points(excerpt, 'stroke')
+        .flat()
+        .filter(([, y]) => y < excerpt.staff[0] - 1);
+    expect(overStaff(before)).toEqual([]);
+    const [xs, ys] = [overStaff(own).map(([x]) => x), overStaff(own).map(([, y]) => y)];
+    const letter = own.items.find((item) => item.kind === 'text' && item.text === 'Q');
+    expect(letter).toBeDefined();
+    const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+    const width = letter?.kind === 'text' ? typesetter.widthOf('Q', letter.face, letter.size) : 0;
+    expect(Math.abs(middle - ((letter?.kind === 'text' ? letter.x : 0) + width / 2))).toBeLessThan(1.5);
+    expect(Math.max(...ys) - Math.min(...ys)).toBeGreaterThan(6);
   });
 
   // Source: common practice, marks of loudness stand close under the staff, lower only where notes are in the way.

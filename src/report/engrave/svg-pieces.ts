@@ -76,6 +76,8 @@ const ROLES: Readonly<Record<string, readonly [shapes: Role, signs: Role]>> = {
   measure: ['spanner', 'hung'],
   staff: ['staff', 'hung'],
   mNum: ['number', 'number'],
+  reh: ['hung', 'hung'],
+  tempo: ['hung', 'hung'],
   clef: ['opening', 'opening'],
   keySig: ['opening', 'opening'],
   barLine: ['solid', 'solid'],

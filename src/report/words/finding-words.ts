@@ -85,7 +85,7 @@ const KINDS: Record<FindingKind, FindingWords> = {
     why: 'Under a slur the air goes on and the tongue stays away until the next group.',
   },
   'staccato-long': {
-    headline: 'The dotted notes are long',
+    headline: 'The staccato notes are long',
     why: 'A dot asks for space before the next note; the space is part of the rhythm.',
   },
   'accent-weak': {

@@ -83,7 +83,7 @@ const KINDS: Record<FindingKind, FindingWords> = {
     why: 'Unter einem Bogen strömt die Luft weiter, und die Zunge bleibt weg bis zur nächsten Gruppe.',
   },
   'staccato-long': {
-    headline: 'Die Noten mit Punkt sind lang',
+    headline: 'Die Staccato-Noten sind lang',
     why: 'Ein Punkt will Platz vor der nächsten Note; der Platz gehört zum Rhythmus.',
   },
   'accent-weak': {

@@ -65,9 +65,9 @@ export const GERMAN_MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
   },
   staccato: {
     ...{ name: 'Staccato', unit: '% der Notenlänge', decimals: 0, value: (n) => `sie klingen ${n} % ihrer Länge` },
-    better: 'Noten mit Punkt haben jetzt eine gute Länge',
-    worse: 'Noten mit Punkt sind lang geworden',
-    different: 'Noten mit Punkt haben eine andere Länge',
+    better: 'Staccato-Noten haben jetzt eine gute Länge',
+    worse: 'Staccato-Noten sind lang geworden',
+    different: 'Staccato-Noten haben eine andere Länge',
   },
   breaths: {
     ...{ name: 'Atmung', unit: '% der Atemzeichen', decimals: 0, value: (n) => `an ${n} % der Atemzeichen` },
