@@ -1,8 +1,27 @@
 import type { FindingKind } from '../../src/judge/index.js';
-import type { Engrave } from '../../src/report/engrave/engrave-excerpt.js';
+import { createTypesetter } from '../../src/report/draw/typesetter.js';
+import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
+import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import type { TakeResult } from '../../src/report/index.js';
 import type { ResultFinding } from '../../src/report/result/take-result-schema.js';
-import type { Part } from '../../src/score/index.js';
+import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
+
+const typesetter = createTypesetter();
+
+/** A score, and what engraves its bars. */
+export interface Score {
+  readonly part: Part;
+  readonly engrave: Engrave;
+}
+
+/** Lays a score out and remembers its excerpts. */
+export async function opened(bytes: Uint8Array): Promise<Score> {
+  const laidOut = (await engravePart(engravingCopy(bytes))) as EngravedPart;
+  return {
+    part: readPart(bytes),
+    engrave: remembering((from, to, width) => engraveExcerpt(laidOut, typesetter, from, to, width)),
+  };
+}
 
 /** A result in which the part was played as written, with levels, hairpins and fermatas that can be set by a test. */
 export function playedAsWritten(part: Part): TakeResult {
@@ -113,7 +132,7 @@ export function findingAt(
 }
 
 /** An engraver that remembers what it engraved. */
-export function remembering(engrave: Engrave): Engrave {
+function remembering(engrave: Engrave): Engrave {
   const known = new Map<string, ReturnType<Engrave>>();
   return (from, to, width) => {
     const key = `${from} ${to} ${width}`;

@@ -5,8 +5,6 @@ import { readDemoScore } from '../../src/demo/index.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { drawPdf } from '../../src/report/draw/draw-pdf.js';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
 import { shifted } from '../../src/report/engrave/shift-items.js';
 import type { TakeResult } from '../../src/report/index.js';
@@ -15,26 +13,12 @@ import { Sheet } from '../../src/report/layout/sheet.js';
 import { type FindingExcerpt, findingExcerpt } from '../../src/report/layout/take/finding-excerpt.js';
 import { findingKindSchema, type ResultFinding } from '../../src/report/result/take-result-schema.js';
 import { captionOf } from '../../src/report/words/take/mark-words.js';
-import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
-import { findingAt, playedAsWritten, remembering } from '../helpers/marked-excerpts.js';
+import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { type Raster, rasters } from '../helpers/raster.js';
 
 const WIDTH = 385;
 const typesetter = createTypesetter();
 const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
-
-interface Score {
-  readonly part: Part;
-  readonly engrave: Engrave;
-}
-
-async function opened(bytes: Uint8Array): Promise<Score> {
-  const engraver = (await engravePart(engravingCopy(bytes))) as EngravedPart;
-  return {
-    part: readPart(bytes),
-    engrave: remembering((from, to, width) => engraveExcerpt(engraver, typesetter, from, to, width)),
-  };
-}
 
 /** Marks are drawn in the accent ink, the engraving in black. */
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';

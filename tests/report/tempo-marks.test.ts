@@ -2,8 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
+import { engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
 import { drawListeningPage, drawTakeReport, type TakeResult } from '../../src/report/index.js';
 import type { Item, PathItem, TextItem } from '../../src/report/layout/drawing.js';
@@ -13,26 +12,13 @@ import { findingExcerpt } from '../../src/report/layout/take/finding-excerpt.js'
 import { tempoBars } from '../../src/report/layout/take/marks/tempo-bars.js';
 import type { ResultFinding } from '../../src/report/result/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
-import { findingAt, playedAsWritten, remembering } from '../helpers/marked-excerpts.js';
+import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
 
 const WIDTH = 385;
 const typesetter = createTypesetter();
 const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
-
-interface Score {
-  readonly part: Part;
-  readonly engrave: Engrave;
-}
-
-async function opened(bytes: Uint8Array): Promise<Score> {
-  const engraver = (await engravePart(engravingCopy(bytes))) as EngravedPart;
-  return {
-    part: readPart(bytes),
-    engrave: remembering((from, to, width) => engraveExcerpt(engraver, typesetter, from, to, width)),
-  };
-}
 
 /** A finding about bars, as the judge of tempo makes it: without a note. */
 function overBars(part: Part, kind: FindingKind, bar: string, toBar?: string, pass = 1): ResultFinding {

@@ -2,6 +2,7 @@ import type { Item, PathItem, Typesetter } from '../layout/drawing.js';
 import { closeToStaff } from './close-to-staff.js';
 import type { EngravedPart } from './engrave-part.js';
 import { FreeRoom } from './free-room.js';
+import { lineHeight } from './line-height.js';
 import { scaleBars } from './scale-bars.js';
 import { shifted } from './shift-items.js';
 import { movedPiece, type NoteSign, type SpreadBars, spreadBars } from './spread-bars.js';
@@ -146,7 +147,7 @@ function numberOf(typesetter: Typesetter, { number, left }: BarsTaken, room: Fre
 }
 
 function staffOf({ staff }: BarsTaken): readonly [top: number, bottom: number] {
-  const heights = staff.map(({ d }) => Number(/^M[-\d.]+ ([-\d.]+)/.exec(d)?.[1] ?? 0));
+  const heights = staff.map(lineHeight);
   return [Math.min(...heights), Math.max(...heights)];
 }
 

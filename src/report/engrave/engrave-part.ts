@@ -1,5 +1,6 @@
 import { drawDocument } from './draw-document.js';
 import { type EngravedLine, type LineBar, readLine } from './engraved-line.js';
+import { lineHeight } from './line-height.js';
 import { openingSigns } from './opening-signs.js';
 import type { Piece } from './svg-pieces.js';
 
@@ -66,7 +67,7 @@ async function openingsAt(musicXml: string, changes: readonly number[], begin: L
 /** Height of the uppermost staff line. */
 function topOf({ pieces }: LineBar): number {
   const heights = pieces.flatMap(({ role, item }) =>
-    role === 'staff' && item.kind === 'path' ? [Number(/^M[-\d.]+ ([-\d.]+)/.exec(item.d)?.[1] ?? 0)] : [],
+    role === 'staff' && item.kind === 'path' ? [lineHeight(item)] : [],
   );
   return Math.min(...heights);
 }

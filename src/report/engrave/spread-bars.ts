@@ -1,5 +1,6 @@
 import type { Item, PathItem, Typesetter } from '../layout/drawing.js';
 import { numberInPath } from '../layout/path.js';
+import { lineHeight } from './line-height.js';
 import { shifted } from './shift-items.js';
 import type { Piece, Sign } from './svg-pieces.js';
 import type { BarsTaken } from './take-bars.js';
@@ -73,7 +74,7 @@ export function spreadBars(typesetter: Typesetter, bars: BarsTaken, width: numbe
   const itemsOf = (loudness: boolean): Item[] =>
     both.filter(({ isLoudness }) => isLoudness === loudness).map(({ item }) => item);
   const staff = bars.staff.map((line): PathItem => {
-    const [, y = '0'] = /^M[-\d.]+ ([-\d.]+)/.exec(line.d) ?? [];
+    const y = numberInPath(lineHeight(line));
     return { ...line, d: `M0 ${y}L${numberInPath(whole)} ${y}` };
   });
   const opening = bars.opening.flatMap((piece) => movedPiece(typesetter, piece, 0));
