@@ -1,11 +1,13 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createTypesetter } from '../../src/report/draw/typesetter.js';
 import { clipPath } from '../../src/report/engrave/clip-path.js';
-import { type Excerpt, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
+import { type Excerpt, engraveExcerpt, type Notehead } from '../../src/report/engrave/engrave-excerpt.js';
 import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
 import { pathPoints } from '../../src/report/engrave/path-points.js';
-import { engravingCopy } from '../../src/score/index.js';
+import { engravingCopy, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
 
 const typesetter = createTypesetter();
@@ -150,6 +152,33 @@ describe('bars taken out of a long line', () => {
     };
     expect(underStaff(0)).toBeLessThan(20);
     expect(underStaff(1)).toBeGreaterThan(underStaff(0) + 8);
+  });
+});
+
+describe('every score of the fixtures', () => {
+  const folder = join(import.meta.dirname, '../../fixtures/scores/compared');
+  const letters = ({ step, octave }: WrittenPitch): number => 7 * octave + 'CDEFGAB'.indexOf(step);
+
+  // Source: common practice, half a staff space a letter. Under an octave line notes stand where they do not sound.
+  it.each(readdirSync(folder))('%s has the notes of each bar in this bar, at their heights', async (file) => {
+    const bytes = readFileSync(join(folder, file));
+    const part = readPart(bytes);
+    const engraver = (await engravePart(engravingCopy(bytes))) as EngravedPart;
+    expect(engraver.bars).toHaveLength(part.printedBars);
+    for (let bar = 0; bar < part.printedBars; bar++) {
+      const { noteheads, width } = excerptOf(engraver, bar, bar);
+      const notes = part.notes.filter(({ barIndex }) => barIndex === bar);
+      for (const { printedId } of notes) expect(noteheads.get(printedId)?.x).toBeLessThanOrEqual(width);
+      const heads = notes.map(({ printedId, written }) => ({ written, ...(noteheads.get(printedId) as Notehead) }));
+      const [first] = heads;
+      if (first === undefined || file.includes('octave-lines')) continue;
+      // Grace notes are smaller than the others, and so is the space that goes with them.
+      const staffSpace = Math.max(...heads.map(({ space }) => space));
+      for (const head of heads) {
+        const letter = letters(head.written) - letters(first.written);
+        expect(head.y).toBeCloseTo(first.y - (letter * staffSpace) / 2, 0);
+      }
+    }
   });
 });
 

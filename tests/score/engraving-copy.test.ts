@@ -77,6 +77,13 @@ describe('the copy for engraving', () => {
     expect(copy).not.toMatch(/Ada|<print|<sound|<lyric|Flute/);
   });
 
+  it('leaves out what would draw several bars as one', () => {
+    const style = '<attributes><measure-style><multiple-rest>2</multiple-rest></measure-style></attributes>';
+    const copy = engravingCopy(scoreOf([attributes(1) + note('C5', 4), style + note('r', 4), note('r', 4)]));
+    expect(copy).not.toContain('measure-style');
+    expect(copy.match(/<measure /g)).toHaveLength(3);
+  });
+
   it('stays well-formed whatever words stand in the part', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 30 }), (text) => {

@@ -32,7 +32,9 @@ export async function engravePart(musicXml: string): Promise<EngravedPart | null
   if (svg === undefined || others.length > 0) return null;
   const line = readLine(svg, STAFF_SPACE);
   const begin = line.bars[0];
-  if (begin === undefined) return null;
+  // Bars are known by their place: were one left out, the excerpts after it would show other bars than they say.
+  const barsWritten = musicXml.match(/<measure[\s>]/g)?.length ?? 0;
+  if (begin === undefined || line.bars.length !== barsWritten) return null;
   const changes = changesIn(line.bars);
   const more = changes.length === 0 ? [] : await openingsAt(musicXml, changes, begin);
   return more === null ? null : { ...line, openings: [{ fromBar: 0, signs: openingSigns(begin) }, ...more] };

@@ -47,10 +47,18 @@ export function engravingCopy(bytes: Uint8Array, options: ReadPartOptions = {}):
   const measures = source.measures.map((measure) => {
     const children = measure.children
       .filter((child) => !LEFT_OUT.has(child.name))
-      .map((child) => (child.name === 'note' ? copyOfNote(child, `n${++notesSeen}`, additions) : child));
+      .map((child) => {
+        if (child.name === 'note') return copyOfNote(child, `n${++notesSeen}`, additions);
+        return child.name === 'attributes' ? withoutStyles(child) : child;
+      });
     return { ...measure, children };
   });
   return documentOf(measures);
+}
+
+/** A style may draw several bars of rest as one. */
+function withoutStyles(attributes: XmlElement): XmlElement {
+  return { ...attributes, children: attributes.children.filter(({ name }) => !LEFT_OUT.has(name)) };
 }
 
 function documentOf(measures: readonly XmlElement[]): string {
