@@ -248,29 +248,11 @@ describe('a take that is still being written', () => {
     put(root, { 'growing/ada.wav': goodTake({ seed: 1 }) });
     const whole = readFileSync(join(takes, 'ada.wav'));
     writeFileSync(join(takes, 'ada.wav'), whole.subarray(0, 44));
-    const first = takesheet(
-      root,
-      'review',
-      '--score',
-      'part.musicxml',
-      '--out',
-      'out-growing',
-      'growing',
-      '--json-only',
-    );
-    expect(first.status).toBe(1);
+    const request = ['--score', 'part.musicxml', '--out', 'out-growing', 'growing', '--json-only'];
+    const review = (): Ended => takesheet(root, 'review', ...request);
+    expect(review().status).toBe(1);
     appendFileSync(join(takes, 'ada.wav'), whole.subarray(44));
-    const second = takesheet(
-      root,
-      'review',
-      '--score',
-      'part.musicxml',
-      '--out',
-      'out-growing',
-      'growing',
-      '--json-only',
-    );
-    expect(second.status).toBe(0);
+    expect(review().status).toBe(0);
     expect(section('out-growing').failures).toEqual([]);
     expect(files('out-growing')['takes/ada.json']).toBe(undisturbed['takes/ada.json']);
   });

@@ -50,11 +50,9 @@ const MOST_WORDS = 20_000;
 let opened: Readonly<Record<Face, OpenFont>> | undefined;
 
 /**
- * Opens the faces once a process: Source Serif 4 and Bravura, both under the SIL Open Font License. An opened font
- * remembers the glyphs it has handed out, and with them the characters they stood for; what one document leaves there
- * would change the text of the next, so the memory is emptied first.
+ * Opens the faces once a process: Source Serif 4 and Bravura, both under the SIL Open Font License.
  *
- * @returns the four faces, remembering nothing
+ * @returns the four faces
  *
  * Source: definition.
  */
@@ -65,7 +63,6 @@ export function openFaces(): Readonly<Record<Face, OpenFont>> {
     italic: openFace('italic'),
     music: openFace('music'),
   };
-  for (const face of Object.values(opened)) face._glyphs = {};
   return opened;
 }
 
@@ -79,7 +76,8 @@ function openFace(face: Face): OpenFont {
 
 /**
  * Setting a word is most of the work of a page, and pages share their words. PDFKit scales the positions it is given in
- * place, so each caller gets its own. The glyphs of a word stand for its own characters and no others.
+ * place, so each caller gets its own. An opened font remembers the glyphs it has handed out, and with them the characters
+ * they stood for; what one document leaves there would change the text of the next, so that memory is emptied first.
  */
 function remembering(font: OpenFont): OpenFont {
   const setWord = font.layout.bind(font);

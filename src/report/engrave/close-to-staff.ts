@@ -1,12 +1,10 @@
 import type { Item } from '../layout/drawing.js';
-import type { FreeRoom } from './free-room.js';
+import { type FreeRoom, TEXT_REACH } from './free-room.js';
 import { pathPoints } from './path-points.js';
 import { shifted } from './shift-items.js';
 
 /** White between notes and marks of loudness, points. */
 const WHITE = 3.6;
-/** How far letters reach above and below their baseline, shares of their size. */
-const TEXT_REACH = { up: 0.74, down: 0.22 };
 
 /**
  * Brings marks of loudness that lie at one height nearer to the staff, all by the same distance: in a long line their

@@ -90,17 +90,14 @@ interface System {
 
 /** As many bars as a line holds, one at least; a bar of very many notes is drawn smaller rather than cut. */
 function longestSystem(part: EngravedPart, typesetter: Typesetter, first: number, to: number, width: number): System {
-  const lengthOf = ({ openingWidth, left, right }: BarsTaken): number => openingWidth + right - left;
+  const alone = takeBars(part, first, first);
+  const { openingWidth, left } = alone;
+  const lengthTo = (bar: number): number => openingWidth + (part.bars[bar]?.right ?? Number.POSITIVE_INFINITY) - left;
+  const fits = (bar: number): boolean => lengthTo(bar) <= width + WIDTH_TOLERANCE;
   let last = first;
-  let taken = takeBars(part, first, first);
-  const isTooLong = lengthOf(taken) > width + WIDTH_TOLERANCE;
-  while (!isTooLong && last < to) {
-    const longer = takeBars(part, first, last + 1);
-    if (lengthOf(longer) > width + WIDTH_TOLERANCE) break;
-    taken = longer;
-    last += 1;
-  }
-  if (isTooLong) taken = scaleBars(taken, width / lengthOf(taken));
+  while (last < to && fits(last + 1)) last += 1;
+  const whole = last === first ? alone : takeBars(part, first, last);
+  const taken = fits(last) ? whole : scaleBars(whole, width / lengthTo(last));
   return { first, last, taken, spread: spreadBars(typesetter, taken, width) };
 }
 

@@ -8,7 +8,7 @@ const BEFORE = 20;
 /** White between what is drawn and what is placed beside it, points. */
 const WHITE = 1.8;
 /** How far letters reach above and below their baseline, shares of their size. */
-const TEXT_REACH = { up: 0.74, down: 0.22 };
+export const TEXT_REACH = { up: 0.74, down: 0.22 };
 /** Metronome notes and dynamics of the music face. Source: SMuFL 1.4, metadata of Bravura (bounding boxes), rounded up. */
 const SIGN_REACH = { up: 0.8, down: 0.2 };
 

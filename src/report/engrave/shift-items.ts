@@ -1,6 +1,6 @@
 import type { Item } from '../layout/drawing.js';
-import { numberInPath } from '../layout/path.js';
 import { mapPath } from './map-path.js';
+import { movePoints } from './move-points.js';
 
 /** Commands whose numbers are not pairs of places. Source: SVG 2, path data. */
 const OTHER_COMMANDS = /[HVa-z]/;
@@ -23,8 +23,5 @@ export function shifted(items: readonly Item[], x: number, y: number): Item[] {
 
 function shiftedPath(d: string, x: number, y: number): string {
   if (OTHER_COMMANDS.test(d)) return mapPath(d, [1, 0, 0, 1, x, y]);
-  return d.replace(
-    /(-?[\d.]+) (-?[\d.]+)/g,
-    (_, px: string, py: string) => `${numberInPath(Number(px) + x)} ${numberInPath(Number(py) + y)}`,
-  );
+  return movePoints(d, (px, py) => [px + x, py + y]);
 }

@@ -1,6 +1,7 @@
 import type { Item, PathItem, Typesetter } from '../layout/drawing.js';
 import { numberInPath } from '../layout/path.js';
 import { lineHeight } from './line-height.js';
+import { movePoints } from './move-points.js';
 import { shifted } from './shift-items.js';
 import type { Piece, Sign } from './svg-pieces.js';
 import type { BarsTaken } from './take-bars.js';
@@ -52,7 +53,7 @@ export function spreadBars(typesetter: Typesetter, bars: BarsTaken, width: numbe
   const whole = natural < SHORTEST_SPREAD * width ? natural : Math.min(width, natural + most);
   const shiftAt = shifts(white, openingWidth - left, whole - natural);
   const isSolid = (x: number): boolean => solid.some(([from, to]) => x >= from - THICKNESS && x <= to + THICKNESS);
-  const warp = (item: PathItem): PathItem => ({ ...item, d: warped(item.d, (x) => x + shiftAt(x)) });
+  const warp = (item: PathItem): PathItem => ({ ...item, d: movePoints(item.d, (x, y) => [x + shiftAt(x), y]) });
   const signs: NoteSign[] = [];
   const barlines: number[] = [];
   const place = (piece: Piece): Item[] => {
@@ -160,9 +161,4 @@ function shifts(white: readonly White[], all: number, extra: number): (x: number
  */
 export function movedPiece(typesetter: Typesetter, { item, x, y }: Piece, by: number): Item[] {
   return shifted(item.kind === 'path' ? [item] : placeWords(typesetter, item), x + by, y);
-}
-
-/** Every x of absolute path data goes where the map says; curves keep the form their control points give. */
-function warped(d: string, map: (x: number) => number): string {
-  return d.replace(/(-?[\d.]+) (-?[\d.]+)/g, (_, x: string, y: string) => `${numberInPath(map(Number(x)))} ${y}`);
 }
