@@ -7,7 +7,7 @@ await build({
     cli: 'dist/cli/index.js',
     batch: 'dist/batch/index.js',
     worker: 'dist/batch/worker.js',
-    'engraver-thread': 'dist/report/engrave/engraver-thread.js',
+    'engraver-thread': 'dist/engrave/engraver-thread.js',
   },
   platform: 'node',
   external: [/^node:/, 'pdfkit', 'yaml', /^verovio/],

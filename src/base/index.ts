@@ -13,4 +13,5 @@ export { agreedLanguage, LANGUAGES, type Language } from './language.js';
 export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
 export { printable } from './printable.js';
+export { sha256 } from './sha256.js';
 export { median, medianError, medianInterval, quantile, robustSpread } from './statistics.js';

@@ -1,10 +1,12 @@
 import type { Language } from '../base/index.js';
-import type { PaperSize, SectionRow } from '../report/index.js';
+import { sha256 } from '../base/index.js';
+import type { PaperSize } from '../page/index.js';
+import type { SectionRow } from '../result/index.js';
+import type { Engraving, Piece, Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
 import { secondsFor } from './pool/limits.js';
 import { LONGEST_TAKE_BYTES, readWhole } from './read-whole.js';
-import { sha256 } from './sha256.js';
-import type { Engraving, FixedLimits, Piece, PlannedTake, TakeFailure, Tool } from './types.js';
+import type { FixedLimits, PlannedTake, TakeFailure } from './types.js';
 
 /** What all takes of a run share; it is sent to each worker once. */
 export interface SharedWork {
@@ -60,9 +62,8 @@ export async function reviewInWorker(
     const { hash, bytes } = readOnce(take.path);
     if (hash === keptSha256) return { how: 'as-before' };
     // Loaded only when something is to be listened to.
-    const { reviewTake } = await import('./review-take.js');
-    const { sectionRow } = await import('../report/index.js');
-    const { toJson } = await import('./to-json.js');
+    const { reviewTake } = await import('../review/index.js');
+    const { sectionRow, toJson } = await import('../result/index.js');
     const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
     if (piece === undefined) throw new Error('no piece is meant');
     const { tool, paper, language, jsonOnly, listen = false, limits } = shared;

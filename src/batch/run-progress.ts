@@ -1,12 +1,15 @@
 import { existsSync, statSync } from 'node:fs';
 import { dirname, extname, join, resolve } from 'node:path';
 import { agreedLanguage, InputError, type Language } from '../base/index.js';
-import { drawProgressSheet, type PaperSize, type ProgressResult, toProgressResult } from '../report/index.js';
+import type { PaperSize } from '../page/index.js';
+import { drawProgressSheet } from '../report/index.js';
+import { toJson } from '../result/index.js';
+import type { Tool } from '../review/index.js';
+import { pageDate } from '../review/index.js';
+import { type ProgressResult, toProgressResult } from '../weeks/index.js';
 import { type History, readHistory } from './history/read-history.js';
 import { namingFile } from './naming-file.js';
-import { pageDate } from './page-date.js';
-import { toJson } from './to-json.js';
-import type { TakeFailure, Tool } from './types.js';
+import type { TakeFailure } from './types.js';
 import { writeWhole } from './write-whole.js';
 
 /** What a comparison over weeks is asked for. Paths are as the user gave them. */

@@ -1,7 +1,9 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
-import { engraveInThread, type SectionScore, sectionScore } from '../report/index.js';
+import { engraveInThread } from '../engrave/index.js';
+import { type SectionScore, sectionScore } from '../result/index.js';
+import type { Piece } from '../review/index.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
@@ -15,7 +17,7 @@ import { leftAlone } from './results/left-alone.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { writeFailure, writeTake } from './results/write-take.js';
 import type { SharedWork, TakeAnswer, TakeWork } from './review-in-worker.js';
-import type { Piece, PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
+import type { PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
 import { writeWhole } from './write-whole.js';
 

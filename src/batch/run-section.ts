@@ -1,12 +1,13 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
-import type { PaperSize } from '../report/index.js';
+import type { PaperSize } from '../page/index.js';
+import type { Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { RECORDS, readRecord } from './results/take-record.js';
-import type { ReviewSummary, TakeEnd, Tool } from './types.js';
+import type { ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
 
 /** What is asked of the results in a folder. */

@@ -1,13 +1,7 @@
 import type { Language } from '../base/index.js';
-import type { Brief } from '../brief/index.js';
-import type { EngravedPart, PaperSize, SectionRow } from '../report/index.js';
-import type { Part } from '../score/index.js';
-
-/** Name and version of the program, as the result documents carry them. */
-export interface Tool {
-  readonly name: string;
-  readonly version: string;
-}
+import type { PaperSize } from '../page/index.js';
+import type { SectionRow } from '../result/index.js';
+import type { Tool, Who } from '../review/index.js';
 
 /** What one run of the review is asked to do. Paths are as the user gave them. */
 export interface ReviewRequest {
@@ -54,28 +48,6 @@ export interface FixedLimits {
   readonly seconds?: number | undefined;
   readonly megabytes?: number | undefined;
 }
-
-/** Who played, when and on what, as far as it is known. */
-export interface Who {
-  readonly player: string | null;
-  /** ISO 8601 day */
-  readonly date: string | null;
-  readonly instrument: string | null;
-}
-
-/** A part takes are reviewed against. It can be sent to a worker. */
-export interface Piece {
-  /** as the teacher wants it, when there is a brief */
-  readonly part: Part;
-  /** null without one */
-  readonly brief: Brief | null;
-  readonly score: { readonly file: string; readonly sha256: string };
-  /** the part for engraving; null or left out where pages have no excerpts */
-  readonly musicXml?: string | null;
-}
-
-/** Gives a piece laid out for its excerpts; null when it cannot be engraved. */
-export type Engraving = (piece: Piece) => Promise<EngravedPart | null>;
 
 /** A take that could not be reviewed, as the section documents list it. */
 export interface TakeFailure {

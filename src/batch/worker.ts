@@ -1,8 +1,8 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import type { EngravedPart } from '../report/index.js';
+import type { EngravedPart } from '../engrave/index.js';
+import type { Engraving } from '../review/index.js';
 import type { WorkerMessage } from './pool/types.js';
 import { reviewInWorker, type SharedWork, type TakeAnswer, type TakeWork } from './review-in-worker.js';
-import type { Engraving } from './types.js';
 
 type Parts = readonly (EngravedPart | null)[];
 

@@ -155,9 +155,8 @@ function addSchema(program: Command, streams: Streams): void {
     .addOption(new Option('--section', 'that of section.json instead').default(false).conflicts('progress'))
     .option('--progress', 'that of progress.json instead', false)
     .action(async ({ section, progress }) => {
-      const { progressResultJsonSchema, sectionResultJsonSchema, takeResultJsonSchema } = await import(
-        '../report/index.js'
-      );
+      const { sectionResultJsonSchema, takeResultJsonSchema } = await import('../result/index.js');
+      const { progressResultJsonSchema } = await import('../weeks/index.js');
       const ofAll = progress ? progressResultJsonSchema : sectionResultJsonSchema;
       const schema = section || progress ? ofAll() : takeResultJsonSchema();
       streams.stdout.write(`${JSON.stringify(schema, null, 2)}\n`);

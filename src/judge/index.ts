@@ -5,8 +5,7 @@
  */
 export { judgeTake } from './judge-take.js';
 export { playedName } from './note-name.js';
-export { STANDARDS, type Standard } from './standards/standards.js';
-export { standardsFor } from './standards/standards-for.js';
+export { standardsFor } from './standards-for.js';
 export type * from './types.js';
 export { noteNameIn } from './wording/note-name-in.js';
 export { retold, sentenceIn } from './wording/sentence-in.js';

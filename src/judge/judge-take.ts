@@ -1,4 +1,5 @@
 import type { Language } from '../base/index.js';
+import { STANDARDS } from '../standards/index.js';
 import { criterionLines } from './criterion-lines.js';
 import type { JudgeInput } from './judge-input.js';
 import { judgeArticulation } from './judges/articulation.js';
@@ -15,8 +16,7 @@ import { judgeTempo } from './judges/tempo.js';
 import type { Observation } from './observation.js';
 import { observe } from './observe.js';
 import { shareCauses } from './share-causes.js';
-import { STANDARDS } from './standards/standards.js';
-import { standardsFor } from './standards/standards-for.js';
+import { standardsFor } from './standards-for.js';
 import type { Finding, Judgement, Weight } from './types.js';
 import type { FindingWords, Words } from './wording/words.js';
 import { wordsIn } from './wording/words-in.js';

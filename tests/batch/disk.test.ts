@@ -3,15 +3,14 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, wr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { InputError } from '../../src/base/index.js';
+import { InputError, sha256 } from '../../src/base/index.js';
 import { failureOf } from '../../src/batch/failure-of.js';
 import { exitCode, writeWhole } from '../../src/batch/index.js';
 import { makeFolder } from '../../src/batch/make-folder.js';
-import { pageDate } from '../../src/batch/page-date.js';
 import { clearPassingFiles } from '../../src/batch/passing-files.js';
 import { readWhole } from '../../src/batch/read-whole.js';
-import { sha256 } from '../../src/batch/sha256.js';
 import { tryToWrite } from '../../src/batch/try-to-write.js';
+import { pageDate } from '../../src/review/page-date.js';
 
 let root = '';
 

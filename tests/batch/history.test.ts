@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readDocument } from '../../src/batch/history/read-document.js';
 import { readHistory } from '../../src/batch/history/read-history.js';
 import { runProgress } from '../../src/batch/index.js';
-import { takeResultSchema, toTakeResult } from '../../src/report/index.js';
+import { takeResultSchema, toTakeResult } from '../../src/result/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { takeOfWeeks } from '../helpers/weeks.js';
 import { put } from '../journeys/takesheet.js';

@@ -2,12 +2,10 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { InputError } from '../../src/base/index.js';
-import { reviewTake, type TakeRequest } from '../../src/batch/index.js';
-import { listeningRange } from '../../src/batch/listening-range.js';
+import { InputError, sha256 } from '../../src/base/index.js';
 import { reviewInWorker } from '../../src/batch/review-in-worker.js';
-import { sha256 } from '../../src/batch/sha256.js';
-import type { Piece } from '../../src/batch/types.js';
+import { type Piece, reviewTake, type TakeRequest } from '../../src/review/index.js';
+import { listeningRange } from '../../src/review/listening-range.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { goodTake, OTHER_PART, otherTake, SHORT_PART } from '../journeys/short-part.js';
 
@@ -19,7 +17,8 @@ const shared = {
   paper: 'a4',
   language: 'en',
 } as const;
-const request: TakeRequest = { ...shared, bytes: goodTake(), file: '2026-03-02_Ada-Lindqvist.wav', withPdf: true };
+const who = { player: 'Ada Lindqvist', date: '2026-03-02', instrument: null };
+const request: TakeRequest = { ...shared, who, bytes: goodTake(), file: '2026-03-02_Ada-Lindqvist.wav', withPdf: true };
 
 describe('the review of one take', () => {
   it('goes from bytes to a result and a report, and gives the same again', async () => {

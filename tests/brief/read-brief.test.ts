@@ -12,8 +12,8 @@ import {
   writeStarterBrief,
 } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
-import { STANDARDS } from '../../src/judge/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 import { attributes, direction, dynamic, note, scoreOf } from '../score/score-of.js';
 
 const scores = join(import.meta.dirname, '../../fixtures/scores');

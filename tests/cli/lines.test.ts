@@ -4,7 +4,7 @@ import type { TakeEnd } from '../../src/batch/index.js';
 import { progressTo } from '../../src/cli/progress.js';
 import { resultLine } from '../../src/cli/result-line.js';
 import { remarksInWords, WORDS } from '../../src/cli/words.js';
-import type { SectionRow } from '../../src/report/index.js';
+import type { SectionRow } from '../../src/result/index.js';
 
 const failed: TakeEnd = {
   name: 'song.mp3',

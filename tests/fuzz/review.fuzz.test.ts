@@ -3,10 +3,10 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { InputError } from '../../src/base/index.js';
-import { reviewTake } from '../../src/batch/index.js';
 import { encodeWav } from '../../src/decode/index.js';
 import { performTake } from '../../src/demo/index.js';
-import { takeResultSchema } from '../../src/report/index.js';
+import { takeResultSchema } from '../../src/result/index.js';
+import { reviewTake } from '../../src/review/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { bytesOf } from '../score/score-of.js';
 import { damagedBytes } from './damaged-bytes.js';
@@ -34,6 +34,7 @@ const sets = files.map((file) => {
 async function expectResult(bytes: Uint8Array, part: Part): Promise<string> {
   const request = {
     ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', withPdf: false } as const),
+    who: { player: null, date: null, instrument: null },
     score: { file: 'score.musicxml', sha256: '0'.repeat(64) },
     tool: { name: 'takesheet', version: '0.0.0' },
   };

@@ -2,7 +2,8 @@ import type { AlignedNote, Alignment } from '../../src/align/index.js';
 import type { Take } from '../../src/decode/index.js';
 import type { Finding, Judgement } from '../../src/judge/index.js';
 import type { Measurements } from '../../src/measure/index.js';
-import type { Loudness, TakeResultInput } from '../../src/report/index.js';
+import type { Loudness } from '../../src/report/index.js';
+import type { TakeResultInput } from '../../src/result/to-take-result.js';
 import type { DynamicMark, Hairpin, Part, PartNote, PerformedBar } from '../../src/score/index.js';
 
 /** What a sample is to be like; everything has a default. */

@@ -1,5 +1,6 @@
 import type { Finding } from '../../src/judge/index.js';
-import { type FoundResult, type TakeResult, toTakeResult } from '../../src/report/index.js';
+import { type TakeResult, toTakeResult } from '../../src/result/index.js';
+import type { FoundResult } from '../../src/weeks/index.js';
 import { sampleReview } from './sample-review.js';
 
 const DAY_MS = 86_400_000;

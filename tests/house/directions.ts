@@ -6,6 +6,7 @@ import type { ICruiseOptions, IFlattenedRuleSet, IRegularForbiddenRuleType } fro
  */
 const ROOMS = [
   'base',
+  'standards',
   'decode',
   'features',
   'score',
@@ -14,7 +15,13 @@ const ROOMS = [
   'measure',
   'judge',
   'study',
+  'words',
+  'page',
+  'engrave',
+  'result',
+  'weeks',
   'report',
+  'review',
   'batch',
   'demo',
   'cli',
@@ -27,22 +34,22 @@ const STRANGERS: readonly (readonly [room: string, others: string, reason: strin
   ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
   [
     'demo',
-    'features|brief|align|measure|judge|study|report|batch',
+    'features|brief|align|measure|judge|study|words|page|engrave|result|weeks|report|review|batch',
     'The demo plays; it must not know how it is listened to.',
   ],
 ];
 
 /** npm packages and the only rooms that may import them. A package that is not named here may be imported nowhere. */
 const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: string])[] = [
-  ['fast-xml-parser', 'score|report', 'Score reads the part; report reads back what the engraver draws.'],
-  ['verovio', 'report', 'Only report engraves.'],
+  ['fast-xml-parser', 'score|engrave', 'Score reads the part; engrave reads back what the engraver draws.'],
+  ['verovio', 'engrave', 'Only engrave engraves.'],
   ['fflate', 'score', 'Only score opens compressed MusicXML.'],
   ['yaml', 'brief', 'The page written by a teacher is read there.'],
-  ['zod', 'report|batch', 'The result documents are defined there.'],
-  ['pdfkit', 'report', 'Only report draws.'],
-  ['@expo-google-fonts/source-serif-4', 'report', 'Only report sets type.'],
-  ['@vexflow-fonts/bravura', 'report', 'Only report sets musical signs.'],
-  ['csv-stringify', 'report', 'Only report writes tables.'],
+  ['zod', 'result|weeks|batch', 'Documents and records are defined there.'],
+  ['pdfkit', 'page', 'Only page draws.'],
+  ['@expo-google-fonts/source-serif-4', 'page', 'Only page sets type.'],
+  ['@vexflow-fonts/bravura', 'page', 'Only page sets musical signs.'],
+  ['csv-stringify', 'result', 'Only result writes tables.'],
   ['csv-parse', 'batch', 'Only batch reads rosters and keys.'],
   ['cli-progress', 'cli', 'Only cli speaks to a terminal.'],
   ['commander', 'cli', 'Only cli reads the command line.'],

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Alignment } from '../../src/align/index.js';
-import { type Criterion, judgeTake, STANDARDS } from '../../src/judge/index.js';
+import { type Criterion, judgeTake } from '../../src/judge/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import type { Misreading } from '../../src/score/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 import { crescendo, dynamic, type NoteSketch, smallPart } from '../demo/small-part.js';
 import { handContext, playEvenly } from '../helpers/hand-context.js';
 import { judged, ofKind, weightOf } from '../helpers/judged.js';

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LANGUAGES } from '../../src/base/index.js';
-import { judgeTake, STANDARDS } from '../../src/judge/index.js';
+import { judgeTake } from '../../src/judge/index.js';
 import type { ContrastsHeard } from '../../src/judge/wording/words.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
-import type { Measurements } from '../../src/measure/index.js';
-import { measureTake } from '../../src/measure/index.js';
+import { type Measurements, measureTake } from '../../src/measure/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 import { handContext, playEvenly } from '../helpers/hand-context.js';
 import { samplePart } from '../helpers/sample-review.js';
 

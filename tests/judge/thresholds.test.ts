@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { MaybeNumber } from '../../src/base/index.js';
-import { type FindingKind, STANDARDS } from '../../src/judge/index.js';
+import type { FindingKind } from '../../src/judge/index.js';
 import type { ContrastMeasure, HairpinMeasure, Measurements, TransitionMeasure } from '../../src/measure/index.js';
 import type { Part } from '../../src/score/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
 import { type JudgedOptions, judged, ofKind, weightOf } from '../helpers/judged.js';
 

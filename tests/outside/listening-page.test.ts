@@ -10,10 +10,10 @@ import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, type TestContext, vi } from 'vitest';
-import { reviewTake } from '../../src/batch/index.js';
 import { encodeWav } from '../../src/decode/index.js';
 import { type PlayedNote, performTake, readDemoScore } from '../../src/demo/index.js';
-import type { TakeResult } from '../../src/report/index.js';
+import type { TakeResult } from '../../src/result/index.js';
+import { reviewTake } from '../../src/review/index.js';
 import { engravingCopy, type Part } from '../../src/score/index.js';
 import { demoPart, PLAIN } from '../helpers/heard-take.js';
 import { browserContext, closeBrowser } from './browser.js';
@@ -45,6 +45,7 @@ async function reviewed(file: string, title?: string): Promise<Reviewed> {
   const { result, html } = await reviewTake({
     bytes: encodeWav(samples, sampleRateHz),
     file,
+    who: { player: null, date: null, instrument: null },
     part,
     musicXml: engravingCopy(readDemoScore()),
     score: { file: 'etude.musicxml', sha256: '00' },

@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { type Excerpt, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
-import { mapPath } from '../../src/report/engrave/map-path.js';
-import { combined, mapped, readTransform } from '../../src/report/engrave/matrix.js';
-import { shifted } from '../../src/report/engrave/shift-items.js';
+import { type Excerpt, engraveExcerpt } from '../../src/engrave/engrave-excerpt.js';
+import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.js';
+import { mapPath } from '../../src/engrave/map-path.js';
+import { combined, mapped, readTransform } from '../../src/engrave/matrix.js';
+import { shifted } from '../../src/engrave/shift-items.js';
+import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import { engravingCopy, type Part, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
 

@@ -2,11 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { clipPath } from '../../src/report/engrave/clip-path.js';
-import { type Excerpt, engraveExcerpt, type Notehead } from '../../src/report/engrave/engrave-excerpt.js';
-import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
-import { pathPoints } from '../../src/report/engrave/path-points.js';
+import { clipPath } from '../../src/engrave/clip-path.js';
+import { type Excerpt, engraveExcerpt, type Notehead } from '../../src/engrave/engrave-excerpt.js';
+import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.js';
+import { pathPoints } from '../../src/engrave/path-points.js';
+import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import { engravingCopy, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
 

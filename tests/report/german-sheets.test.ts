@@ -1,21 +1,18 @@
 import { describe, expect, it, vi } from 'vitest';
+import { drawProgressSheet, drawSectionSheet } from '../../src/report/index.js';
 import {
-  drawProgressSheet,
-  drawSectionSheet,
-  type FoundResult,
-  type LostTake,
   type SectionResult,
   sectionCsv,
   sectionRow,
   type TakeResult,
-  toProgressResult,
   toSectionResult,
   toTakeResult,
-} from '../../src/report/index.js';
-import { MEASURE_IDS } from '../../src/report/progress/measures.js';
-import { progressWordsIn } from '../../src/report/words/progress-words-in.js';
-import { sectionWordsIn } from '../../src/report/words/section-words-in.js';
-import { takeWordsIn } from '../../src/report/words/take-words-in.js';
+} from '../../src/result/index.js';
+import { MEASURE_IDS } from '../../src/standards/index.js';
+import { type FoundResult, type LostTake, toProgressResult } from '../../src/weeks/index.js';
+import { progressWordsIn } from '../../src/words/progress-words-in.js';
+import { sectionWordsIn } from '../../src/words/section-words-in.js';
+import { takeWordsIn } from '../../src/words/take-words-in.js';
 import { ENGLISH_WORDS as ENGLISH, ENGLISH_OF_SHEETS } from '../helpers/english-words.js';
 import { lix } from '../helpers/lix.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';

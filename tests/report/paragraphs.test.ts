@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { widthWithCompany, writeParagraph } from '../../src/report/layout/company.js';
-import { setText } from '../../src/report/layout/set-text.js';
-import { Sheet } from '../../src/report/layout/sheet.js';
-import { STYLES } from '../../src/report/layout/styles.js';
+import { widthWithCompany, writeParagraph } from '../../src/page/company.js';
+import { createTypesetter } from '../../src/page/draw/typesetter.js';
+import { setText } from '../../src/page/set-text.js';
+import { Sheet } from '../../src/page/sheet.js';
+import { STYLES } from '../../src/page/styles.js';
 
 const typesetter = createTypesetter();
 const style = STYLES.body;

@@ -1,5 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
-import { drawProgressSheet, type FoundResult, type PaperSize, toProgressResult } from '../../src/report/index.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawProgressSheet } from '../../src/report/index.js';
+import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { MEASURE_IDS } from '../../src/report/progress/measures.js';
-import { progressWordsIn } from '../../src/report/words/progress-words-in.js';
-import { dayInWords, shortDay } from '../../src/report/words/short-dates.js';
+import { MEASURE_IDS } from '../../src/standards/index.js';
+import { progressWordsIn } from '../../src/words/progress-words-in.js';
+import { dayInWords, shortDay } from '../../src/words/short-dates.js';
 
 const { figure, list, missingWeeks, told } = progressWordsIn('en');
 

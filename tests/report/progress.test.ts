@@ -6,7 +6,7 @@ import {
   type ProgressResult,
   progressResultJsonSchema,
   toProgressResult,
-} from '../../src/report/index.js';
+} from '../../src/weeks/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 

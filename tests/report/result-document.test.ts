@@ -3,8 +3,8 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { notMeasured } from '../../src/base/index.js';
-import { type TakeResult, takeResultJsonSchema, takeResultSchema, toTakeResult } from '../../src/report/index.js';
-import { DECIMALS, type Quantity, rounded } from '../../src/report/result/rounding.js';
+import { type TakeResult, takeResultJsonSchema, takeResultSchema, toTakeResult } from '../../src/result/index.js';
+import { DECIMALS, type Quantity, rounded } from '../../src/result/rounding.js';
 import { type Sample, sampleReview } from '../helpers/sample-review.js';
 
 // The contract is a file of its own, written before the project and not by it.

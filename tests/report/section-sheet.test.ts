@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { drawSectionSheet, type PaperSize, sectionRow, toSectionResult, toTakeResult } from '../../src/report/index.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawSectionSheet } from '../../src/report/index.js';
+import { sectionRow, toSectionResult, toTakeResult } from '../../src/result/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { SAMPLE_FINDINGS, type Sample, sampleReview } from '../helpers/sample-review.js';
 

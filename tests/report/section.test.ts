@@ -11,7 +11,7 @@ import {
   sectionRow,
   toSectionResult,
   toTakeResult,
-} from '../../src/report/index.js';
+} from '../../src/result/index.js';
 import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDINGS as [

@@ -2,7 +2,9 @@ import { XMLValidator } from 'fast-xml-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { notMeasured } from '../../src/base/index.js';
 import type { Finding } from '../../src/judge/index.js';
-import { drawTakeReport, type PaperSize, toTakeResult } from '../../src/report/index.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
+import { toTakeResult } from '../../src/result/index.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
 import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 

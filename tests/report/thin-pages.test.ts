@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { drawTakeReport, type PaperSize, type TakeResult } from '../../src/report/index.js';
-import { takeWordsIn } from '../../src/report/words/take-words-in.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
+import type { TakeResult } from '../../src/result/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
+import { takeWordsIn } from '../../src/words/take-words-in.js';
 import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { attributes, dynamic, note, scoreOf } from '../score/score-of.js';

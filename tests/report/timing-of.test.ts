@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { timingOf } from '../../src/report/result/timing-of.js';
+import { timingOf } from '../../src/result/timing-of.js';
 import type { Part, PartNote } from '../../src/score/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dateInWords } from '../../src/report/words/dates.js';
-import { wordsFor } from '../../src/report/words/finding-words.js';
-import { measuredInWords, numberInWords } from '../../src/report/words/numbers.js';
-import { placeInWords } from '../../src/report/words/place.js';
+import { dateInWords } from '../../src/words/dates.js';
+import { wordsFor } from '../../src/words/finding-words.js';
+import { measuredInWords, numberInWords } from '../../src/words/numbers.js';
+import { placeInWords } from '../../src/words/place.js';
 
 describe('dates', () => {
   // Reference: the Intl formatter of the runtime (Unicode CLDR, British English).

@@ -1,5 +1,5 @@
 import { InputError } from '../../base/index.js';
-import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../report/index.js';
+import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../result/index.js';
 import { migrateResult } from './migrate-result.js';
 
 /** The versions of documents that are read. */

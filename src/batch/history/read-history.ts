@@ -1,6 +1,7 @@
 import { basename, dirname, extname } from 'node:path';
 import { InputError } from '../../base/index.js';
-import type { FoundResult, LostTake, SectionRecord } from '../../report/index.js';
+import type { SectionRecord } from '../../result/index.js';
+import type { FoundResult, LostTake } from '../../weeks/index.js';
 import { failureOf } from '../failure-of.js';
 import { playerAndDate } from '../plan/player-and-date.js';
 import { readWhole } from '../read-whole.js';

@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { InputError } from '../../base/index.js';
-import { cellText, csvText, textCell } from '../../report/index.js';
+import { cellText, csvText, textCell } from '../../result/index.js';
+import type { Who } from '../../review/index.js';
 import { readWhole } from '../read-whole.js';
-import type { Who } from '../types.js';
 
 /** The file in the folder for results that says which number stands for whom. */
 export const BLIND_KEY_FILE = 'blind-key.csv';

@@ -1,5 +1,5 @@
 import { extname } from 'node:path';
-import type { Piece } from '../types.js';
+import type { Piece } from '../../review/index.js';
 
 /**
  * Finds the piece that is meant by a word in a roster or a file name: its file (with or without ending), or else its

@@ -1,8 +1,9 @@
 import { basename, extname } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
+import type { Piece, Who } from '../../review/index.js';
 import { namingFile } from '../naming-file.js';
 import { readWhole } from '../read-whole.js';
-import type { FoundTake, Piece, PlannedTake, ReviewRequest, TakeFailure, Who } from '../types.js';
+import type { FoundTake, PlannedTake, ReviewRequest, TakeFailure } from '../types.js';
 import { type Found, findTakes } from './find-takes.js';
 import { matchPiece } from './match-piece.js';
 import { matchRoster } from './match-roster.js';

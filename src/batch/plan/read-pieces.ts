@@ -2,11 +2,12 @@ import { readdirSync, statSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
 import { applyBrief } from '../../brief/index.js';
+import type { Piece } from '../../review/index.js';
 import { engravingCopy } from '../../score/index.js';
 import { diskFault } from '../disk-fault.js';
 import { readBriefFile } from '../read-brief-file.js';
 import { readScore } from '../read-score.js';
-import type { Piece, ReviewRequest } from '../types.js';
+import type { ReviewRequest } from '../types.js';
 
 const SCORE_ENDINGS = new Set(['.musicxml', '.xml', '.mxl']);
 const BRIEF_ENDING = '.brief.yaml';

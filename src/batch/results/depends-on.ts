@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { byCodePoint, type Language } from '../../base/index.js';
-import { sha256 } from '../sha256.js';
-import type { Piece, PlannedTake, Tool } from '../types.js';
+import { byCodePoint, type Language, sha256 } from '../../base/index.js';
+import type { Piece, Tool } from '../../review/index.js';
+import type { PlannedTake } from '../types.js';
 
 /** Built, the program is gathered in few files in one folder; otherwise this file stands where its source does. */
 const IS_GATHERED = !import.meta.url.includes('/batch/results/');

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { PaperSize } from '../../report/index.js';
-import { sha256 } from '../sha256.js';
+import { sha256 } from '../../base/index.js';
+import type { PaperSize } from '../../page/index.js';
 import { type ReviewedEnd, readRecord, recordPath } from './take-record.js';
 
 /** What a kept result must have been made with. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '../../base/index.js';
-import { type SectionRow, sectionRow, takeResultSchema } from '../../report/index.js';
+import { type SectionRow, sectionRow, takeResultSchema } from '../../result/index.js';
 import { diskFault } from '../disk-fault.js';
 
 /**

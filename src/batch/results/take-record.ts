@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { sha256 } from '../sha256.js';
-import { toJson } from '../to-json.js';
+import { sha256 } from '../../base/index.js';
+import { toJson } from '../../result/index.js';
 import { writeWhole } from '../write-whole.js';
 
 /** The folder, below that for results, that holds a record a take. */

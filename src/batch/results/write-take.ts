@@ -1,10 +1,10 @@
 import { join } from 'node:path';
-import type { PaperSize } from '../../report/index.js';
+import { sha256 } from '../../base/index.js';
+import type { PaperSize } from '../../page/index.js';
 import { failureOf } from '../failure-of.js';
 import { lossOf } from '../loss-of.js';
 import type { PoolEnd } from '../pool/types.js';
 import type { TakeAnswer } from '../review-in-worker.js';
-import { sha256 } from '../sha256.js';
 import type { PlannedTake, TakeEnd, TakeFailure } from '../types.js';
 import { writeWhole } from '../write-whole.js';
 import { readResult } from './read-result.js';

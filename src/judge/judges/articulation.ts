@@ -1,7 +1,6 @@
 import { isMeasured, median, quantile } from '../../base/index.js';
 import type { TransitionMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 const LEAST_OTHERS = 3;

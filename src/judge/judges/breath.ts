@@ -1,6 +1,5 @@
 import type { TransitionMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /** A note shorter than this share of its time was meant to be short: the silence after it is no breath. */

@@ -1,7 +1,6 @@
 import { isMeasured } from '../../base/index.js';
 import type { ContrastMeasure, HairpinMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /** Marks from soft to loud. Source: common practice. */

@@ -1,8 +1,7 @@
 import { isMeasured, median } from '../../base/index.js';
 import type { NoteMeasure } from '../../measure/index.js';
 import type { PartNote } from '../../score/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import { noteName } from '../note-name.js';
 import type { Observation } from '../observation.js';
 

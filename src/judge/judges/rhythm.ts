@@ -1,6 +1,5 @@
 import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /** A note that seems to have less of its time than this was more likely misheard than rushed. */

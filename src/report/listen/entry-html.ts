@@ -1,6 +1,5 @@
-import type { OpenFont } from '../draw/faces.js';
-import { markupText } from '../draw/markup-text.js';
-import type { TakeWords } from '../words/take-words.js';
+import { markupText, type OpenFont } from '../../page/index.js';
+import type { TakeWords } from '../../words/index.js';
 import type { ListeningEntry } from './listening-content.js';
 import type { Markup } from './markup.js';
 import { pictureHtml } from './picture-html.js';

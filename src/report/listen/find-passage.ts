@@ -1,6 +1,6 @@
+import type { ResultFinding, TakeResult } from '../../result/index.js';
 import type { Part, PerformedBar } from '../../score/index.js';
-import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
-import { concernsWholeTake } from '../words/place.js';
+import { concernsWholeTake } from '../../words/index.js';
 
 /** A finding that is spread over more than this cannot be heard at one place. */
 const LONGEST_SECONDS = 14;

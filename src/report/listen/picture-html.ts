@@ -1,7 +1,4 @@
-import type { OpenFont } from '../draw/faces.js';
-import { markupText } from '../draw/markup-text.js';
-import { toSvg } from '../draw/to-svg.js';
-import { numberInPath } from '../layout/path.js';
+import { markupText, numberInPath, type OpenFont, toSvg } from '../../page/index.js';
 import type { Picture } from './listening-content.js';
 
 /**

@@ -1,0 +1,9 @@
+/**
+ * One take, from bytes to documents: listens, measures, judges and writes down. Touches neither disk nor clock, so the same
+ * bytes give the same documents.
+ *
+ * Conventions: those of the house; paths are names only.
+ */
+export { pageDate } from './page-date.js';
+export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
+export type { Engraving, Piece, Tool, Who } from './types.js';
