@@ -9,7 +9,7 @@ export { byCodePoint } from './by-code-point.js';
 export { groupBy } from './group-by.js';
 export { type FittedLine, fitHuberLine } from './huber-line.js';
 export { InputError, type InputErrorCode } from './input-error.js';
-export { agreedLanguage, LANGUAGES, type Language } from './language.js';
+export { agreedLanguage, DEFAULT_LANGUAGE, LANGUAGES, type Language } from './language.js';
 export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
 export { printable } from './printable.js';

@@ -1,18 +1,7 @@
 import type { Part } from '../score/index.js';
 import { breathsOfPart } from './breaths-of-part.js';
-import type { Brief, BriefCriterion, BriefTempo } from './types.js';
-
-/** Criteria in the order in which they are listed. */
-export const CRITERIA = [
-  'notes',
-  'rhythm',
-  'tempo',
-  'dynamics',
-  'articulation',
-  'breath',
-  'intonation',
-  'continuity',
-] as const satisfies readonly BriefCriterion[];
+import { CRITERIA } from './criteria.js';
+import type { Brief, BriefTempo } from './types.js';
 
 /** The tempo may be this share off on both sides. Source: working value, common practice. */
 const TEMPO_SHARE = 0.1;

@@ -1,6 +1,6 @@
 import type { Part } from '../score/index.js';
 import type { BriefNode } from './brief-node.js';
-import { CRITERIA } from './default-brief.js';
+import { CRITERIA } from './criteria.js';
 import { readBar } from './places.js';
 import type { Brief, ContrastPlace, CriterionWish, FermataRange } from './types.js';
 

@@ -1,50 +1,10 @@
 import { z } from 'zod';
 import { CRITERIA } from '../brief/index.js';
-import type { FindingKind, Weight } from '../judge/index.js';
-import type { MisreadingKind } from '../score/index.js';
+import { FINDING_KINDS, WEIGHTS } from '../judge/index.js';
+import { MISREADINGS } from '../score/index.js';
 import { bar, maybeNumber, noteIndex, notMeasured, pass, share } from './common-schema.js';
 import { languageSchema } from './language-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
-
-const FINDING_KINDS = [
-  'accidental',
-  'wrong-note',
-  'missed-note',
-  'added-note',
-  'skipped-bars',
-  'restart',
-  'hesitation',
-  'late-entry',
-  'early-entry',
-  'uneven-group',
-  'rushing',
-  'dragging',
-  'off-tempo',
-  'weak-contrast',
-  'reversed-contrast',
-  'weak-hairpin',
-  'reversed-hairpin',
-  'fermata-long',
-  'fermata-short',
-  'slur-broken',
-  'staccato-long',
-  'accent-weak',
-  'breath-unmarked',
-  'breath-late',
-  'note-out-of-tune',
-  'tuning-off',
-  'went-well',
-] as const satisfies readonly FindingKind[];
-
-const WEIGHTS = ['fix', 'watch', 'well'] as const satisfies readonly Weight[];
-
-const MISREADINGS = [
-  'key-signature-forgotten',
-  'accidental-forgotten',
-  'dropped-within-bar',
-  'carried-past-barline',
-  'wrong-octave-applied',
-] as const satisfies readonly MisreadingKind[];
 
 /** The criteria of judgement, in the order of every table. */
 export const criterionSchema = z.enum(CRITERIA);

@@ -1,6 +1,6 @@
-import type { Language } from '../base/index.js';
+import { DEFAULT_LANGUAGE, type Language } from '../base/index.js';
 import type { RangeEnd, StudyPlan, Trap } from '../study/index.js';
-import { type StudyPlanWords, studyWordsIn } from '../words/index.js';
+import { type StudyPlanWords, wordsIn } from '../words/index.js';
 
 /**
  * The plan as data for other programs: codes, numbers, and what a player is told about them. Names of notes and sentences are
@@ -13,10 +13,10 @@ import { type StudyPlanWords, studyWordsIn } from '../words/index.js';
  * Source: definition.
  */
 export function toStudyDocument(plan: StudyPlan, language: Language): object {
-  const words = studyWordsIn(language).plan;
+  const words = wordsIn(language).study.plan;
   const { changes, ...tempo } = plan.tempo;
   return {
-    ...(language === 'en' ? {} : { language }),
+    ...(language === DEFAULT_LANGUAGE ? {} : { language }),
     title: plan.title,
     partName: plan.partName,
     bars: plan.bars,

@@ -1,7 +1,7 @@
 import type { AlignedNote, Alignment } from '../align/index.js';
-import { type Language, notMeasured } from '../base/index.js';
+import { DEFAULT_LANGUAGE, type Language, notMeasured } from '../base/index.js';
 import type { Take } from '../decode/index.js';
-import type { Finding, Judgement } from '../judge/index.js';
+import type { Judgement } from '../judge/index.js';
 import type { Measurements, NoteMeasure } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import { courseOf, playingOf } from './playing-of.js';
@@ -10,6 +10,7 @@ import { sectionScore } from './section/section-score.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
 import { toldIn } from './told-in.js';
+import { toldJudgement } from './told-judgement.js';
 
 /** Everything a result document is assembled from. */
 export interface TakeResultInput {
@@ -31,7 +32,7 @@ export interface TakeResultInput {
   readonly alignment: Alignment;
   readonly measurements: Measurements;
   readonly judgement: Judgement;
-  /** of the judgement's words, and for all that is told in sentences; English when it is left out */
+  /** of all that is told in sentences; English when it is left out */
   readonly language?: Language;
 }
 
@@ -53,7 +54,7 @@ const NOT_REVIEWED = {
  * Source: definition.
  */
 export function toTakeResult(input: TakeResultInput): TakeResult {
-  const { alignment, measurements, language = 'en' } = input;
+  const { alignment, measurements, language = DEFAULT_LANGUAGE } = input;
   const played = alignment.fit === 'this-part' ? playing(input) : notPlayed(NOT_REVIEWED[alignment.fit]);
   const document = {
     format: 'take-result',
@@ -116,7 +117,8 @@ function notPlayed(reason: string): Playing {
   };
 }
 
-function playing({ part, alignment, measurements, judgement }: TakeResultInput): Playing {
+function playing({ part, alignment, measurements, judgement, language = DEFAULT_LANGUAGE }: TakeResultInput): Playing {
+  const { criteria, findings } = toldJudgement(judgement, language);
   return {
     tuning: tuningOf(measurements),
     tempo: tempoOf(measurements),
@@ -133,8 +135,8 @@ function playing({ part, alignment, measurements, judgement }: TakeResultInput):
     })),
     ...timingOf(part, measurements),
     ...playingOf(measurements),
-    criteria: judgement.criteria.map((line) => ({ ...line })),
-    findings: judgement.findings.map((finding) => findingOf(finding, measurements)),
+    criteria,
+    findings: findings.map((finding) => findingOf(finding, measurements)),
   };
 }
 
@@ -229,7 +231,7 @@ function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'co
   };
 }
 
-function findingOf({ beat, onset, measured, ...finding }: Finding, measurements: Measurements): ResultFinding {
+function findingOf({ beat, onset, measured, ...finding }: ResultFinding, measurements: Measurements): ResultFinding {
   return {
     ...finding,
     ...(beat === undefined ? {} : { beat: rounded(beat, 'beats') }),

@@ -91,7 +91,7 @@ function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
   const { part, brief, score } = piece;
   const { features, alignment } = heard;
   const measurements = measureTake({ take, features, part, alignment });
-  const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) }, language);
+  const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) });
   const result = toTakeResult({
     ...{ tool, file, sha256: request.sha256 ?? sha256(bytes), ...who, blind },
     ...{ take, score, part, alignment, measurements, judgement, language },

@@ -1,10 +1,4 @@
-/** The five ways a player can misread an accidental, each predicting an exact other pitch. */
-export type MisreadingKind =
-  | 'key-signature-forgotten'
-  | 'accidental-forgotten'
-  | 'dropped-within-bar'
-  | 'carried-past-barline'
-  | 'wrong-octave-applied';
+import type { MisreadingKind } from './misreadings.js';
 
 /** A misreading possible at a note and the pitch it would give. */
 export interface Misreading {

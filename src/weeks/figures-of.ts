@@ -7,10 +7,9 @@ import {
   quantile,
   robustSpread,
 } from '../base/index.js';
-import { summaryRetold } from '../judge/index.js';
 import type { TakeResult } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
-import { type NoFigureWords, noFigureIn, reasonIn } from '../words/index.js';
+import { type NoFigureWords, noFigureIn, reasonIn, summaryRetold } from '../words/index.js';
 import { loudnessRank } from './loudness-rank.js';
 import { MEASURES } from './measures.js';
 

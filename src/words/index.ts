@@ -2,18 +2,20 @@
  * Everything that is said to people, one folder a language. The rooms below hand over codes and facts; here they become
  * sentences.
  *
- * Conventions: facts carry plain numbers in the units of the house; rounding and the sign between digits are the words'.
+ * Conventions: facts carry plain numbers in the units of the house. A folder of words holds what is language: sentences,
+ * names, the decimal mark. What is none, such as how many decimals a number has, stands in `rules/`, once for all languages;
+ * what every language has to say is described in `shapes/`.
  */
 export { CSV_WORDS } from './csv-words.js';
-export { missingLettersInWords } from './missing-letters.js';
+export { missingLettersInWords } from './missing-letters-in-words.js';
 export type { NoFigureWords } from './no-figure-words.js';
 export { noFigureIn, reasonIn } from './no-figure-words-in.js';
-export { concernsWholeTake } from './place.js';
-export { type ProgressWords, progressWordsIn } from './progress-words-in.js';
-export type { SectionWords } from './section-words.js';
-export { sectionWordsIn } from './section-words-in.js';
-export type { HairpinFacts, StudyPageWords, StudyPlanWords, StudyWords } from './study/study-words.js';
-export { studyWordsIn } from './study/study-words-in.js';
-export { captionOf } from './take/mark-words.js';
-export type { TakeWords } from './take-words.js';
-export { takeWordsIn } from './take-words-in.js';
+export { concernsWholeTake } from './rules/whole-take.js';
+export type { SectionWords } from './shapes/section.js';
+export type { HairpinFacts, StudyPageWords, StudyPlanWords, StudyWords } from './shapes/study.js';
+export type { WeeksWords } from './shapes/weeks.js';
+export type { Words } from './shapes/words.js';
+export { summaryRetold } from './summary-retold.js';
+export { tellCriterion } from './tell-criterion.js';
+export { type ToldFinding, tellFinding } from './tell-finding.js';
+export { wordsIn } from './words-in.js';

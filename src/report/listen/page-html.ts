@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { type Face, markupText, type OpenFont, webFont } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
-import { type TakeWords, takeWordsIn } from '../../words/index.js';
+import { type Words, wordsIn } from '../../words/index.js';
 import { captionsOf } from '../take/at-a-glance.js';
 import { titleOf } from '../take/head.js';
 import { isOfWholeTake } from '../take/went-well.js';
@@ -29,7 +29,7 @@ const WHOLE_SCALE = 2;
 export function pageHtml(content: ListeningContent, faces: Readonly<Record<Face, OpenFont>>): string {
   const { result } = content;
   const { language = 'en' } = result;
-  const words = takeWordsIn(language);
+  const words = wordsIn(language);
   const markup = markupWith(faces.music);
   const body = `<body>
 ${headHtml(result, words, markup)}<main>
@@ -73,7 +73,7 @@ function policy(script: string, style: string): string {
 }
 
 /** Names are set apart from what stands around them, whichever way their letters run. */
-function headHtml(result: TakeResult, words: TakeWords, markup: Markup): string {
+function headHtml(result: TakeResult, words: Words, markup: Markup): string {
   const { take, score } = result;
   const apart = (text: string): string => `<bdi>${markup(text)}</bdi>`;
   const who = [take.player, score.part, take.date === null ? null : words.date(take.date)];
@@ -85,7 +85,7 @@ ${line.length === 0 ? '' : `<p>${line.join('  ·  ')}</p>\n`}<p class="soft">${a
 `;
 }
 
-function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Markup, music: OpenFont): string {
+function reviewedHtml(content: ListeningContent, words: Words, markup: Markup, music: OpenFont): string {
   const { result, entries, wholeTake, shortened } = content;
   const praise = result.findings.filter(({ weight }) => weight === 'well').slice(0, MOST_PRAISE);
   const articles = entries.map((entry, i) => entryHtml(entry, i + 1, words, markup, music));
@@ -109,12 +109,12 @@ function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Marku
 }
 
 /** Praise, and where it belongs when that is not the whole take. */
-function praiseHtml(finding: ResultFinding, words: TakeWords, markup: Markup): string {
+function praiseHtml(finding: ResultFinding, words: Words, markup: Markup): string {
   const place = isOfWholeTake(finding) ? '' : ` <span class="soft">${markup(words.place(finding))}</span>`;
   return `<p>${markup(finding.text)}${place}</p>\n`;
 }
 
-function introHtml(words: TakeWords, markup: Markup): string {
+function introHtml(words: Words, markup: Markup): string {
   return `<p class="intro">${markup(words.listen.intro)}<span class="with-scripts" hidden> ${markup(words.listen.keys)}</span></p>
 <p class="intro without-scripts">${markup(words.listen.withoutScripts)}</p>
 `;
@@ -122,8 +122,8 @@ function introHtml(words: TakeWords, markup: Markup): string {
 
 function notReviewedHtml(
   result: TakeResult,
-  outcome: keyof TakeWords['notReviewed'],
-  words: TakeWords,
+  outcome: keyof Words['notReviewed'],
+  words: Words,
   markup: Markup,
 ): string {
   const { heading, what, tries } = words.notReviewed[outcome];

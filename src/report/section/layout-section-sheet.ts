@@ -8,7 +8,7 @@ import {
   type Typesetter,
 } from '../../page/index.js';
 import type { SectionResult } from '../../result/index.js';
-import { type SectionWords, sectionWordsIn } from '../../words/index.js';
+import { type SectionWords, wordsIn } from '../../words/index.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawRehearseTable } from './rehearse-table.js';
 import { drawTakesTable } from './takes-table.js';
@@ -26,7 +26,7 @@ import { drawTroubleMap } from './trouble-map.js';
  */
 export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typesetter: Typesetter): Drawing {
   const { language = 'en' } = section;
-  const words = sectionWordsIn(language);
+  const words = wordsIn(language).section;
   const title = titleOf(section, words);
   const named = { title: words.documentTitle(title), foot: words.foot(title) };
   const sheet = new Sheet({ typesetter, paper, landscape: true, language, ...named });
@@ -58,7 +58,7 @@ function factsOf({ takes, failures, scores, players }: SectionResult, words: Sec
 
 function drawFailures(sheet: Sheet, section: SectionResult): void {
   if (section.failures.length === 0) return;
-  const words = sectionWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).section;
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 50);
   sheet.write('H2', words.failures, STYLES.section);

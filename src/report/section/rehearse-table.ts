@@ -1,6 +1,6 @@
 import { drawTable, type Sheet, STYLES } from '../../page/index.js';
 import type { SectionResult } from '../../result/index.js';
-import { type SectionWords, sectionWordsIn } from '../../words/index.js';
+import { type SectionWords, wordsIn } from '../../words/index.js';
 import { scoreNames } from './score-names.js';
 
 const MOST = 8;
@@ -20,7 +20,7 @@ const WHERE_OF_SCORES = 156;
 export function drawRehearseTable(sheet: Sheet, section: SectionResult): void {
   if (section.players < 2) return;
   const shared = section.troubles.filter((trouble) => trouble.players > 1).slice(0, MOST);
-  const words = sectionWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).section;
   sheet.space(12);
   sheet.write('H2', words.rehearse, STYLES.section);
   if (shared.length === 0) {

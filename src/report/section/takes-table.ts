@@ -1,7 +1,7 @@
 import { isMeasured } from '../../base/index.js';
 import { type Cell, type Column, drawTable, type Sheet, STYLES } from '../../page/index.js';
 import { criterionSchema, type SectionResult, type SectionTake } from '../../result/index.js';
-import { type SectionWords, sectionWordsIn } from '../../words/index.js';
+import { type SectionWords, wordsIn } from '../../words/index.js';
 import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
@@ -23,7 +23,7 @@ const NARROWEST = 38;
  */
 export function drawTakesTable(sheet: Sheet, section: SectionResult): void {
   if (section.takes.length === 0) return;
-  const words = sectionWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).section;
   const nameOf = scoreNames(section);
   const labels = takeLabels(section.takes, words).map((label, i) => {
     const take = section.takes[i];

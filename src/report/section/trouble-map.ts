@@ -1,6 +1,6 @@
 import { circle, type Item, numberInPath, placeText, type Sheet, STYLES, setOneLine } from '../../page/index.js';
 import type { SectionResult, SectionTake } from '../../result/index.js';
-import { type SectionWords, sectionWordsIn } from '../../words/index.js';
+import { type SectionWords, wordsIn } from '../../words/index.js';
 import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
@@ -43,7 +43,7 @@ interface MapOfScore {
  * Source: definition.
  */
 export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
-  const { whichBarsNote } = sectionWordsIn(sheet.language);
+  const { whichBarsNote } = wordsIn(sheet.language).section;
   const maps = mapsOf(sheet, section).filter(({ rows, bars }) => rows.length > 0 && bars.length > 0);
   for (const [i, { heading, bars, rows }] of maps.entries()) {
     sheet.space(16);
@@ -56,7 +56,7 @@ export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
 }
 
 function mapsOf(sheet: Sheet, { score, scores, bars, takes }: SectionResult): MapOfScore[] {
-  const words = sectionWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).section;
   const nameOf = scoreNames({ scores });
   const labels = takeLabels(takes, words);
   const dated = new Set(labels).size < labels.length;
@@ -105,7 +105,7 @@ function drawBlock(sheet: Sheet, block: MapBlock, rows: readonly MapRow[]): void
     const height = HEAD_HEIGHT + here.length * ROW_HEIGHT + (withSums ? SUM_HEIGHT : 0);
     sheet.elements.push({
       tag: 'Figure',
-      alternative: inWords(block, here, sectionWordsIn(sheet.language)),
+      alternative: inWords(block, here, wordsIn(sheet.language).section),
       box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
       children: [{ page: sheet.page, items: blockItems(sheet, block, here, withSums) }],
     });
@@ -175,7 +175,7 @@ function sumItems(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, f
       ? ''
       : `M${numberInPath(xOf(i) - width / 2)} ${numberInPath(base)}v${numberInPath(-height)}h${numberInPath(width)}V${numberInPath(base)}Z`;
   });
-  const label = sheet.set(sectionWordsIn(sheet.language).sums(block.most), STYLES.axis, LABEL_WIDTH);
+  const label = sheet.set(wordsIn(sheet.language).section.sums(block.most), STYLES.axis, LABEL_WIDTH);
   const d = columns.join('');
   return [
     ...(d === '' ? [] : [{ kind: 'path' as const, d, fill: 'accent' as const }]),

@@ -3,7 +3,7 @@ import type { Engrave } from '../../engrave/index.js';
 import { type Drawing, type PaperSize, Sheet, STYLES, type Typesetter } from '../../page/index.js';
 import type { Part } from '../../score/index.js';
 import type { StudyPlan } from '../../study/index.js';
-import { studyWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 import { drawBreaths } from './breaths.js';
 import { drawDynamics } from './dynamics.js';
 import { drawCounting, drawTonguing } from './playing.js';
@@ -33,7 +33,7 @@ export interface StudySheetContent {
  */
 export function layoutStudySheet(content: StudySheetContent, typesetter: Typesetter, engrave: Engrave): Drawing {
   const { plan, part, paper, language = 'en' } = content;
-  const words = studyWordsIn(language);
+  const words = wordsIn(language).study;
   const { page } = words;
   const title = plan.title.trim() === '' ? page.untitled : plan.title;
   const foot = [title, page.kind].join('  ·  ');

@@ -2,7 +2,7 @@ import { isMeasured } from '../../base/index.js';
 import { type Sheet, STYLES, writeParagraph } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import type { TakeWords } from '../../words/index.js';
+import type { Words } from '../../words/index.js';
 import { type BarRow, barRows } from './bar-rows.js';
 import type { Density } from './density.js';
 import { levelRange, rowCurve } from './level-range.js';
@@ -149,7 +149,7 @@ function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): v
  *
  * Source: definition.
  */
-export function captionsOf(words: TakeWords, result: TakeResult): string[] {
+export function captionsOf(words: Words, result: TakeResult): string[] {
   return [
     result.levels.length === 0 ? words.glance.loudnessAlone : words.glance.loudness,
     ...(result.recording.levelRiding ? [words.glance.levelRiding] : []),
@@ -157,7 +157,7 @@ export function captionsOf(words: TakeWords, result: TakeResult): string[] {
   ];
 }
 
-function tempoCaption({ glance }: TakeWords, { tempo }: TakeResult): string {
+function tempoCaption({ glance }: Words, { tempo }: TakeResult): string {
   if ('notMeasured' in tempo) return glance.noTempo(tempo.notMeasured);
   return tempo.markedQuarterBpm === null ? glance.tempoAlone : glance.tempo;
 }

@@ -1,6 +1,7 @@
+import { DEFAULT_LANGUAGE } from '../../base/index.js';
 import { type Engrave, type EngravedPart, rememberExcerpts } from '../../engrave/index.js';
 import { createTypesetter, drawPdf, type Typesetter } from '../../page/index.js';
-import { captionOf } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 import { firstFindings } from './first-things.js';
 import { layoutTakeReport, type TakeReportContent } from './layout-take-report.js';
 import { isAboutTempo } from './marks/tempo-bars.js';
@@ -31,8 +32,9 @@ export async function drawTakeReport(input: TakeReportInput): Promise<Uint8Array
 
 /** Laying a part out takes as long as listening to half a minute, so a take with nothing to show goes without. */
 async function engraverFor({ result, engraved }: TakeReportInput, typesetter: Typesetter): Promise<Engrave | null> {
+  const { caption } = wordsIn(result.language ?? DEFAULT_LANGUAGE);
   const shown = firstFindings(result).some(
-    ({ kind, index }) => (index !== undefined || isAboutTempo(kind)) && captionOf(kind) !== null,
+    ({ kind, index }) => (index !== undefined || isAboutTempo(kind)) && caption(kind) !== null,
   );
   const part = shown && engraved !== undefined ? await engraved() : null;
   return part === null ? null : rememberExcerpts(part, typesetter);

@@ -2,7 +2,7 @@ import type { Engrave } from '../../engrave/index.js';
 import { type Drawing, type PaperSize, Sheet, type Typesetter } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import { takeWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawAtAGlance } from './at-a-glance.js';
 import { drawCriteriaTable } from './criteria-table.js';
@@ -59,7 +59,7 @@ function layoutPages(
   const who = result.take.player ?? result.take.file;
   const foot = [who, titleOf(result)].join('  ·  ');
   const { language = 'en' } = result;
-  const title = takeWordsIn(language).page.documentTitle(titleOf(result), who);
+  const title = wordsIn(language).page.documentTitle(titleOf(result), who);
   const sheet = new Sheet({ typesetter, paper, language, title, foot });
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {

@@ -1,6 +1,6 @@
 import { groupBy, isMeasured, type MaybeNumber } from '../../base/index.js';
 import type { TakeResult } from '../../result/index.js';
-import { type TakeWords, takeWordsIn } from '../../words/index.js';
+import { type Words, wordsIn } from '../../words/index.js';
 
 interface Gap {
   readonly what: string;
@@ -15,7 +15,7 @@ interface Gap {
  * Source: definition.
  */
 export function notMeasuredLines(result: TakeResult): string[] {
-  const words = takeWordsIn(result.language ?? 'en');
+  const words = wordsIn(result.language ?? 'en');
   const said = (reason: string) => result.criteria.some(({ summary }) => summary.endsWith(`: ${reason}`));
   const wholeTake = wholeTakeGaps(words, result).filter(({ reason }) => !said(reason));
   const gaps = [...wholeTake, ...dynamicsGaps(words, result), ...fermataGaps(words, result)];
@@ -25,7 +25,7 @@ export function notMeasuredLines(result: TakeResult): string[] {
   });
 }
 
-function wholeTakeGaps(words: TakeWords, { tuning, tempo, recording }: TakeResult): Gap[] {
+function wholeTakeGaps(words: Words, { tuning, tempo, recording }: TakeResult): Gap[] {
   return [
     ...('notMeasured' in tuning ? [{ what: words.gap.tuning, reason: tuning.notMeasured }] : []),
     ...('notMeasured' in tempo ? [{ what: words.gap.tempo, reason: tempo.notMeasured }] : []),
@@ -33,7 +33,7 @@ function wholeTakeGaps(words: TakeWords, { tuning, tempo, recording }: TakeResul
   ];
 }
 
-function dynamicsGaps(words: TakeWords, { levels, contrasts, hairpins }: TakeResult): Gap[] {
+function dynamicsGaps(words: Words, { levels, contrasts, hairpins }: TakeResult): Gap[] {
   return [
     ...levels.flatMap(({ mark, bar, levelDb }) => gap(words.gap.level(mark, bar), levelDb)),
     ...contrasts.flatMap(({ from, to, bar, differenceDb }) => gap(words.gap.step(from, to, bar), differenceDb)),
@@ -43,7 +43,7 @@ function dynamicsGaps(words: TakeWords, { levels, contrasts, hairpins }: TakeRes
   ];
 }
 
-function fermataGaps(words: TakeWords, { fermatas }: TakeResult): Gap[] {
+function fermataGaps(words: Words, { fermatas }: TakeResult): Gap[] {
   return fermatas.flatMap(({ bar, ratio }) => gap(words.gap.fermata(bar), ratio));
 }
 

@@ -1,6 +1,6 @@
 import { drawTable, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressResult } from '../../weeks/index.js';
-import { progressWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 
 const FILE_WIDTH = 260;
 
@@ -15,7 +15,7 @@ const FILE_WIDTH = 260;
 export function drawAlsoFound(sheet: Sheet, progress: ProgressResult): void {
   drawUnplaced(sheet, progress);
   drawFailures(sheet, progress);
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   const versions = words.toolVersions(progress.toolVersions);
   const texts = [
     ...(versions === null ? [] : [versions]),
@@ -35,7 +35,7 @@ function heading(sheet: Sheet, text: string): void {
 
 function drawUnplaced(sheet: Sheet, { unplaced, blind }: ProgressResult): void {
   if (unplaced.length === 0) return;
-  const said = progressWordsIn(sheet.language);
+  const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   heading(sheet, words.unplaced);
   sheet.write('P', words.unplacedNote, STYLES.soft);
@@ -60,7 +60,7 @@ function drawUnplaced(sheet: Sheet, { unplaced, blind }: ProgressResult): void {
 
 function drawFailures(sheet: Sheet, { failures }: ProgressResult): void {
   if (failures.length === 0) return;
-  const words = progressWordsIn(sheet.language).labels;
+  const words = wordsIn(sheet.language).weeks.labels;
   heading(sheet, words.failures);
   drawTable(
     sheet,

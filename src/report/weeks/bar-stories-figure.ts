@@ -1,6 +1,6 @@
 import { circle, type Item, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
 import type { BarStory, ProgressPlayer } from '../../weeks/index.js';
-import { progressWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 
 const ROW = 12.5;
 const LABEL = 52;
@@ -42,7 +42,7 @@ export function drawBarStories(sheet: Sheet, player: ProgressPlayer): void {
 }
 
 function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): void {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   const step = Math.min(WIDEST_DAY, DAYS_WIDTH / player.days.length);
   const left = sheet.left + LABEL + WHAT;
   const xOf = (day: number) => left + (day + 0.5) * step;
@@ -91,7 +91,7 @@ function markItems(mark: BarStory['days'][number], x: number, y: number): Item[]
 }
 
 function inWords(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): string {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   const said = rows.map((story) => {
     const days = story.days.map((mark, i) =>
       words.dayInWords(sheet.words.shortDay(player.days[i]?.date ?? ''), words.labels.marks[mark]),

@@ -1,6 +1,6 @@
 import { circle, type Item, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressPiece } from '../../weeks/index.js';
-import { type ProgressWords, progressWordsIn } from '../../words/index.js';
+import { type WeeksWords, wordsIn } from '../../words/index.js';
 
 /** How a bar stands with one player. */
 type State = 'has' | 'perhaps' | 'free';
@@ -48,7 +48,7 @@ export function drawBarsStrip(sheet: Sheet, piece: ProgressPiece): void {
     const items = blockItems(sheet, block, Math.min(WIDEST_BAR, sheet.width / perBlock), most * step + 4, step);
     sheet.elements.push({
       tag: 'Figure',
-      alternative: inWords(block, progressWordsIn(sheet.language)),
+      alternative: inWords(block, wordsIn(sheet.language).weeks),
       box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
       children: [{ page: sheet.page, items }],
     });
@@ -116,7 +116,7 @@ function barNumbers(sheet: Sheet, block: readonly BarOfPlayers[], xOf: (bar: num
   });
 }
 
-function inWords(block: readonly BarOfPlayers[], words: ProgressWords): string {
+function inWords(block: readonly BarOfPlayers[], words: WeeksWords): string {
   const said = block
     .filter(({ players }) => players.length > 0)
     .map(({ bar, players }) => {

@@ -1,6 +1,6 @@
 import { drawTable, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressPiece } from '../../weeks/index.js';
-import { progressWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 import { drawBarsStrip, stripHeight } from './bars-strip.js';
 
 /**
@@ -13,7 +13,7 @@ import { drawBarsStrip, stripHeight } from './bars-strip.js';
  * Source: definition.
  */
 export function drawBarsTable(sheet: Sheet, piece: ProgressPiece): void {
-  const said = progressWordsIn(sheet.language);
+  const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   const { bars } = piece.section;
   sheet.space(16);
@@ -40,7 +40,7 @@ function masteredBars({ bars, section }: ProgressPiece): string[] {
 }
 
 function drawOpenRows(sheet: Sheet, piece: ProgressPiece): void {
-  const said = progressWordsIn(sheet.language);
+  const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   const order = (bar: string) => piece.bars.indexOf(bar);
   const rows = piece.section.bars

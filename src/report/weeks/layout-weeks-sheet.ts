@@ -1,6 +1,6 @@
 import { type Drawing, drawHeadRule, type PaperSize, Sheet, STYLES, type Typesetter } from '../../page/index.js';
 import type { ProgressPiece, ProgressResult } from '../../weeks/index.js';
-import { type ProgressWords, progressWordsIn } from '../../words/index.js';
+import { type WeeksWords, wordsIn } from '../../words/index.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawAlsoFound } from './also-found.js';
 import { drawBarsTable } from './bars-table.js';
@@ -24,7 +24,7 @@ import { drawSectionMultiples } from './section-multiples.js';
 export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, typesetter: Typesetter): Drawing {
   const single = progress.pieces.length === 1 ? progress.pieces[0] : undefined;
   const { language = 'en' } = progress;
-  const words = progressWordsIn(language);
+  const words = wordsIn(language).weeks;
   const { kind } = words.labels;
   const title = single?.title ?? kind;
   const name = single === undefined ? title : words.documentTitle(title, kind);
@@ -45,7 +45,7 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
   return sheet.finish();
 }
 
-function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | undefined, words: ProgressWords): string {
+function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | undefined, words: WeeksWords): string {
   const all = pieces.flatMap(({ players }) => players);
   const names = new Set(all.map(({ player }) => player));
   const days = [...new Set(all.flatMap((player) => player.days.map(({ date }) => date)))].sort();
@@ -56,7 +56,7 @@ function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | unde
 }
 
 function drawPiece(sheet: Sheet, progress: ProgressResult, piece: ProgressPiece, named: boolean): void {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   if (named) {
     sheet.space(16);
     sheet.ensure(STYLES.title.leading + 160);
@@ -81,7 +81,7 @@ function drawPiece(sheet: Sheet, progress: ProgressResult, piece: ProgressPiece,
 }
 
 function drawPlayersHead(sheet: Sheet, nextHeight: number): void {
-  const { labels } = progressWordsIn(sheet.language);
+  const { labels } = wordsIn(sheet.language).weeks;
   sheet.space(20);
   const height = STYLES.section.leading + 3 * STYLES.soft.leading + 15;
   sheet.ensure(Math.min(sheet.fullHeight, height + nextHeight));

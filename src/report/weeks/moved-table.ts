@@ -1,6 +1,6 @@
 import { drawTable, type Sheet, STYLES } from '../../page/index.js';
 import type { BarStory, ProgressPiece, ProgressPlayer } from '../../weeks/index.js';
-import { type ProgressWords, progressWordsIn } from '../../words/index.js';
+import { type WeeksWords, wordsIn } from '../../words/index.js';
 
 /** A bar of which one of these is told is to fix on the latest day. */
 export const OPEN_STATUSES: readonly BarStory['status'][] = ['returning', 'still', 'new', 'grown', 'seen'];
@@ -14,7 +14,7 @@ export const OPEN_STATUSES: readonly BarStory['status'][] = ['returning', 'still
  * Source: definition.
  */
 export function drawMovedTable(sheet: Sheet, piece: ProgressPiece): void {
-  const said = progressWordsIn(sheet.language);
+  const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   const listed = (texts: readonly string[]) => (texts.length === 0 ? words.nobody : texts.join(', '));
   sheet.space(12);
@@ -43,7 +43,7 @@ export function drawMovedTable(sheet: Sheet, piece: ProgressPiece): void {
   );
 }
 
-function changed(words: ProgressWords, player: ProgressPlayer, verdicts: readonly string[]): string[] {
+function changed(words: WeeksWords, player: ProgressPlayer, verdicts: readonly string[]): string[] {
   return player.measures
     .filter(({ sinceFirst }) => sinceFirst !== null && verdicts.includes(sinceFirst.verdict))
     .map(({ measure }) => words.measureInSentence(measure));

@@ -1,6 +1,6 @@
 import { drawTable, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressResult } from '../../weeks/index.js';
-import { progressWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 
 const DECIMALS = 1;
 
@@ -13,7 +13,7 @@ const DECIMALS = 1;
  * Source: definition.
  */
 export function drawNoise(sheet: Sheet, progress: ProgressResult): void {
-  const said = progressWordsIn(sheet.language);
+  const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   sheet.space(20);
   sheet.ensure(STYLES.section.leading + 8 * STYLES.body.leading);

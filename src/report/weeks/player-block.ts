@@ -1,7 +1,7 @@
 import { isMeasured } from '../../base/index.js';
 import { type Sheet, STYLES, type TextStyle } from '../../page/index.js';
 import type { BarStory, Followed, ProgressMeasure, ProgressPiece, ProgressPlayer } from '../../weeks/index.js';
-import { type ProgressWords, progressWordsIn } from '../../words/index.js';
+import { type WeeksWords, wordsIn } from '../../words/index.js';
 import { barStoriesHeight, drawBarStories } from './bar-stories-figure.js';
 import { OPEN_STATUSES } from './moved-table.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
@@ -26,7 +26,7 @@ export function drawPlayer(
   measures: readonly ProgressMeasure[],
   scales: Scales,
 ): void {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   const changes = changesOf(sheet, player);
   const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);
   sheet.space(15);
@@ -70,7 +70,7 @@ function drawName(sheet: Sheet, player: ProgressPlayer): void {
   const { top, name, days } = {
     top: sheet.y,
     name: player.player,
-    days: progressWordsIn(sheet.language).days(player.days),
+    days: wordsIn(sheet.language).weeks.days(player.days),
   };
   sheet.write('H3', name, NAME);
   const widthOf = (text: string, { face, size }: TextStyle) => sheet.typesetter.widthOf(text, face, size);
@@ -94,15 +94,15 @@ function barLine(sheet: Sheet, { bars, days }: ProgressPlayer): string | null {
   const numbers = (statuses: readonly BarStory['status'][]) => [
     ...new Set(bars.filter(({ status }) => statuses.includes(status)).map(({ bar }) => bar)),
   ];
-  const said = progressWordsIn(sheet.language)
-    .bars(numbers(['fixed']), numbers(OPEN_STATUSES))
+  const said = wordsIn(sheet.language)
+    .weeks.bars(numbers(['fixed']), numbers(OPEN_STATUSES))
     .join(' ');
   return days.length < 2 || said === '' ? null : said;
 }
 
 /** What changed since the first day; and since the day before, where that is not told by it. */
 function changesOf(sheet: Sheet, player: ProgressPlayer): string[] {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   return player.measures.flatMap(({ measure, days, sinceFirst, sinceLast }) => {
     const change = [sinceFirst, sinceLast].find((one) => one !== null && one.verdict !== 'none');
     if (change === undefined || change === null || change.verdict === 'none') return [];
@@ -114,7 +114,7 @@ function changesOf(sheet: Sheet, player: ProgressPlayer): string[] {
 }
 
 function drawRemarks(sheet: Sheet, player: ProgressPlayer, weeks: readonly string[]): void {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   const namesOf = (course: Followed['course']) =>
     player.measures.filter((one) => one.course === course).map(({ measure }) => words.measureInSentence(measure));
   const missing = player.gaps.flatMap(({ why, week }) => (why === 'no-take' && week !== null ? [week] : []));
@@ -130,7 +130,7 @@ function drawRemarks(sheet: Sheet, player: ProgressPlayer, weeks: readonly strin
   sheet.write('P', remarks.join(' '), STYLES.soft);
 }
 
-function notJudged(words: ProgressWords, { measure, days }: Followed): string[] {
+function notJudged(words: WeeksWords, { measure, days }: Followed): string[] {
   const reason = days.find(({ value }) => !isMeasured<number>(value))?.value;
   const none = days.length > 0 && days.every(({ value }) => !isMeasured<number>(value));
   if (!none || reason === undefined || isMeasured<number>(reason)) return [];
@@ -138,7 +138,7 @@ function notJudged(words: ProgressWords, { measure, days }: Followed): string[] 
 }
 
 function inWords(sheet: Sheet, player: ProgressPlayer): string {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   const said = player.measures.map(({ measure, days, sinceFirst }) => {
     const { name, unit } = words.measure(measure);
     const numbers = days.map(({ date, value }) => {

@@ -1,7 +1,7 @@
 import { isMeasured } from '../../base/index.js';
 import { circle, type Item, lineThrough, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressMeasure, ProgressPiece } from '../../weeks/index.js';
-import { progressWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
 import type { Scales } from './scales.js';
 import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.js';
@@ -25,7 +25,7 @@ export function drawSectionMultiples(
   const { weeks } = piece.section;
   if (piece.players.length < 2 || weeks.length < 2) return;
   const shown = measures.filter(({ measure }) => mediansOf(piece, measure).length > 0);
-  const { labels } = progressWordsIn(sheet.language);
+  const { labels } = wordsIn(sheet.language).weeks;
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + STYLES.soft.leading + gridHeight(shown.length) + 4);
   sheet.write('H2', labels.middle, STYLES.section);
@@ -75,7 +75,7 @@ function weekX({ players }: ProgressPiece, week: string, frame: MultipleFrame): 
 }
 
 function inWords(sheet: Sheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
-  const words = progressWordsIn(sheet.language);
+  const words = wordsIn(sheet.language).weeks;
   return shown
     .map(({ measure }) => {
       const { name, unit } = words.measure(measure);

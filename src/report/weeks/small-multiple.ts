@@ -10,7 +10,7 @@ import {
   setOneLine,
 } from '../../page/index.js';
 import { dayNumber, type Followed, type ProgressMeasure, weekOf } from '../../weeks/index.js';
-import { progressWordsIn } from '../../words/index.js';
+import { wordsIn } from '../../words/index.js';
 import type { Scales } from './scales.js';
 
 /** Sizes of one small multiple, points. */
@@ -75,7 +75,7 @@ export function frameOf(
  * Source: definition.
  */
 export function multipleHead(sheet: Sheet, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
-  const { name, unit } = progressWordsIn(sheet.language).measure(measure.measure);
+  const { name, unit } = wordsIn(sheet.language).weeks.measure(measure.measure);
   const { left, top, width, plotLeft, plotRight, plotFoot } = frame;
   const base = `M${numberInPath(plotLeft)} ${numberInPath(plotFoot)}H${numberInPath(plotRight)}`;
   const usual = measure.usual.map(
@@ -139,7 +139,7 @@ export function playerMultiple(
 function noneItems(sheet: Sheet, { plotLeft, plotRight, plotTop }: MultipleFrame): Item[] {
   const style = { ...STYLES.axis, face: 'italic', align: 'centre' } as const;
   const set = sheet.set(
-    progressWordsIn(sheet.language).labels.notJudged,
+    wordsIn(sheet.language).weeks.labels.notJudged,
     style,
     plotRight - plotLeft + 2 * MULTIPLE.side,
   );
@@ -196,7 +196,7 @@ export function numberItems(
   { plotRight, left, yOf, plotTop, plotFoot }: MultipleFrame,
   as: 'first' | 'last' | 'changed',
 ): Item[] {
-  const text = progressWordsIn(sheet.language).figure(measure, value);
+  const text = wordsIn(sheet.language).weeks.figure(measure, value);
   const style = as === 'first' ? STYLES.axis : as === 'changed' ? STYLES.cellStrong : STYLES.cell;
   const middle = Math.min(plotFoot - 2, Math.max(plotTop, yOf(value)));
   const room = MULTIPLE.side - 4;

@@ -1,6 +1,6 @@
 import { byCodePoint, groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../../base/index.js';
 import { retold } from '../../judge/index.js';
-import { reasonIn, takeWordsIn } from '../../words/index.js';
+import { reasonIn, wordsIn } from '../../words/index.js';
 import {
   type SectionFailure,
   type SectionResult,
@@ -54,7 +54,7 @@ export function toSectionResult({ tool, rows, failures, score, language = 'en' }
 function takeIn(language: Language, { take, first, language: from }: SectionRow): SectionTake {
   const told = (value: MaybeNumber): MaybeNumber =>
     isMeasured<number>(value) ? value : notMeasured(reasonIn(language, from, value.notMeasured));
-  const words = takeWordsIn(language);
+  const words = wordsIn(language);
   return {
     ...take,
     notesAsWritten: told(take.notesAsWritten),
