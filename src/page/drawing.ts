@@ -1,4 +1,5 @@
 import type { Language } from '../base/index.js';
+import type { Path } from './path/path.js';
 
 /** The faces a page is set in. `music` holds the signs that text faces lack: ♭ ♯ ♮, dynamics, fermatas. */
 export type Face = 'regular' | 'semibold' | 'italic' | 'music';
@@ -20,8 +21,7 @@ export interface TextItem {
 /** A line, curve or area. */
 export interface PathItem {
   readonly kind: 'path';
-  /** SVG path data, points from the page's top left corner */
-  readonly d: string;
+  readonly path: Path;
   readonly stroke?: Ink;
   readonly width?: number;
   readonly dash?: readonly [number, number];

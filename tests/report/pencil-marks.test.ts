@@ -2,12 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
-import { pathPoints } from '../../src/engrave/path-points.js';
 import { shifted } from '../../src/engrave/shift-items.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { drawPdf } from '../../src/page/draw/draw-pdf.js';
 import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import type { Item, PathItem, TextItem } from '../../src/page/drawing.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
 import { Sheet } from '../../src/page/sheet.js';
 import { type FindingExcerpt, findingExcerpt } from '../../src/report/take/finding-excerpt.js';
 import type { TakeResult } from '../../src/result/index.js';
@@ -24,7 +24,7 @@ const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks'
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';
 const paths = (items: readonly Item[]) => items.filter((item): item is PathItem => item.kind === 'path');
 const texts = (items: readonly Item[]) => items.filter((item): item is TextItem => item.kind === 'text');
-const pointsOf = (item: PathItem) => pathPoints(item.d).flat();
+const pointsOf = (item: PathItem) => pointsAlong(item.path).flat();
 const ends = (item: PathItem): [number, number, number, number] => {
   const [first, last] = [
     pointsOf(item)[0] as readonly [number, number],

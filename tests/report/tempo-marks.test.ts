@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
 import { engravePart } from '../../src/engrave/engrave-part.js';
-import { pathPoints } from '../../src/engrave/path-points.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import type { Item, PathItem, TextItem } from '../../src/page/drawing.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
 import { Sheet } from '../../src/page/sheet.js';
 import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
 import { excerptLines } from '../../src/report/take/excerpt-lines.js';
@@ -38,7 +38,7 @@ function climbing(part: Part): TakeResult {
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';
 const texts = (items: readonly Item[]) => items.filter((item): item is TextItem => item.kind === 'text');
 const paths = (items: readonly Item[]) => items.filter((item): item is PathItem => item.kind === 'path');
-const points = (item: PathItem) => pathPoints(item.d).flat();
+const points = (item: PathItem) => pointsAlong(item.path).flat();
 /** Barbs are two lines that meet in the point of the arrow. */
 const tips = (items: readonly Item[]) =>
   paths(items)

@@ -1,4 +1,14 @@
-import { circle, type Item, numberInPath, placeText, type Sheet, STYLES, setOneLine } from '../../page/index.js';
+import {
+  areaOf,
+  circle,
+  type Item,
+  joinPaths,
+  lineAcross,
+  placeText,
+  type Sheet,
+  STYLES,
+  setOneLine,
+} from '../../page/index.js';
 import type { SectionResult, SectionTake } from '../../result/index.js';
 import { type SectionWords, sectionWordsIn } from '../../words/index.js';
 import { scoreNames } from './score-names.js';
@@ -120,17 +130,9 @@ function blockItems(sheet: Sheet, block: MapBlock, rows: readonly MapRow[], with
   const xOf = (bar: number) => left + (bar + 0.5) * block.barWidth;
   const right = left + block.bars.length * block.barWidth;
   const foot = top + rows.length * ROW_HEIGHT;
-  const lines = rows.map(
-    (_, row) => `M${numberInPath(sheet.left)} ${numberInPath(top + row * ROW_HEIGHT)}H${numberInPath(right)}`,
-  );
-  const items: Item[] = [
-    {
-      kind: 'path',
-      d: `${lines.join('')}M${numberInPath(sheet.left)} ${numberInPath(foot)}H${numberInPath(right)}`,
-      stroke: 'rule',
-      width: 0.35,
-    },
-  ];
+  const lines = rows.map((_, row) => lineAcross(top + row * ROW_HEIGHT, sheet.left, right));
+  lines.push(lineAcross(foot, sheet.left, right));
+  const items: Item[] = [{ kind: 'path', path: joinPaths(lines), stroke: 'rule', width: 0.35 }];
   items.push(...barNumbers(sheet, block, xOf, sheet.y));
   for (const [i, row] of rows.entries()) {
     const middle = top + (i + 0.5) * ROW_HEIGHT;
@@ -160,8 +162,8 @@ function dots(block: MapBlock, row: MapRow, xOf: (bar: number) => number, middle
     const place = block.bars.indexOf(bar);
     if (place < 0) return [];
     const radius = Math.min(largest, largest * 0.45 * Math.sqrt(fix + watch));
-    const d = circle(xOf(place), middle, radius);
-    return [fix > 0 ? { kind: 'path', d, fill: 'text' } : { kind: 'path', d, stroke: 'text', width: 0.7 }];
+    const path = circle(xOf(place), middle, radius);
+    return [fix > 0 ? { kind: 'path', path, fill: 'text' } : { kind: 'path', path, stroke: 'text', width: 0.7 }];
   });
 }
 
@@ -169,16 +171,21 @@ function sumItems(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, f
   const base = foot + SUM_HEIGHT - 4;
   const tallest = SUM_HEIGHT - 8;
   const width = Math.min(8, block.barWidth * 0.6);
-  const columns = block.sums.map((sum, i) => {
-    const height = (sum / block.most) * tallest;
-    return sum === 0
-      ? ''
-      : `M${numberInPath(xOf(i) - width / 2)} ${numberInPath(base)}v${numberInPath(-height)}h${numberInPath(width)}V${numberInPath(base)}Z`;
+  const columns = block.sums.flatMap((sum, i) => {
+    if (sum === 0) return [];
+    const [left, top] = [xOf(i) - width / 2, base - (sum / block.most) * tallest];
+    return [
+      areaOf([
+        [left, base],
+        [left, top],
+        [left + width, top],
+        [left + width, base],
+      ]),
+    ];
   });
   const label = sheet.set(sectionWordsIn(sheet.language).sums(block.most), STYLES.axis, LABEL_WIDTH);
-  const d = columns.join('');
   return [
-    ...(d === '' ? [] : [{ kind: 'path' as const, d, fill: 'accent' as const }]),
+    ...(columns.length === 0 ? [] : [{ kind: 'path' as const, path: joinPaths(columns), fill: 'accent' as const }]),
     ...placeText(label, sheet.left, base - 9),
   ];
 }

@@ -1,4 +1,4 @@
-import { type Item, numberInPath, STYLES, type Typesetter } from '../../page/index.js';
+import { type Item, joinPaths, lineAcross, lineThrough, STYLES, type Typesetter } from '../../page/index.js';
 import type { Hairpin, Part } from '../../score/index.js';
 import type { BarRow } from './bar-rows.js';
 
@@ -85,8 +85,11 @@ function drawHairpin(
     return OPENING * (hairpin.kind === 'crescendo' ? share : 1 - share);
   };
   const side = (sign: 1 | -1) =>
-    `M${numberInPath(x0)} ${numberInPath(middle + sign * open(from))}L${numberInPath(x1)} ${numberInPath(middle + sign * open(to))}`;
-  return [{ kind: 'path', d: side(-1) + side(1), stroke: 'text', width: 0.7 }];
+    lineThrough([
+      [x0, middle + sign * open(from)],
+      [x1, middle + sign * open(to)],
+    ]);
+  return [{ kind: 'path', path: joinPaths([side(-1), side(1)]), stroke: 'text', width: 0.7 }];
 }
 
 /** Words between the letters; where there is no room, on a line of their own below them. */
@@ -98,8 +101,8 @@ function drawWords(typesetter: Typesetter, hairpin: Hairpin, x0: number, x1: num
   const word: Item = { kind: 'text', x: x0, baseline, text, face, size, ink: 'text' };
   const dashFrom = x0 + width + 3;
   if (x1 - dashFrom < 6) return [word];
-  const d = `M${numberInPath(dashFrom)} ${numberInPath(middle + 1)}H${numberInPath(x1)}`;
-  return [word, { kind: 'path', d, stroke: 'soft', width: 0.5, dash: [2, 3] }];
+  const path = lineAcross(middle + 1, dashFrom, x1);
+  return [word, { kind: 'path', path, stroke: 'soft', width: 0.5, dash: [2, 3] }];
 }
 
 /** The free stretch between the letters at both ends. */

@@ -1,8 +1,9 @@
 import {
   areaUnder,
   type Item,
+  joinPaths,
+  lineAcross,
   lineThrough,
-  numberInPath,
   placeText,
   type Sheet,
   STYLES,
@@ -10,6 +11,7 @@ import {
 } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
+import { barAxis } from './bar-axis.js';
 import { type BarRow, numberedBars } from './bar-rows.js';
 import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from './dynamics-lane.js';
 
@@ -99,10 +101,10 @@ function curveItems(data: LoudnessRow, left: number, right: number, yOf: (db: nu
   const step = (right - left) / data.curve.length;
   const points = Array.from(data.curve, (db, bin) => [left + (bin + 0.5) * step, yOf(db)] as const);
   const area = areaUnder(points, foot);
-  if (area === '') return [];
+  if (area.steps.length === 0) return [];
   return [
-    { kind: 'path', d: area, fill: 'tint' },
-    { kind: 'path', d: lineThrough(points), stroke: 'soft', width: 0.6 },
+    { kind: 'path', path: area, fill: 'tint' },
+    { kind: 'path', path: lineThrough(points), stroke: 'soft', width: 0.6 },
   ];
 }
 
@@ -112,7 +114,7 @@ function gridItems(sheet: Sheet, range: LevelRange, left: number, right: number,
     const y = yOf(db + range.referenceDb);
     items.push({
       kind: 'path',
-      d: `M${numberInPath(left)} ${numberInPath(y)}H${numberInPath(right)}`,
+      path: lineAcross(y, left, right),
       stroke: 'rule',
       width: 0.35,
     });
@@ -122,16 +124,9 @@ function gridItems(sheet: Sheet, range: LevelRange, left: number, right: number,
 }
 
 function barItems(sheet: Sheet, row: BarRow, xOf: (q: number) => number, foot: number): Item[] {
-  const right = xOf(row.toQuarters);
   const numbered = numberedBars(row, 17);
-  const ticks = row.bars.map((bar) => `M${numberInPath(xOf(bar.startQuarters))} ${numberInPath(foot)}v2.5`).join('');
   return [
-    {
-      kind: 'path',
-      d: `M${numberInPath(xOf(row.fromQuarters))} ${numberInPath(foot)}H${numberInPath(right)}${ticks}`,
-      stroke: 'soft',
-      width: 0.5,
-    },
+    { kind: 'path', path: barAxis(row, xOf, foot), stroke: 'soft', width: 0.5 },
     ...numbered.flatMap((bar) => label(sheet, bar.bar, STYLES.axis, xOf(bar.startQuarters) + 1.5, foot + 1.5, 40)),
   ];
 }
@@ -139,10 +134,13 @@ function barItems(sheet: Sheet, row: BarRow, xOf: (q: number) => number, foot: n
 /** A fine line where each dynamic mark stands, down to the mark. */
 function markLines(part: Part, row: BarRow, xOf: (q: number) => number, panelTop: number, foot: number): Item[] {
   const here = part.dynamics.filter(({ atQuarters }) => atQuarters > row.fromQuarters && atQuarters < row.toQuarters);
-  const lines = here.map(
-    ({ atQuarters }) => `M${numberInPath(xOf(atQuarters))} ${numberInPath(panelTop)}V${numberInPath(foot)}`,
+  const lines = here.map(({ atQuarters }) =>
+    lineThrough([
+      [xOf(atQuarters), panelTop],
+      [xOf(atQuarters), foot],
+    ]),
   );
-  return lines.length === 0 ? [] : [{ kind: 'path', d: lines.join(''), stroke: 'rule', width: 0.5 }];
+  return lines.length === 0 ? [] : [{ kind: 'path', path: joinPaths(lines), stroke: 'rule', width: 0.5 }];
 }
 
 function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number, yOf: (db: number) => number): Item[] {
@@ -157,7 +155,7 @@ function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number,
     const [x0, x1, y] = [xOf(from) + 1, xOf(to) - 1, yOf(levelDb)];
     const line: Item = {
       kind: 'path',
-      d: `M${numberInPath(x0)} ${numberInPath(y)}H${numberInPath(Math.max(x1, x0 + 2))}`,
+      path: lineAcross(y, x0, Math.max(x1, x0 + 2)),
       stroke: 'accent',
       width: 2,
     };

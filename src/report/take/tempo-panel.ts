@@ -1,4 +1,13 @@
-import { circle, type Item, lineThrough, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
+import {
+  circle,
+  type Item,
+  joinPaths,
+  lineAcross,
+  lineThrough,
+  placeText,
+  type Sheet,
+  STYLES,
+} from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
 import type { BarRow } from './bar-rows.js';
@@ -62,22 +71,16 @@ export function tempoPanel(
   const xOf = (quarters: number) => left + (quarters - row.fromQuarters) * row.scale;
   const yOf = (bpm: number) => top + ((range.high - bpm) / (range.high - range.low)) * height;
   const right = xOf(row.toQuarters);
-  const axis = `M${numberInPath(left)} ${numberInPath(top + height)}H${numberInPath(right)}`;
   return [
-    { kind: 'path', d: axis, stroke: 'soft', width: 0.5 },
+    { kind: 'path', path: lineAcross(top + height, left, right), stroke: 'soft', width: 0.5 },
     ...ticksOf(range).flatMap((bpm): Item[] => [
-      {
-        kind: 'path',
-        d: `M${numberInPath(left)} ${numberInPath(yOf(bpm))}H${numberInPath(right)}`,
-        stroke: 'rule',
-        width: 0.35,
-      },
+      { kind: 'path', path: lineAcross(yOf(bpm), left, right), stroke: 'rule', width: 0.35 },
       ...placeText(sheet.set(String(bpm), { ...STYLES.axis, align: 'right' }, 26), left - 30, yOf(bpm) - 4.5),
     ]),
     ...printedTempos(part, row).map(
       ({ from, to, quarterBpm }): Item => ({
         kind: 'path',
-        d: `M${numberInPath(xOf(from))} ${numberInPath(yOf(quarterBpm))}H${numberInPath(xOf(to))}`,
+        path: lineAcross(yOf(quarterBpm), xOf(from), xOf(to)),
         stroke: 'accent',
         width: 0.9,
         dash: [3, 3],
@@ -113,7 +116,7 @@ function played(tempo: Tempo, row: BarRow, xOf: (q: number) => number, yOf: (bpm
   const dots = points.filter(([, y]) => !Number.isNaN(y)).map(([x, y]) => circle(x, y, 1.35));
   if (dots.length === 0) return [];
   return [
-    { kind: 'path', d: lineThrough(points), stroke: 'text', width: 0.6 },
-    { kind: 'path', d: dots.join(''), fill: 'text' },
+    { kind: 'path', path: lineThrough(points), stroke: 'text', width: 0.6 },
+    { kind: 'path', path: joinPaths(dots), fill: 'text' },
   ];
 }

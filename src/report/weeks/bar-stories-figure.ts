@@ -1,4 +1,4 @@
-import { circle, type Item, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
+import { circle, type Item, lineAcross, placeText, type Sheet, STYLES } from '../../page/index.js';
 import type { BarStory, ProgressPlayer } from '../../weeks/index.js';
 import { progressWordsIn } from '../../words/index.js';
 
@@ -51,8 +51,8 @@ function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[
   const items: Item[] = dayHeads(sheet, player, xOf, step);
   for (const [i, story] of rows.entries()) {
     const top = sheet.y + STYLES.axis.leading + i * ROW;
-    const line = `M${numberInPath(sheet.left)} ${numberInPath(top)}H${numberInPath(sheet.left + sheet.width)}`;
-    items.push({ kind: 'path', d: line, stroke: 'rule', width: 0.35 });
+    const path = lineAcross(top, sheet.left, sheet.left + sheet.width);
+    items.push({ kind: 'path', path, stroke: 'rule', width: 0.35 });
     items.push(...placeText(sheet.set(words.labels.bar(story.bar), STYLES.cellStrong, LABEL), sheet.left, top));
     items.push(
       ...placeText(sheet.set(sheet.words.finding(story).headline, STYLES.cell, WHAT), sheet.left + LABEL, top),
@@ -85,9 +85,9 @@ function dayHeads(sheet: Sheet, player: ProgressPlayer, xOf: (day: number) => nu
 
 function markItems(mark: BarStory['days'][number], x: number, y: number): Item[] {
   if (mark === 'not-judged') return [];
-  if (mark === 'fix') return [{ kind: 'path', d: circle(x, y, RADIUS), fill: 'text' }];
-  if (mark === 'watch') return [{ kind: 'path', d: circle(x, y, RADIUS), stroke: 'text', width: 0.7 }];
-  return [{ kind: 'path', d: `M${numberInPath(x - 2)} ${numberInPath(y)}h4`, stroke: 'text', width: 0.7 }];
+  if (mark === 'fix') return [{ kind: 'path', path: circle(x, y, RADIUS), fill: 'text' }];
+  if (mark === 'watch') return [{ kind: 'path', path: circle(x, y, RADIUS), stroke: 'text', width: 0.7 }];
+  return [{ kind: 'path', path: lineAcross(y, x - 2, x + 2), stroke: 'text', width: 0.7 }];
 }
 
 function inWords(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): string {

@@ -1,5 +1,5 @@
 import { isMeasured } from '../../base/index.js';
-import { circle, type Item, lineThrough, type Sheet, STYLES } from '../../page/index.js';
+import { circle, type Item, joinPaths, lineThrough, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressMeasure, ProgressPiece } from '../../weeks/index.js';
 import { progressWordsIn } from '../../words/index.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
@@ -57,11 +57,11 @@ function one(sheet: Sheet, piece: ProgressPiece, measure: ProgressMeasure, frame
   if (first === undefined || last === undefined) return multipleHead(sheet, measure, frame);
   return [
     ...multipleHead(sheet, measure, frame),
-    { kind: 'path', d: light.join(''), stroke: 'rule', width: 0.6 },
+    { kind: 'path', path: joinPaths(light), stroke: 'rule', width: 0.6 },
     ...(points.length > 1
-      ? [{ kind: 'path' as const, d: lineThrough(points), stroke: 'text' as const, width: 1.1 }]
+      ? [{ kind: 'path' as const, path: lineThrough(points), stroke: 'text' as const, width: 1.1 }]
       : []),
-    { kind: 'path', d: points.map(([x, y]) => circle(x, y, 1.5)).join(''), fill: 'text' },
+    { kind: 'path', path: joinPaths(points.map(([x, y]) => circle(x, y, 1.5))), fill: 'text' },
     ...(medians.length > 1 ? numberItems(sheet, measure, first.value, frame, 'first') : []),
     ...numberItems(sheet, measure, last.value, frame, 'last'),
   ];

@@ -1,5 +1,4 @@
-import { pathPoints } from '../../../engrave/index.js';
-import type { Item } from '../../../page/index.js';
+import { type Item, type Point, pointsAlong } from '../../../page/index.js';
 import type { MarkPlace } from './mark-place.js';
 import { NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
 
@@ -74,9 +73,9 @@ export function slurBreak({ sheet, room, finding, excerpt, headOf }: MarkPlace):
 function slurAt(items: readonly Item[], x: number, nearY: number): number | null {
   const heights = items.flatMap((item) => {
     if (item.kind !== 'path' || item.fill === undefined || item.stroke === undefined) return [];
-    const ys = pathPoints(item.d).flatMap((piece) =>
-      piece.slice(1).flatMap(([x1, y1], i) => {
-        const [x0, y0] = piece[i] as readonly [number, number];
+    const ys = pointsAlong(item.path).flatMap((line) =>
+      line.slice(1).flatMap(([x1, y1], i) => {
+        const [x0, y0] = line[i] as Point;
         const crosses = Math.min(x0, x1) - NEAR <= x && x <= Math.max(x0, x1) + NEAR;
         const share = x1 === x0 ? 0.5 : Math.min(1, Math.max(0, (x - x0) / (x1 - x0)));
         return crosses ? [y0 + share * (y1 - y0)] : [];

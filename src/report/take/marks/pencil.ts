@@ -1,4 +1,4 @@
-import { numberInPath, type PathItem, placeText, type Sheet, type TextItem } from '../../../page/index.js';
+import { lineThrough, type PathItem, type Point, placeText, type Sheet, type TextItem } from '../../../page/index.js';
 
 /** Strokes of a mark. */
 export const PENCIL_WIDTH = 1.2;
@@ -10,8 +10,6 @@ const STRONG_SIZE = 8.6;
 /** Points a line of words beside a mark takes. */
 export const NOTE_HEIGHT = 8.8;
 
-type Point = readonly [x: number, y: number];
-
 /**
  * @param points corners of a line, points
  * @param width of the line, points
@@ -20,8 +18,7 @@ type Point = readonly [x: number, y: number];
  * Source: definition.
  */
 export function stroke(points: readonly Point[], width = PENCIL_WIDTH): PathItem {
-  const d = points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${numberInPath(x)} ${numberInPath(y)}`).join('');
-  return { kind: 'path', d, stroke: 'accent', width };
+  return { kind: 'path', path: lineThrough(points), stroke: 'accent', width };
 }
 
 /**

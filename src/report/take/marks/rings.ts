@@ -1,6 +1,6 @@
-import { ellipse, mapPath, type Notehead } from '../../../engrave/index.js';
+import type { Notehead } from '../../../engrave/index.js';
 import { playedName } from '../../../judge/index.js';
-import type { Item } from '../../../page/index.js';
+import { ellipse, type Item, mapPath } from '../../../page/index.js';
 import type { MarkPlace } from './mark-place.js';
 import { NOTE_HEIGHT, PENCIL_WIDTH, pencilNote } from './pencil.js';
 
@@ -37,8 +37,8 @@ function ringAround({ x, y, left, right, space }: Notehead): Item {
   const [middle, across] = [(from + to) / 2, (to - from) / 2 + BESIDE * space];
   const [cos, sin] = [Math.cos, Math.sin].map((f) => f((SLANT_DEGREES * Math.PI) / 180)) as [number, number];
   const up = (signed ? 1.5 : UP) * space;
-  const d = mapPath(ellipse(0, 0, across, up), [cos, sin, -sin, cos, middle, y]);
-  return { kind: 'path', d, stroke: 'accent', width: PENCIL_WIDTH };
+  const path = mapPath(ellipse(0, 0, across, up), [cos, sin, -sin, cos, middle, y]);
+  return { kind: 'path', path, stroke: 'accent', width: PENCIL_WIDTH };
 }
 
 function soundedName({ sheet, finding, result, part }: MarkPlace): string | null {

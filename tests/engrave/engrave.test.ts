@@ -2,10 +2,14 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
 import { type Excerpt, engraveExcerpt } from '../../src/engrave/engrave-excerpt.js';
 import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.js';
-import { mapPath } from '../../src/engrave/map-path.js';
-import { combined, mapped, readTransform } from '../../src/engrave/matrix.js';
+import { readPath } from '../../src/engrave/read-path.js';
+import { readTransform } from '../../src/engrave/read-transform.js';
 import { shifted } from '../../src/engrave/shift-items.js';
+import { pathData } from '../../src/page/draw/path-data.js';
 import { createTypesetter } from '../../src/page/draw/typesetter.js';
+import { combined, mapped } from '../../src/page/path/affine-map.js';
+import { lineThrough } from '../../src/page/path/line-through.js';
+import { mapPath } from '../../src/page/path/map-path.js';
 import { engravingCopy, type Part, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
 
@@ -107,7 +111,12 @@ describe('a document the engraver does not accept', () => {
   });
 });
 
-describe('moving path data', () => {
+describe('path data of the engraver', () => {
+  it('with a command the engraver does not use is refused', () => {
+    expect(() => readPath('M0 0A5 5 0 1 0 10 0')).toThrow('A');
+    expect(() => readPath('M0 0Q1 1 2 0')).toThrow('Q');
+  });
+
   // By hand from SVG 2, path data: lower case is relative, H and V take one number, M goes on as L.
   it.each([
     ['M1 2L3 4', 'M10 20L30 40'],
@@ -117,19 +126,27 @@ describe('moving path data', () => {
     ['M0 0zl1 1', 'M0 0ZL10 10'],
     ['M.5-.5L1e1 0', 'M5 -5L100 0'],
   ])('%s ten times larger', (d, expected) => {
-    expect(mapPath(d, [10, 0, 0, 10, 0, 0])).toBe(expected);
+    expect(pathData(mapPath(readPath(d), [10, 0, 0, 10, 0, 0]))).toBe(expected);
   });
 
   it('moves items by a distance', () => {
     const [text, path] = shifted(
       [
         { kind: 'text', x: 1, baseline: 2, text: 'a', face: 'regular', size: 9, ink: 'text' },
-        { kind: 'path', d: 'M1 2H3', stroke: 'text' },
+        { kind: 'path', path: readPath('M1 2H3'), stroke: 'text' },
       ],
       10,
       20,
     );
-    expect([text, path]).toMatchObject([{ x: 11, baseline: 22 }, { d: 'M11 22L13 22' }]);
+    expect([text, path]).toMatchObject([
+      { x: 11, baseline: 22 },
+      {
+        path: lineThrough([
+          [11, 22],
+          [13, 22],
+        ]),
+      },
+    ]);
   });
 
   // SVG 2: the transforms of a list apply from right to left; rotate turns clockwise on the page.

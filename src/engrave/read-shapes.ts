@@ -1,9 +1,20 @@
-import type { Face, PathItem } from '../page/index.js';
+import {
+  type AffineMap,
+  areaOf,
+  combined,
+  ellipse,
+  type Face,
+  joinPaths,
+  mapPath,
+  mapped,
+  type Path,
+  type PathItem,
+  scaleOf,
+} from '../page/index.js';
 import type { TextRun, Words } from './draw-words.js';
-import { ellipse } from './ellipse.js';
-import { mapPath } from './map-path.js';
-import { combined, type Matrix, mapped, readTransform, scaleOf } from './matrix.js';
+import { readPath } from './read-path.js';
 import type { SvgElement } from './read-svg.js';
+import { readTransform } from './read-transform.js';
 
 /** Faces the engraver's style sheet gives to whole groups. Source: the style element of its SVG. */
 const FACE_OF_CLASS: Readonly<Record<string, Face>> = {
@@ -20,16 +31,16 @@ const NOTE_ID = /^n\d+$/;
 const MUSIC_FAMILIES = /Bravura|Leipzig|Leland|Petaluma|Gootville|VerovioText/;
 
 /**
- * How a piece behaves when bars are taken out of the line and spread to a width:
+ * How a shape behaves when bars are taken out of the line and spread to a width:
  * `staff` lines go from end to end, `opening` signs (clef, key) stand at the beginning, the `number` of a bar over it;
- * `solid` pieces move whole and take room, `hung` ones move whole and take none, `elastic` ones spread with the notes, and
+ * `solid` shapes move whole and take room, `hung` ones move whole and take none, `elastic` ones spread with the notes, and
  * `spanner`s spread as well and may reach into other bars.
  */
 type Role = 'staff' | 'opening' | 'number' | 'solid' | 'hung' | 'elastic' | 'spanner';
 
-/** The smallest things an engraving is made of. */
-export interface Piece {
-  /** pieces of the same look may share one; where it stands is said beside it */
+/** One sign, line, area or text: the smallest things an engraving is made of. */
+export interface Shape {
+  /** shapes of the same look may share one; where it stands is said beside it */
   readonly item: PathItem | Words;
   /** how far to the right and down of its own place the item stands, points */
   readonly x: number;
@@ -58,13 +69,13 @@ export interface Sign {
 
 /** What is known on the way down the tree. */
 interface Place {
-  readonly matrix: Matrix;
+  readonly toPoints: AffineMap;
   readonly face: Face;
   /** font size, units of the innermost text */
   readonly size: number;
-  /** what shapes and what signs and words are here */
-  readonly shapes: Role;
-  readonly signs: Role;
+  /** what lines and areas, and what signs and words are here */
+  readonly lineRole: Role;
+  readonly signRole: Role;
   readonly bar: number;
   readonly group: string;
   readonly isLoudness: boolean;
@@ -72,7 +83,7 @@ interface Place {
 }
 
 /** Roles by the name of the group; the others are as what they stand in. Source: the groups of the engraver's SVG. */
-const ROLES: Readonly<Record<string, readonly [shapes: Role, signs: Role]>> = {
+const ROLES: Readonly<Record<string, readonly [lineRole: Role, signRole: Role]>> = {
   measure: ['spanner', 'hung'],
   staff: ['staff', 'hung'],
   mNum: ['number', 'number'],
@@ -98,19 +109,28 @@ const ROLES: Readonly<Record<string, readonly [shapes: Role, signs: Role]>> = {
  * Reads the SVG subset of the engraver (groups, use, path, rect, polygon, polyline, ellipse, text).
  *
  * @param root the SVG
- * @param matrix from the units of the SVG to points
- * @returns its pieces as they stand in the file, and how many bars there are
+ * @param toPoints from the units of the SVG to points
+ * @returns its shapes as they stand in the file, and how many bars there are
  *
  * Source: SVG 2.
  */
-export function svgPieces(
+export function readShapes(
   root: SvgElement,
-  matrix: Matrix,
-): { readonly pieces: readonly Piece[]; readonly bars: number } {
-  const reader = new SvgReader(definitionsIn(root));
+  toPoints: AffineMap,
+): { readonly shapes: readonly Shape[]; readonly bars: number } {
+  const reader = new ShapeReader(definitionsIn(root));
   const score = root.children.find(({ name }) => name === 'svg') ?? root;
-  const nowhere = { bar: -1, group: '', isLoudness: false, noteIds: [], shapes: 'spanner', signs: 'hung' } as const;
-  reader.read(score, { matrix, face: 'regular', size: 0, ...nowhere });
+  reader.read(score, {
+    toPoints,
+    face: 'regular',
+    size: 0,
+    bar: -1,
+    group: '',
+    isLoudness: false,
+    noteIds: [],
+    lineRole: 'spanner',
+    signRole: 'hung',
+  });
   return reader;
 }
 
@@ -119,8 +139,8 @@ function definitionsIn(root: SvgElement): ReadonlyMap<string, SvgElement> {
   return new Map(definitions.map((one) => [one.attributes.id ?? '', one]));
 }
 
-class SvgReader {
-  readonly pieces: Piece[] = [];
+class ShapeReader {
+  readonly shapes: Shape[] = [];
   bars = 0;
   readonly #definitions: ReadonlyMap<string, SvgElement>;
   readonly #outlines = new Map<string, PathItem>();
@@ -133,11 +153,12 @@ class SvgReader {
     const { attributes: a } = element;
     const names = (a.class ?? '').split(' ');
     const name = names[0] ?? '';
-    const [shapes, signs] = ROLES[name] ?? [place.shapes, place.signs];
+    const [lineRole, signRole] = ROLES[name] ?? [place.lineRole, place.signRole];
     const inner: Place = {
-      ...place,
-      ...{ shapes, signs },
-      matrix: combined(place.matrix, readTransform(a.transform)),
+      lineRole,
+      signRole,
+      toPoints: combined(place.toPoints, readTransform(a.transform)),
+      size: place.size,
       face: names.map((one) => FACE_OF_CLASS[one]).find(Boolean) ?? place.face,
       bar: name === 'measure' ? this.bars++ : place.bar,
       group: name || place.group,
@@ -148,80 +169,89 @@ class SvgReader {
     else if (element.name === 'use') this.#use(a, inner);
     else if (element.name === 'g' || element.name === 'svg')
       for (const child of element.children) this.read(child, inner);
-    else this.#shape(element, inner);
+    else this.#lineOrArea(element, inner);
   }
 
-  #add(item: PathItem | Words, role: Role, place: Place, more: Pick<Partial<Piece>, 'sign' | 'x' | 'y'> = {}): void {
-    const { bar, isLoudness, noteIds } = place;
-    this.pieces.push({
-      ...{ item, x: 0, y: 0, role, bar, isLoudness, noteIds, sign: null, ...more },
+  #add(item: PathItem | Words, role: Role, place: Place, more: Pick<Partial<Shape>, 'sign' | 'x' | 'y'> = {}): void {
+    this.shapes.push({
+      item,
+      x: more.x ?? 0,
+      y: more.y ?? 0,
+      role,
+      bar: place.bar,
       isBarline: place.group === 'barLine',
+      isLoudness: place.isLoudness,
+      noteIds: place.noteIds,
+      sign: more.sign ?? null,
     });
   }
 
-  /** The outlines of a sign are one piece. */
+  /** The outlines of a sign are one shape. */
   #use(a: SvgElement['attributes'], place: Place): void {
     const href = (a.href ?? a['xlink:href'] ?? '').slice(1);
-    const [p, q, r, s, x, y] = place.matrix;
+    const [p, q, r, s, x, y] = place.toPoints;
     const key = `${href} ${p} ${q} ${r} ${s}`;
     const item = this.#outlines.get(key) ?? this.#outline(href, [p, q, r, s, 0, 0]);
     this.#outlines.set(key, item);
-    const sign = { code: href.slice(0, 4), group: place.group, space: scaleOf(place.matrix) * 250 };
-    this.#add(item, place.signs, place, { sign, x, y });
+    const sign = { code: href.slice(0, 4), group: place.group, space: scaleOf(place.toPoints) * 250 };
+    this.#add(item, place.signRole, place, { sign, x, y });
   }
 
-  #outline(href: string, matrix: Matrix): PathItem {
-    const parts = this.#definitions.get(href)?.children ?? [];
-    const d = parts.map(({ attributes: { d = '', transform } }) =>
-      mapPath(d, combined(matrix, readTransform(transform))),
+  #outline(href: string, toPoints: AffineMap): PathItem {
+    const outlines = this.#definitions.get(href)?.children ?? [];
+    const paths = outlines.map(({ attributes: { d = '', transform } }) =>
+      mapPath(readPath(d), combined(toPoints, readTransform(transform))),
     );
-    return { kind: 'path', d: d.join(''), fill: 'text' };
+    return { kind: 'path', path: joinPaths(paths), fill: 'text' };
   }
 
-  #shape({ name, attributes: a }: SvgElement, place: Place): void {
-    const { matrix } = place;
+  #lineOrArea({ name, attributes: a }: SvgElement, place: Place): void {
+    const { toPoints } = place;
     const number = (key: string): number => Number(a[key] ?? 0);
-    const width = Math.round(number('stroke-width') * scaleOf(matrix) * 1000) / 1000;
-    const line = (d: string): void => {
-      if (width > 0) this.#add({ kind: 'path', d, stroke: 'text', width, cap: 'butt' }, place.shapes, place);
+    const width = Math.round(number('stroke-width') * scaleOf(toPoints) * 1000) / 1000;
+    const line = (path: Path): void => {
+      if (width > 0) this.#add({ kind: 'path', path, stroke: 'text', width, cap: 'butt' }, place.lineRole, place);
     };
-    const area = (d: string): void => this.#add({ kind: 'path', d, fill: 'text' }, place.shapes, place);
+    const area = (path: Path): void => this.#add({ kind: 'path', path, fill: 'text' }, place.lineRole, place);
     if (name === 'path' && a.d !== undefined) {
-      const d = mapPath(a.d, matrix);
-      const closed = /[CcSsQqZz]/.test(a.d) && a.fill !== 'none';
+      const read = readPath(a.d);
+      const path = mapPath(read, toPoints);
+      const isArea = read.steps.some((step) => step !== 'M' && step !== 'L') && a.fill !== 'none';
       if (a['stroke-dasharray'] !== undefined) {
         const [on = 100, off = on] = a['stroke-dasharray']
           .split(/[\s,]+/)
-          .map((part) => Number(part) * scaleOf(matrix));
-        this.#add({ kind: 'path', d, stroke: 'text', width, dash: [on, off] }, place.shapes, place);
-      } else if (!closed) line(d);
-      else if (width > 0) this.#add({ kind: 'path', d, fill: 'text', stroke: 'text', width }, place.shapes, place);
-      else area(d);
-    } else if (name === 'polygon') area(mapPath(`M${a.points ?? ''}Z`, matrix));
-    else if (name === 'polyline') line(mapPath(`M${a.points ?? ''}`, matrix));
+          .map((length) => Number(length) * scaleOf(toPoints));
+        this.#add({ kind: 'path', path, stroke: 'text', width, dash: [on, off] }, place.lineRole, place);
+      } else if (!isArea) line(path);
+      else if (width > 0) this.#add({ kind: 'path', path, fill: 'text', stroke: 'text', width }, place.lineRole, place);
+      else area(path);
+    } else if (name === 'polygon') area(mapPath(readPath(`M${a.points ?? ''}Z`), toPoints));
+    else if (name === 'polyline') line(mapPath(readPath(`M${a.points ?? ''}`), toPoints));
     else if (name === 'ellipse' || name === 'circle') {
       const [rx, ry] = name === 'circle' ? [number('r'), number('r')] : [number('rx'), number('ry')];
-      area(mapPath(ellipse(number('cx'), number('cy'), rx, ry), matrix));
+      area(mapPath(ellipse(number('cx'), number('cy'), rx, ry), toPoints));
     } else if (name === 'rect') {
-      const [x, y, w, h] = ['x', 'y', 'width', 'height'].map(number) as [number, number, number, number];
-      const d = mapPath(`M${x} ${y}H${x + w}V${y + h}H${x}Z`, matrix);
-      if (a['fill-opacity'] === '0' || a.fill === 'none') line(d);
-      else area(d);
+      const [left, top] = [number('x'), number('y')];
+      const [right, bottom] = [left + number('width'), top + number('height')];
+      const corners = [mapped(toPoints, left, top), mapped(toPoints, right, top)];
+      corners.push(mapped(toPoints, right, bottom), mapped(toPoints, left, bottom));
+      if (a['fill-opacity'] === '0' || a.fill === 'none') line(areaOf(corners));
+      else area(areaOf(corners));
     }
   }
 
   #text(element: SvgElement, place: Place): void {
-    const scale = scaleOf(place.matrix);
+    const scale = scaleOf(place.toPoints);
     const runs = runsIn(element, { ...place, size: sizeIn(element, place.size) });
     const { x = '0', y = '0', 'text-anchor': anchored = '' } = element.attributes;
-    const [left, baseline] = mapped(place.matrix, Number(x), Number(y));
+    const [left, baseline] = mapped(place.toPoints, Number(x), Number(y));
     const align = anchored === 'middle' || anchored === 'end' ? anchored : 'start';
     const sized = runs.map((run) => ({ ...run, size: run.size * scale }));
-    this.#add({ kind: 'words', runs: sized, x: left, baseline, align }, place.signs, place);
+    this.#add({ kind: 'words', runs: sized, x: left, baseline, align }, place.signRole, place);
   }
 }
 
-/** The pieces of a text with the face and size each one inherits; line breaks and indentation of the SVG are no text. */
+/** The stretches of a text with the face and size each one inherits; line breaks and indentation of the SVG are no text. */
 function runsIn(element: SvgElement, place: Place): TextRun[] {
   return element.children.flatMap((child): TextRun[] => {
     if (child.name === '#text') {

@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clipPath } from '../../src/engrave/clip-path.js';
 import { type Excerpt, engraveExcerpt, type Notehead } from '../../src/engrave/engrave-excerpt.js';
 import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.js';
-import { pathPoints } from '../../src/engrave/path-points.js';
+import { readPath } from '../../src/engrave/read-path.js';
+import { pathData } from '../../src/page/draw/path-data.js';
 import { createTypesetter } from '../../src/page/draw/typesetter.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
 import { engravingCopy, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
 
@@ -21,7 +21,7 @@ const excerptOf = (engraver: EngravedPart, from: number, to: number): Excerpt =>
 
 /** Places of all paths in one ink and way of drawing, as points. */
 function points({ items }: Excerpt, wanted: 'fill' | 'stroke'): (readonly [number, number])[][] {
-  return items.flatMap((item) => (item.kind === 'path' && item[wanted] !== undefined ? pathPoints(item.d) : []));
+  return items.flatMap((item) => (item.kind === 'path' && item[wanted] !== undefined ? pointsAlong(item.path) : []));
 }
 
 const slur = (type: 'start' | 'stop') => `<slur type="${type}" number="1"/>`;
@@ -106,9 +106,13 @@ describe('bars taken out of a long line', () => {
     );
     const beams = excerpt.items
       .flatMap((item) =>
-        item.kind === 'path' && item.fill ? item.d.split('Z').filter((d) => d !== '' && !/[CQST]/.test(d)) : [],
+        item.kind === 'path' && item.fill
+          ? pathData(item.path)
+              .split('Z')
+              .filter((data) => data !== '' && !/[CS]/.test(data))
+          : [],
       )
-      .map((d) => pathPoints(`${d}Z`).flat())
+      .map((data) => pointsAlong(readPath(`${data}Z`)).flat())
       .filter((corners) => Math.max(...corners.map(([x]) => x)) - Math.min(...corners.map(([x]) => x)) > 20);
     expect(beams).toHaveLength(4);
     for (const corners of beams) {
@@ -179,36 +183,5 @@ describe('every score of the fixtures', () => {
         expect(head.y).toBeCloseTo(first.y - (letter * staffSpace) / 2, 0);
       }
     }
-  });
-});
-
-describe('cutting off a path', () => {
-  it('cuts lines and areas where they cross the edge', () => {
-    const line = { kind: 'path', d: 'M0 0L10 10L20 0', stroke: 'text' } as const;
-    expect(clipPath(line, 5, 15)?.d).toBe('M5 5L10 10M10 10L15 5');
-    const area = { kind: 'path', d: 'M0 0L10 0L10 4L0 4Z', fill: 'text' } as const;
-    const corners = pathPoints(clipPath(area, 2, 30)?.d ?? '').flat();
-    expect([Math.min(...corners.map(([x]) => x)), Math.max(...corners.map(([x]) => x))]).toEqual([2, 10]);
-    expect(clipPath(line, 30, 40)).toBeNull();
-    expect(clipPath(line, 0, 20)).toBe(line);
-  });
-
-  it('leaves nothing outside, whatever the path', () => {
-    const coordinate = fc.integer({ min: -50, max: 50 });
-    const chain = fc.array(fc.tuple(coordinate, coordinate), { minLength: 3, maxLength: 9 });
-    fc.assert(
-      fc.property(chain, fc.boolean(), coordinate, fc.integer({ min: 1, max: 40 }), (corners, filled, left, span) => {
-        const d = `M${corners.map(([x, y]) => `${x} ${y}`).join('L')}${filled ? 'Z' : ''}`;
-        const cut = clipPath(
-          { kind: 'path', d, ...(filled ? { fill: 'text' } : { stroke: 'text' }) },
-          left,
-          left + span,
-        );
-        for (const [x] of pathPoints(cut?.d ?? '').flat()) {
-          expect(x).toBeGreaterThanOrEqual(left - 0.01);
-          expect(x).toBeLessThanOrEqual(left + span + 0.01);
-        }
-      }),
-    );
   });
 });
