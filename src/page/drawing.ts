@@ -75,6 +75,6 @@ export interface Typesetter {
   /** width in points */
   widthOf(text: string, face: Face, size: number): number;
   hasGlyph(character: string, face: Face): boolean;
-  /** in which letters without a glyph are named; English when it is left out */
-  readonly language?: Language;
+  /** what stands for letters of one kind that no face holds, e.g. `[Chinese letters]` */
+  nameMissing(letters: string): string;
 }

@@ -6,14 +6,14 @@ import { readPath } from '../../src/engrave/read-path.js';
 import { readTransform } from '../../src/engrave/read-transform.js';
 import { shifted } from '../../src/engrave/shift-items.js';
 import { pathData } from '../../src/page/draw/path-data.js';
-import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import { combined, mapped } from '../../src/page/path/affine-map.js';
 import { lineThrough } from '../../src/page/path/line-through.js';
 import { mapPath } from '../../src/page/path/map-path.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 import { engravingCopy, type Part, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
 
-const typesetter = createTypesetter();
+const typesetter = typesetterIn();
 const WIDTH = 385;
 
 async function engraved(bytes: Uint8Array): Promise<EngravedPart> {

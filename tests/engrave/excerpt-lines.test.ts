@@ -5,12 +5,12 @@ import { type Excerpt, engraveExcerpt, type Notehead } from '../../src/engrave/e
 import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.js';
 import { readPath } from '../../src/engrave/read-path.js';
 import { pathData } from '../../src/page/draw/path-data.js';
-import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import { pointsAlong } from '../../src/page/path/points-along.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 import { engravingCopy, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
 
-const typesetter = createTypesetter();
+const typesetter = typesetterIn();
 const WIDTH = 385;
 
 async function opened(bars: readonly string[]): Promise<EngravedPart> {

@@ -5,11 +5,11 @@ import { readDemoScore } from '../../src/demo/index.js';
 import { shifted } from '../../src/engrave/shift-items.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { drawPdf } from '../../src/page/draw/draw-pdf.js';
-import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import type { Item, PathItem, TextItem } from '../../src/page/drawing.js';
 import { pointsAlong } from '../../src/page/path/points-along.js';
-import { Sheet } from '../../src/page/sheet.js';
-import { type FindingExcerpt, findingExcerpt } from '../../src/report/take/finding-excerpt.js';
+import { type FindingExcerpt, findingExcerpt } from '../../src/report/excerpt/finding-excerpt.js';
+import { ReportSheet } from '../../src/report/report-sheet.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { findingKindSchema, type ResultFinding } from '../../src/result/take-result-schema.js';
 import { captionOf } from '../../src/words/take/mark-words.js';
@@ -17,8 +17,8 @@ import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marke
 import { type Raster, rasters } from '../helpers/raster.js';
 
 const WIDTH = 385;
-const typesetter = createTypesetter();
-const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
+const typesetter = typesetterIn();
+const sheet = new ReportSheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
 
 /** Marks are drawn in the accent ink, the engraving in black. */
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';

@@ -1,16 +1,7 @@
-import {
-  areaOf,
-  circle,
-  type Item,
-  joinPaths,
-  lineAcross,
-  placeText,
-  type Sheet,
-  STYLES,
-  setOneLine,
-} from '../../page/index.js';
+import { areaOf, circle, type Item, joinPaths, lineAcross, placeText, STYLES, setOneLine } from '../../page/index.js';
 import type { SectionResult, SectionTake } from '../../result/index.js';
 import { type SectionWords, sectionWordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
@@ -52,7 +43,7 @@ interface MapOfScore {
  *
  * Source: definition.
  */
-export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
+export function drawTroubleMap(sheet: ReportSheet, section: SectionResult): void {
   const { whichBarsNote } = sectionWordsIn(sheet.language);
   const maps = mapsOf(sheet, section).filter(({ rows, bars }) => rows.length > 0 && bars.length > 0);
   for (const [i, { heading, bars, rows }] of maps.entries()) {
@@ -65,7 +56,7 @@ export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
   }
 }
 
-function mapsOf(sheet: Sheet, { score, scores, bars, takes }: SectionResult): MapOfScore[] {
+function mapsOf(sheet: ReportSheet, { score, scores, bars, takes }: SectionResult): MapOfScore[] {
   const words = sectionWordsIn(sheet.language);
   const nameOf = scoreNames({ scores });
   const labels = takeLabels(takes, words);
@@ -88,11 +79,11 @@ function fullest(versions: readonly (readonly string[])[]): readonly string[] {
 }
 
 /** The day stands first, where a long name cannot push it out. */
-function rowLabel(sheet: Sheet, label: string, date: string | null): string {
+function rowLabel(sheet: ReportSheet, label: string, date: string | null): string {
   return date === null ? label : `${sheet.words.shortDay(date)}  ${label}`;
 }
 
-function blocksOf(sheet: Sheet, bars: readonly string[], rows: readonly MapRow[]): MapBlock[] {
+function blocksOf(sheet: ReportSheet, bars: readonly string[], rows: readonly MapRow[]): MapBlock[] {
   const count = Math.ceil(bars.length / MOST_BARS);
   const perBlock = Math.ceil(bars.length / Math.max(1, count));
   const sums = bars.map((bar) => rows.filter(({ troubles }) => troubles.some((trouble) => trouble.bar === bar)).length);
@@ -104,7 +95,7 @@ function blocksOf(sheet: Sheet, bars: readonly string[], rows: readonly MapRow[]
 }
 
 /** A block over as many pages as its rows need. */
-function drawBlock(sheet: Sheet, block: MapBlock, rows: readonly MapRow[]): void {
+function drawBlock(sheet: ReportSheet, block: MapBlock, rows: readonly MapRow[]): void {
   let next = 0;
   sheet.space(8);
   while (next < rows.length) {
@@ -124,7 +115,7 @@ function drawBlock(sheet: Sheet, block: MapBlock, rows: readonly MapRow[]): void
   }
 }
 
-function blockItems(sheet: Sheet, block: MapBlock, rows: readonly MapRow[], withSums: boolean): Item[] {
+function blockItems(sheet: ReportSheet, block: MapBlock, rows: readonly MapRow[], withSums: boolean): Item[] {
   const left = sheet.left + LABEL_WIDTH;
   const top = sheet.y + HEAD_HEIGHT;
   const xOf = (bar: number) => left + (bar + 0.5) * block.barWidth;
@@ -144,7 +135,7 @@ function blockItems(sheet: Sheet, block: MapBlock, rows: readonly MapRow[], with
   return items;
 }
 
-function barNumbers(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, top: number): Item[] {
+function barNumbers(sheet: ReportSheet, block: MapBlock, xOf: (bar: number) => number, top: number): Item[] {
   const widest = Math.max(
     ...block.bars.map((bar) => sheet.typesetter.widthOf(bar, STYLES.axis.face, STYLES.axis.size)),
   );
@@ -167,7 +158,7 @@ function dots(block: MapBlock, row: MapRow, xOf: (bar: number) => number, middle
   });
 }
 
-function sumItems(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, foot: number): Item[] {
+function sumItems(sheet: ReportSheet, block: MapBlock, xOf: (bar: number) => number, foot: number): Item[] {
   const base = foot + SUM_HEIGHT - 4;
   const tallest = SUM_HEIGHT - 8;
   const width = Math.min(8, block.barWidth * 0.6);

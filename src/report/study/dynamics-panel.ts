@@ -1,9 +1,9 @@
 import { type Item, lineAcross, lineThrough, placeText, type Sheet, STYLES } from '../../page/index.js';
 import type { Part } from '../../score/index.js';
 import type { StudyPlan } from '../../study/index.js';
-import { barAxis } from '../take/bar-axis.js';
-import { type BarRow, numberedBars } from '../take/bar-rows.js';
-import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from '../take/dynamics-lane.js';
+import { barAxis } from '../bars/bar-axis.js';
+import { type BarRow, numberedBars } from '../bars/bar-rows.js';
+import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from '../bars/dynamics-lane.js';
 import { cutLine, type DynamicsLine, levelOf } from './dynamics-line.js';
 
 /** Room for the scale to the left of the panel, points. */

@@ -1,7 +1,8 @@
 import { isMeasured } from '../../base/index.js';
-import { circle, type Item, joinPaths, lineThrough, type Sheet, STYLES } from '../../page/index.js';
+import { circle, type Item, joinPaths, lineThrough, STYLES } from '../../page/index.js';
 import type { ProgressMeasure, ProgressPiece } from '../../weeks/index.js';
 import { progressWordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
 import type { Scales } from './scales.js';
 import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.js';
@@ -17,7 +18,7 @@ import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.
  * Source: definition.
  */
 export function drawSectionMultiples(
-  sheet: Sheet,
+  sheet: ReportSheet,
   piece: ProgressPiece,
   measures: readonly ProgressMeasure[],
   scales: Scales,
@@ -41,7 +42,7 @@ function mediansOf({ section }: ProgressPiece, measure: ProgressMeasure['measure
   return section.medians.find((median) => median.measure === measure)?.weeks ?? [];
 }
 
-function one(sheet: Sheet, piece: ProgressPiece, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
+function one(sheet: ReportSheet, piece: ProgressPiece, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
   const light = piece.players.map((player) => {
     const days = player.measures.find((followed) => followed.measure === measure.measure)?.days ?? [];
     return lineThrough(
@@ -74,7 +75,7 @@ function weekX({ players }: ProgressPiece, week: string, frame: MultipleFrame): 
   return xs.reduce((sum, x) => sum + x, 0) / Math.max(1, xs.length);
 }
 
-function inWords(sheet: Sheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
+function inWords(sheet: ReportSheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
   const words = progressWordsIn(sheet.language);
   return shown
     .map(({ measure }) => {

@@ -1,11 +1,12 @@
 import type { Excerpt, FreeRoom, Notehead } from '../../../engrave/index.js';
-import type { Item, Sheet } from '../../../page/index.js';
+import type { Item } from '../../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../../result/index.js';
 import type { Part, PerformedBar } from '../../../score/index.js';
+import type { ReportSheet } from '../../report-sheet.js';
 
 /** One line of engraved bars and all that a pencil mark in it needs to know. Lengths are points from its top left corner. */
 export interface MarkPlace {
-  readonly sheet: Sheet;
+  readonly sheet: ReportSheet;
   readonly excerpt: Excerpt;
   /** points a mark may take to the right */
   readonly width: number;

@@ -1,6 +1,6 @@
 import { isMeasured, quantile } from '../../base/index.js';
 import type { TakeResult } from '../../result/index.js';
-import type { BarRow } from './bar-rows.js';
+import type { BarRow } from '../bars/bar-rows.js';
 import { type Loudness, loudnessCurve } from './loudness-curve.js';
 import type { LevelRange } from './loudness-panel.js';
 import type { TimeStretch } from './score-axis.js';

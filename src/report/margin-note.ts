@@ -1,4 +1,4 @@
-import { shifted } from '../../engrave/index.js';
+import { shifted } from '../engrave/index.js';
 import {
   type Item,
   MARGIN_COLUMN,
@@ -10,7 +10,7 @@ import {
   STYLES,
   type TextStyle,
   widthWithCompany,
-} from '../../page/index.js';
+} from '../page/index.js';
 
 /** A paragraph of an entry. */
 export interface Paragraph {

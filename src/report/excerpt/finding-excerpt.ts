@@ -1,7 +1,8 @@
 import { type Engrave, type Excerpt, FreeRoom, type Notehead, shifted } from '../../engrave/index.js';
-import type { Item, Sheet } from '../../page/index.js';
+import type { Item } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { type ExcerptLine, excerptLines } from './excerpt-lines.js';
 import type { BarsShown } from './marks/bars-shown.js';
 import type { MarkPlace } from './marks/mark-place.js';
@@ -49,7 +50,7 @@ export interface ExcerptSource {
  * Source: definition.
  */
 export function findingExcerpt(
-  sheet: Sheet,
+  sheet: ReportSheet,
   finding: ResultFinding,
   { result, part, engrave }: ExcerptSource,
   width: number,
@@ -91,7 +92,7 @@ function stretchesOf(lines: readonly ExcerptLine[]): BarsShown[] {
 
 /** All that a mark needs to know of a line, but for the line's place among the others. */
 function placeOn(
-  sheet: Sheet,
+  sheet: ReportSheet,
   { excerpt }: ExcerptLine,
   finding: ResultFinding,
   result: TakeResult,

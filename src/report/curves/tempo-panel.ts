@@ -10,7 +10,7 @@ import {
 } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import type { BarRow } from './bar-rows.js';
+import type { BarRow } from '../bars/bar-rows.js';
 
 /** The tempo of a take, when there is one. */
 type Tempo = Exclude<TakeResult['tempo'], { notMeasured: string }>;

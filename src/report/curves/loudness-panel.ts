@@ -5,15 +5,15 @@ import {
   lineAcross,
   lineThrough,
   placeText,
-  type Sheet,
   STYLES,
   type TextStyle,
 } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import { barAxis } from './bar-axis.js';
-import { type BarRow, numberedBars } from './bar-rows.js';
-import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from './dynamics-lane.js';
+import { barAxis } from '../bars/bar-axis.js';
+import { type BarRow, numberedBars } from '../bars/bar-rows.js';
+import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from '../bars/dynamics-lane.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 /** The levels a panel shows, the same for all rows of a take. */
 export interface LevelRange {
@@ -76,7 +76,7 @@ function signsHeight(part: Part): number {
  *
  * Source: definition.
  */
-export function loudnessPanel(sheet: Sheet, data: LoudnessRow, left: number, top: number): Item[] {
+export function loudnessPanel(sheet: ReportSheet, data: LoudnessRow, left: number, top: number): Item[] {
   const { row, range, height } = data;
   const panelTop = top + signsHeight(data.part);
   const foot = panelTop + height;
@@ -108,7 +108,13 @@ function curveItems(data: LoudnessRow, left: number, right: number, yOf: (db: nu
   ];
 }
 
-function gridItems(sheet: Sheet, range: LevelRange, left: number, right: number, yOf: (db: number) => number): Item[] {
+function gridItems(
+  sheet: ReportSheet,
+  range: LevelRange,
+  left: number,
+  right: number,
+  yOf: (db: number) => number,
+): Item[] {
   const items: Item[] = [];
   for (let db = 0; db >= range.bottomDb + 1; db -= 6) {
     const y = yOf(db + range.referenceDb);
@@ -123,7 +129,7 @@ function gridItems(sheet: Sheet, range: LevelRange, left: number, right: number,
   return items;
 }
 
-function barItems(sheet: Sheet, row: BarRow, xOf: (q: number) => number, foot: number): Item[] {
+function barItems(sheet: ReportSheet, row: BarRow, xOf: (q: number) => number, foot: number): Item[] {
   const numbered = numberedBars(row, 17);
   return [
     { kind: 'path', path: barAxis(row, xOf, foot), stroke: 'soft', width: 0.5 },
@@ -143,7 +149,12 @@ function markLines(part: Part, row: BarRow, xOf: (q: number) => number, panelTop
   return lines.length === 0 ? [] : [{ kind: 'path', path: joinPaths(lines), stroke: 'rule', width: 0.5 }];
 }
 
-function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number, yOf: (db: number) => number): Item[] {
+function levelItems(
+  sheet: ReportSheet,
+  data: LoudnessRow,
+  xOf: (q: number) => number,
+  yOf: (db: number) => number,
+): Item[] {
   const { part, row } = data;
   return data.result.levels.flatMap(({ levelDb, index, toIndex }): Item[] => {
     const first = part.notes[index];
@@ -166,7 +177,7 @@ function levelItems(sheet: Sheet, data: LoudnessRow, xOf: (q: number) => number,
 
 /** The level in figures, as near to the beginning of its line as the curve does not run through them. */
 function levelLabel(
-  sheet: Sheet,
+  sheet: ReportSheet,
   { row, range, curve }: LoudnessRow,
   levelDb: number,
   [from, to]: readonly [number, number],
@@ -211,6 +222,6 @@ function symbolItems(part: Part, row: BarRow, xOf: (quarters: number) => number,
   });
 }
 
-function label(sheet: Sheet, text: string, style: TextStyle, x: number, top: number, width: number): Item[] {
+function label(sheet: ReportSheet, text: string, style: TextStyle, x: number, top: number, width: number): Item[] {
   return placeText(sheet.set(text, style, width), x, top);
 }
