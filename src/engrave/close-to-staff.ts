@@ -1,6 +1,5 @@
-import type { Item } from '../page/index.js';
+import { type Bounds, boundsOf, type Item } from '../page/index.js';
 import { type FreeRoom, TEXT_REACH } from './free-room.js';
-import { pathPoints } from './path-points.js';
 import { shifted } from './shift-items.js';
 
 /** White between notes and marks of loudness, points. */
@@ -30,25 +29,14 @@ export function closeToStaff(items: readonly Item[], room: FreeRoom, middle: num
   ];
 }
 
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-function boxOf(item: Item): Box {
-  if (item.kind === 'text') {
-    const { x, baseline, size, text } = item;
-    const width = (text.length * size) / 2;
-    return {
-      left: x,
-      right: x + width,
-      top: baseline - TEXT_REACH.up * size,
-      bottom: baseline + TEXT_REACH.down * size,
-    };
-  }
-  const points = pathPoints(item.d).flat();
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
-  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
+function boxOf(item: Item): Bounds {
+  if (item.kind === 'path') return boundsOf(item.path);
+  const { x, baseline, size, text } = item;
+  const width = (text.length * size) / 2;
+  return {
+    left: x,
+    right: x + width,
+    top: baseline - TEXT_REACH.up * size,
+    bottom: baseline + TEXT_REACH.down * size,
+  };
 }

@@ -1,11 +1,11 @@
-import type { Item, PathItem, Typesetter } from '../page/index.js';
+import { type Item, joinPaths, type Path, type PathItem, type Typesetter } from '../page/index.js';
 import { closeToStaff } from './close-to-staff.js';
 import type { EngravedPart } from './engrave-part.js';
 import { FreeRoom } from './free-room.js';
 import { lineHeight } from './line-height.js';
 import { scaleBars } from './scale-bars.js';
 import { shifted } from './shift-items.js';
-import { movedPiece, type NoteSign, type SpreadBars, spreadBars } from './spread-bars.js';
+import { movedShape, type NoteSign, type SpreadBars, spreadBars } from './spread-bars.js';
 import { type BarsTaken, takeBars } from './take-bars.js';
 
 /** An excerpt may be this much wider than asked for, points: lines have their thickness. */
@@ -134,8 +134,8 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
 
 /** The number of the first bar, centred over the beginning of the line and above its clef. */
 function numberOf(typesetter: Typesetter, { number, left }: BarsTaken, room: FreeRoom): Item[] {
-  return number.flatMap((piece) =>
-    movedPiece(typesetter, piece, -left).flatMap((item) => {
+  return number.flatMap((shape) =>
+    movedShape(typesetter, shape, -left).flatMap((item) => {
       if (item.kind !== 'text') return [];
       const [top] = room.edges(item.x, item.x + NUMBER_REACH);
       return [{ ...item, baseline: Math.min(item.baseline, top - NUMBER_WHITE) }];
@@ -168,21 +168,22 @@ function noteheadOf(head: NoteSign, signs: readonly NoteSign[], down: number): N
 
 /** Lines of the same width in one item, areas in one, words and dashes after them. */
 function gathered(items: readonly Item[]): Item[] {
-  const strokes = new Map<number, string[]>();
-  const filled: string[] = [];
+  const strokes = new Map<number, Path[]>();
+  const filled: Path[] = [];
   const others: Item[] = [];
   for (const item of items) {
     if (item.kind === 'text' || item.dash !== undefined) others.push(item);
-    else if (item.fill === undefined) strokes.set(item.width ?? 0, [...(strokes.get(item.width ?? 0) ?? []), item.d]);
-    else if (item.stroke === undefined) filled.push(item.d);
+    else if (item.fill === undefined)
+      strokes.set(item.width ?? 0, [...(strokes.get(item.width ?? 0) ?? []), item.path]);
+    else if (item.stroke === undefined) filled.push(item.path);
     else others.push(item);
   }
-  const lines = [...strokes].map(([width, parts]): PathItem => {
-    return { kind: 'path', d: parts.join(''), stroke: 'text', width, cap: 'butt' };
+  const lines = [...strokes].map(([width, paths]): PathItem => {
+    return { kind: 'path', path: joinPaths(paths), stroke: 'text', width, cap: 'butt' };
   });
   return [
     ...lines,
-    ...(filled.length === 0 ? [] : [{ kind: 'path', d: filled.join(''), fill: 'text' } as const]),
+    ...(filled.length === 0 ? [] : [{ kind: 'path', path: joinPaths(filled), fill: 'text' } as const]),
     ...others,
   ];
 }

@@ -2,7 +2,7 @@ import { drawDocument } from './draw-document.js';
 import { type EngravedLine, type LineBar, readLine } from './engraved-line.js';
 import { lineHeight } from './line-height.js';
 import { openingSigns } from './opening-signs.js';
-import type { Piece } from './svg-pieces.js';
+import type { Shape } from './read-shapes.js';
 
 /** Points a staff space takes in an excerpt; a staff is four of them. */
 export const STAFF_SPACE = 4.4;
@@ -16,7 +16,7 @@ export interface EngravedPart extends EngravedLine {
 /** Clef and key, as they stand at the beginning of a line. */
 interface Opening {
   readonly fromBar: number;
-  readonly signs: readonly Piece[];
+  readonly signs: readonly Shape[];
 }
 
 /**
@@ -45,7 +45,7 @@ function changesIn(bars: readonly LineBar[]): number[] {
   const found = new Set<number>();
   for (const [i, bar] of bars.entries()) {
     const usual = i === 0 ? openingSigns(bar).length : 0;
-    if (bar.pieces.filter(({ role }) => role === 'opening').length === usual) continue;
+    if (bar.shapes.filter(({ role }) => role === 'opening').length === usual) continue;
     if (i > 0) found.add(i);
     if (i + 1 < bars.length) found.add(i + 1);
   }
@@ -61,14 +61,14 @@ async function openingsAt(musicXml: string, changes: readonly number[], begin: L
     const bar = bars[fromBar];
     if (bar === undefined) return [];
     const up = topOf(begin) - topOf(bar);
-    const signs = openingSigns(bar).map((piece) => ({ ...piece, y: piece.y + up }));
+    const signs = openingSigns(bar).map((shape) => ({ ...shape, y: shape.y + up }));
     return [{ fromBar, signs }];
   });
 }
 
 /** Height of the uppermost staff line. */
-function topOf({ pieces }: LineBar): number {
-  const heights = pieces.flatMap(({ role, item }) =>
+function topOf({ shapes }: LineBar): number {
+  const heights = shapes.flatMap(({ role, item }) =>
     role === 'staff' && item.kind === 'path' ? [lineHeight(item)] : [],
   );
   return Math.min(...heights);

@@ -1,7 +1,6 @@
-import type { PathItem } from '../page/index.js';
-import type { Matrix } from './matrix.js';
+import type { AffineMap, PathItem } from '../page/index.js';
+import { readShapes, type Shape } from './read-shapes.js';
 import { readSvg } from './read-svg.js';
-import { type Piece, svgPieces } from './svg-pieces.js';
 import { xExtent } from './x-extent.js';
 
 const UNITS_A_SPACE = 180;
@@ -11,7 +10,7 @@ export interface LineBar {
   readonly left: number;
   readonly right: number;
   /** all that belongs to this bar alone */
-  readonly pieces: readonly Piece[];
+  readonly shapes: readonly Shape[];
 }
 
 /** Bars in a line. Lengths are points. */
@@ -38,37 +37,37 @@ interface Spanner {
  */
 export function readLine(svg: string, staffSpace: number): EngravedLine {
   const scale = staffSpace / UNITS_A_SPACE;
-  const matrix: Matrix = [scale, 0, 0, scale, 0, 0];
-  const { pieces, bars } = svgPieces(readSvg(svg), matrix);
-  const ofBars = Array.from({ length: bars }, (): Piece[] => []);
-  for (const piece of pieces) if (piece.role !== 'spanner') ofBars[piece.bar]?.push(piece);
+  const toPoints: AffineMap = [scale, 0, 0, scale, 0, 0];
+  const { shapes, bars } = readShapes(readSvg(svg), toPoints);
+  const ofBars = Array.from({ length: bars }, (): Shape[] => []);
+  for (const shape of shapes) if (shape.role !== 'spanner') ofBars[shape.bar]?.push(shape);
   const placed: LineBar[] = [];
   for (const inBar of ofBars) {
     const staff = inBar.find(({ role }) => role === 'staff');
     if (staff === undefined) break;
     const [left, right] = xExtent(staff);
-    placed.push({ left, right, pieces: inBar });
+    placed.push({ left, right, shapes: inBar });
   }
-  return { bars: withStrays(placed, pieces), spanners: spannersIn(pieces) };
+  return { bars: withStrays(placed, shapes), spanners: spannersIn(shapes) };
 }
 
-function spannersIn(pieces: readonly Piece[]): Spanner[] {
-  return pieces.flatMap((piece) => {
-    const { item, role, isLoudness } = piece;
+function spannersIn(shapes: readonly Shape[]): Spanner[] {
+  return shapes.flatMap((shape) => {
+    const { item, role, isLoudness } = shape;
     if (role !== 'spanner' || item.kind === 'words') return [];
-    const [left, right] = xExtent(piece);
+    const [left, right] = xExtent(shape);
     return [{ item, left, right, isLoudness }];
   });
 }
 
 /** Words that stand outside of bars, such as the number of an ending, belong to the bar over which they begin. */
-function withStrays(bars: readonly LineBar[], pieces: readonly Piece[]): LineBar[] {
-  const strays = pieces.filter(({ bar, role }) => bar < 0 && role !== 'spanner');
+function withStrays(bars: readonly LineBar[], shapes: readonly Shape[]): LineBar[] {
+  const strays = shapes.filter(({ bar, role }) => bar < 0 && role !== 'spanner');
   return bars.map((bar) => {
-    const mine = strays.filter((piece) => {
-      const [x] = xExtent(piece);
+    const mine = strays.filter((shape) => {
+      const [x] = xExtent(shape);
       return x >= bar.left && x < bar.right;
     });
-    return mine.length === 0 ? bar : { ...bar, pieces: [...bar.pieces, ...mine] };
+    return mine.length === 0 ? bar : { ...bar, shapes: [...bar.shapes, ...mine] };
   });
 }

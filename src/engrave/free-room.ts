@@ -1,5 +1,4 @@
-import type { Item, PathItem, TextItem, Typesetter } from '../page/index.js';
-import { pathPoints } from './path-points.js';
+import { type Item, type PathItem, type Point, pointsAlong, type TextItem, type Typesetter } from '../page/index.js';
 
 /** Points a step of the outline. */
 const STEP = 1;
@@ -84,12 +83,12 @@ export class FreeRoom {
     this.#mark(x, right, baseline + reach.down * size);
   }
 
-  #takePath({ d, stroke, width }: PathItem): void {
+  #takePath({ path, stroke, width }: PathItem): void {
     const half = stroke === undefined ? 0 : (width ?? 0.5) / 2;
-    for (const piece of pathPoints(d)) {
-      for (let i = 1; i < piece.length; i++) {
-        const [x0, y0] = piece[i - 1] as readonly [number, number];
-        const [x1, y1] = piece[i] as readonly [number, number];
+    for (const points of pointsAlong(path)) {
+      for (let i = 1; i < points.length; i++) {
+        const [x0, y0] = points[i - 1] as Point;
+        const [x1, y1] = points[i] as Point;
         this.#markLine(x0, y0, x1, y1, half);
       }
     }

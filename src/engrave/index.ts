@@ -5,13 +5,9 @@
  * Conventions: staff spaces and places are points from the top left corner of the excerpt, y downwards; notes are known by
  * their index in the part.
  */
-export { ellipse } from './ellipse.js';
 export { type Engrave, type Excerpt, engraveExcerpt, type Notehead } from './engrave-excerpt.js';
 export { engraveInThread } from './engrave-in-thread.js';
 export { type EngravedPart, engravePart } from './engrave-part.js';
 export { FreeRoom } from './free-room.js';
-export { mapPath } from './map-path.js';
-export { UNMOVED } from './matrix.js';
-export { pathPoints } from './path-points.js';
 export { rememberExcerpts } from './remember-excerpts.js';
 export { shifted } from './shift-items.js';

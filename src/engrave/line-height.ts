@@ -4,8 +4,8 @@ import type { PathItem } from '../page/index.js';
  * @param line a staff line
  * @returns the height at which it begins, points
  *
- * Source: SVG 2, path data.
+ * Source: definition.
  */
-export function lineHeight({ d }: PathItem): number {
-  return Number(/^M[-\d.]+ ([-\d.]+)/.exec(d)?.[1] ?? 0);
+export function lineHeight({ path }: PathItem): number {
+  return path.points[1] ?? 0;
 }

@@ -1,5 +1,5 @@
 import type { LineBar } from './engraved-line.js';
-import type { Piece } from './svg-pieces.js';
+import type { Shape } from './read-shapes.js';
 import { xExtent } from './x-extent.js';
 
 /**
@@ -8,10 +8,10 @@ import { xExtent } from './x-extent.js';
  *
  * Source: common practice.
  */
-export function openingSigns({ pieces }: LineBar): readonly Piece[] {
-  const start = Math.min(...pieces.filter(isNote).map((piece) => xExtent(piece)[0]));
-  return pieces.filter((piece) => piece.role === 'opening' && xExtent(piece)[0] < start);
+export function openingSigns({ shapes }: LineBar): readonly Shape[] {
+  const start = Math.min(...shapes.filter(isNote).map((shape) => xExtent(shape)[0]));
+  return shapes.filter((shape) => shape.role === 'opening' && xExtent(shape)[0] < start);
 }
 
 /** Notes and rests, but no barlines and no time signatures. */
-const isNote = ({ role, sign }: Piece): boolean => role === 'solid' && sign !== null && sign.group !== 'meterSig';
+const isNote = ({ role, sign }: Shape): boolean => role === 'solid' && sign !== null && sign.group !== 'meterSig';

@@ -1,7 +1,6 @@
-import type { PathItem } from '../page/index.js';
+import { mapPath, type PathItem } from '../page/index.js';
 import type { Words } from './draw-words.js';
-import { mapPath } from './map-path.js';
-import type { Piece } from './svg-pieces.js';
+import type { Shape } from './read-shapes.js';
 import type { BarsTaken } from './take-bars.js';
 
 /**
@@ -14,7 +13,7 @@ import type { BarsTaken } from './take-bars.js';
 export function scaleBars(bars: BarsTaken, ratio: number): BarsTaken {
   const path = (item: PathItem): PathItem => ({
     ...item,
-    d: mapPath(item.d, [ratio, 0, 0, ratio, 0, 0]),
+    path: mapPath(item.path, [ratio, 0, 0, ratio, 0, 0]),
     ...(item.width === undefined ? {} : { width: item.width * ratio }),
     ...(item.dash === undefined ? {} : { dash: [item.dash[0] * ratio, item.dash[1] * ratio] }),
   });
@@ -24,7 +23,7 @@ export function scaleBars(bars: BarsTaken, ratio: number): BarsTaken {
     baseline: item.baseline * ratio,
     runs: item.runs.map((run) => ({ ...run, size: run.size * ratio })),
   });
-  const piece = (one: Piece): Piece => ({
+  const shape = (one: Shape): Shape => ({
     ...one,
     item: one.item.kind === 'path' ? path(one.item) : words(one.item),
     x: one.x * ratio,
@@ -33,11 +32,11 @@ export function scaleBars(bars: BarsTaken, ratio: number): BarsTaken {
   });
   return {
     staffSpace: bars.staffSpace * ratio,
-    opening: bars.opening.map(piece),
+    opening: bars.opening.map(shape),
     openingWidth: bars.openingWidth * ratio,
     staff: bars.staff.map(path),
-    number: bars.number.map(piece),
-    content: bars.content.map(piece),
+    number: bars.number.map(shape),
+    content: bars.content.map(shape),
     spanners: bars.spanners.map(({ item, isLoudness }) => ({ item: path(item), isLoudness })),
     left: bars.left * ratio,
     right: bars.right * ratio,

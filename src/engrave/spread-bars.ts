@@ -1,9 +1,8 @@
-import { type Item, numberInPath, type PathItem, type Typesetter } from '../page/index.js';
+import { type Item, lineThrough, mapPoints, type PathItem, type Typesetter } from '../page/index.js';
 import { placeWords } from './draw-words.js';
 import { lineHeight } from './line-height.js';
-import { movePoints } from './move-points.js';
+import type { Shape, Sign } from './read-shapes.js';
 import { shifted } from './shift-items.js';
-import type { Piece, Sign } from './svg-pieces.js';
 import type { BarsTaken } from './take-bars.js';
 import { xExtent } from './x-extent.js';
 
@@ -52,32 +51,41 @@ export function spreadBars(typesetter: Typesetter, bars: BarsTaken, width: numbe
   const whole = natural < SHORTEST_SPREAD * width ? natural : Math.min(width, natural + most);
   const shiftAt = shifts(white, openingWidth - left, whole - natural);
   const isSolid = (x: number): boolean => solid.some(([from, to]) => x >= from - THICKNESS && x <= to + THICKNESS);
-  const warp = (item: PathItem): PathItem => ({ ...item, d: movePoints(item.d, (x, y) => [x + shiftAt(x), y]) });
+  const warp = (item: PathItem): PathItem => ({
+    ...item,
+    path: mapPoints(item.path, (x, y) => [x + shiftAt(x), y]),
+  });
   const signs: NoteSign[] = [];
   const barlines: number[] = [];
-  const place = (piece: Piece): Item[] => {
-    const { item, role, sign, isBarline } = piece;
-    const [from, to] = xExtent(piece);
+  const place = (shape: Shape): Item[] => {
+    const { item, role, sign, isBarline } = shape;
+    const [from, to] = xExtent(shape);
     if (role === 'elastic' && item.kind === 'path') {
       // a short beam at one stem keeps its length
       const isStub = item.fill !== undefined && isSolid(from) !== isSolid(to);
-      return isStub ? movedPiece(typesetter, piece, shiftAt(isSolid(from) ? from : to)) : [warp(item)];
+      return isStub ? movedShape(typesetter, shape, shiftAt(isSolid(from) ? from : to)) : [warp(item)];
     }
     const by = shiftAt((from + to) / 2);
-    if (sign !== null) signs.push({ ...sign, noteIds: piece.noteIds, x: piece.x + by, y: piece.y });
+    if (sign !== null) signs.push({ ...sign, noteIds: shape.noteIds, x: shape.x + by, y: shape.y });
     if (isBarline) barlines.push((from + to) / 2 + by);
-    return movedPiece(typesetter, piece, by);
+    return movedShape(typesetter, shape, by);
   };
-  const content = bars.content.flatMap((piece) => place(piece).map((item) => ({ item, isLoudness: piece.isLoudness })));
+  const content = bars.content.flatMap((shape) => place(shape).map((item) => ({ item, isLoudness: shape.isLoudness })));
   const spanners = bars.spanners.map(({ item, isLoudness }) => ({ item: warp(item), isLoudness }));
   const both = [...content, ...spanners];
   const itemsOf = (loudness: boolean): Item[] =>
     both.filter(({ isLoudness }) => isLoudness === loudness).map(({ item }) => item);
   const staff = bars.staff.map((line): PathItem => {
-    const y = numberInPath(lineHeight(line));
-    return { ...line, d: `M0 ${y}L${numberInPath(whole)} ${y}` };
+    const y = lineHeight(line);
+    return {
+      ...line,
+      path: lineThrough([
+        [0, y],
+        [whole, y],
+      ]),
+    };
   });
-  const opening = bars.opening.flatMap((piece) => movedPiece(typesetter, piece, 0));
+  const opening = bars.opening.flatMap((shape) => movedShape(typesetter, shape, 0));
   return { items: [...staff, ...opening, ...itemsOf(false)], loudness: itemsOf(true), signs, barlines, width: whole };
 }
 
@@ -104,13 +112,13 @@ interface SolidThing {
   readonly isBarline: boolean;
 }
 
-function notesAndOthers(content: readonly Piece[]): SolidThing[] {
+function notesAndOthers(content: readonly Shape[]): SolidThing[] {
   const notes = new Map<string, Stretch>();
   const others: SolidThing[] = [];
-  for (const piece of content) {
-    const { role, noteIds, isBarline } = piece;
+  for (const shape of content) {
+    const { role, noteIds, isBarline } = shape;
     if (role !== 'solid' && role !== 'opening') continue;
-    const [from, to] = xExtent(piece);
+    const [from, to] = xExtent(shape);
     const id = noteIds.at(-1);
     const known = id === undefined ? undefined : notes.get(id);
     if (id === undefined) others.push({ ends: [from, to], isBarline });
@@ -152,12 +160,12 @@ function shifts(white: readonly White[], all: number, extra: number): (x: number
 
 /**
  * @param typesetter widths and coverage of the faces
- * @param piece of an engraving
+ * @param shape of an engraving
  * @param by points to the right
  * @returns what to draw
  *
  * Source: definition.
  */
-export function movedPiece(typesetter: Typesetter, { item, x, y }: Piece, by: number): Item[] {
+export function movedShape(typesetter: Typesetter, { item, x, y }: Shape, by: number): Item[] {
   return shifted(item.kind === 'path' ? [item] : placeWords(typesetter, item), x + by, y);
 }

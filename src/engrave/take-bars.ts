@@ -1,9 +1,8 @@
-import type { PathItem } from '../page/index.js';
-import { clipPath } from './clip-path.js';
+import { clipPath, type PathItem } from '../page/index.js';
 import { type EngravedPart, STAFF_SPACE } from './engrave-part.js';
 import type { LineBar } from './engraved-line.js';
 import { openingSigns } from './opening-signs.js';
-import type { Piece } from './svg-pieces.js';
+import type { Shape } from './read-shapes.js';
 import { xExtent } from './x-extent.js';
 
 /** White after the signs at the beginning, staff spaces. */
@@ -17,13 +16,13 @@ const LEAST_SPAN = 0.5;
 export interface BarsTaken {
   readonly staffSpace: number;
   /** clef and key, from the beginning of the new line */
-  readonly opening: readonly Piece[];
+  readonly opening: readonly Shape[];
   /** where the content begins in the new line */
   readonly openingWidth: number;
   readonly staff: readonly PathItem[];
   /** number of the first bar */
-  readonly number: readonly Piece[];
-  readonly content: readonly Piece[];
+  readonly number: readonly Shape[];
+  readonly content: readonly Shape[];
   /** ties, slurs, wedges, brackets, cut off at the ends */
   readonly spanners: readonly { readonly item: PathItem; readonly isLoudness: boolean }[];
   /** where the content begins and ends in the old line */
@@ -47,27 +46,29 @@ export function takeBars(part: EngravedPart, first: number, last: number): BarsT
   const [begin, end] = [bars[0] as LineBar, bars.at(-1) as LineBar];
   const opening = part.openings.findLast(({ fromBar }) => fromBar <= first)?.signs ?? [];
   const own = openingSigns(begin);
-  const content = bars.flatMap(({ pieces }) =>
-    pieces.filter((piece) => piece.role !== 'staff' && piece.role !== 'number' && !own.includes(piece)),
+  const content = bars.flatMap(({ shapes }) =>
+    shapes.filter((shape) => shape.role !== 'staff' && shape.role !== 'number' && !own.includes(shape)),
   );
   const left = own.length === 0 ? begin.left : Math.min(...solidLefts(begin, own)) - FIRST_GAP * STAFF_SPACE;
   const { right } = end;
   return {
     staffSpace: STAFF_SPACE,
     opening,
-    openingWidth: Math.max(0, ...opening.map((piece) => xExtent(piece)[1])) + OPENING_GAP * STAFF_SPACE,
-    staff: begin.pieces.flatMap(({ role, item }) => (role === 'staff' && item.kind === 'path' ? [item] : [])),
-    number: begin.pieces.filter(({ role }) => role === 'number'),
+    openingWidth: Math.max(0, ...opening.map((shape) => xExtent(shape)[1])) + OPENING_GAP * STAFF_SPACE,
+    staff: begin.shapes.flatMap(({ role, item }) => (role === 'staff' && item.kind === 'path' ? [item] : [])),
+    number: begin.shapes.filter(({ role }) => role === 'number'),
     content,
     spanners: part.spanners.flatMap((spanner) => {
       if (spanner.right < left + LEAST_SPAN || spanner.left > right - LEAST_SPAN) return [];
-      const item = clipPath(spanner.item, left, right);
-      return item === null ? [] : [{ item, isLoudness: spanner.isLoudness }];
+      const { item, isLoudness } = spanner;
+      const path = clipPath(item.path, item.fill !== undefined, left, right);
+      return path === null ? [] : [{ item: { ...item, path }, isLoudness }];
     }),
-    ...{ left, right },
+    left,
+    right,
   };
 }
 
-function solidLefts({ pieces }: LineBar, without: readonly Piece[]): number[] {
-  return pieces.filter((piece) => piece.role === 'solid' && !without.includes(piece)).map((piece) => xExtent(piece)[0]);
+function solidLefts({ shapes }: LineBar, without: readonly Shape[]): number[] {
+  return shapes.filter((shape) => shape.role === 'solid' && !without.includes(shape)).map((shape) => xExtent(shape)[0]);
 }

@@ -1,4 +1,5 @@
 import type { Language } from '../base/index.js';
+import type { Path } from './path/path.js';
 
 /** The faces a page is set in. `music` holds the signs that text faces lack: ♭ ♯ ♮, dynamics, fermatas. */
 export type Face = 'regular' | 'semibold' | 'italic' | 'music';
@@ -20,8 +21,7 @@ export interface TextItem {
 /** A line, curve or area. */
 export interface PathItem {
   readonly kind: 'path';
-  /** SVG path data, points from the page's top left corner */
-  readonly d: string;
+  readonly path: Path;
   readonly stroke?: Ink;
   readonly width?: number;
   readonly dash?: readonly [number, number];
@@ -75,6 +75,6 @@ export interface Typesetter {
   /** width in points */
   widthOf(text: string, face: Face, size: number): number;
   hasGlyph(character: string, face: Face): boolean;
-  /** in which letters without a glyph are named; English when it is left out */
-  readonly language?: Language;
+  /** what stands for letters of one kind that no face holds, e.g. `[Chinese letters]` */
+  nameMissing(letters: string): string;
 }

@@ -1,4 +1,4 @@
-import { lineThrough } from './path.js';
+import { lineAcross } from './path/line-across.js';
 import type { Sheet } from './sheet.js';
 
 /**
@@ -10,10 +10,7 @@ import type { Sheet } from './sheet.js';
  */
 export function drawHeadRule(sheet: Sheet): void {
   sheet.y += 7;
-  const line = lineThrough([
-    [sheet.left, sheet.y],
-    [sheet.left + sheet.width, sheet.y],
-  ]);
-  sheet.furnish([{ kind: 'path', d: line, stroke: 'accent', width: 1 }]);
+  const path = lineAcross(sheet.y, sheet.left, sheet.left + sheet.width);
+  sheet.furnish([{ kind: 'path', path, stroke: 'accent', width: 1 }]);
   sheet.y += 5;
 }

@@ -12,7 +12,7 @@ export interface TextStyle {
   readonly align?: 'left' | 'right' | 'centre';
 }
 
-/** A piece of a line in one face. */
+/** A stretch of a line in one face. */
 interface Run {
   readonly text: string;
   readonly face: Face;
@@ -68,11 +68,8 @@ export function setText(typesetter: Typesetter, text: string, style: TextStyle, 
     .normalize('NFC')
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim();
-  const drawn = spellOut(
-    clean,
-    (letter) => letter in MUSIC_SIGNS || typesetter.hasGlyph(letter, style.face),
-    typesetter.language,
-  );
+  const canDraw = (letter: string): boolean => letter in MUSIC_SIGNS || typesetter.hasGlyph(letter, style.face);
+  const drawn = spellOut(clean, canDraw, (letters) => typesetter.nameMissing(letters));
   const words = wordsOf(drawn).map((word) => runsOf(typesetter, word, style));
   const lines = breakLines(typesetter, words, style, width);
   return {
@@ -152,28 +149,28 @@ function wordsOf(text: string): string[] {
 }
 
 /** Neighbouring letters in one face, or one sign. */
-interface Piece {
+interface Letters {
   text: string;
   readonly face: Face;
   readonly fit: Fit;
 }
 
 function runsOf(typesetter: Typesetter, word: string, style: TextStyle): Run[] {
-  const pieces: Piece[] = [];
+  const found: Letters[] = [];
   for (const character of word) {
-    const piece = pieceFor(character, style.face);
-    const last = pieces.at(-1);
-    if (last !== undefined && last.fit === PLAIN && piece.fit === PLAIN) last.text += piece.text;
-    else pieces.push(piece);
+    const next = lettersFor(character, style.face);
+    const last = found.at(-1);
+    if (last !== undefined && last.fit === PLAIN && next.fit === PLAIN) last.text += next.text;
+    else found.push(next);
   }
-  return pieces.map((piece) => {
-    const { scale, before } = piece.fit;
-    const width = typesetter.widthOf(piece.text, piece.face, style.size * scale) + before * style.size;
-    return { ...piece, width };
+  return found.map((letters) => {
+    const { scale, before } = letters.fit;
+    const width = typesetter.widthOf(letters.text, letters.face, style.size * scale) + before * style.size;
+    return { ...letters, width };
   });
 }
 
-function pieceFor(character: string, face: Face): Piece {
+function lettersFor(character: string, face: Face): Letters {
   const fit = MUSIC_SIGNS[character];
   return fit === undefined ? { text: character, face, fit: PLAIN } : { text: character, face: 'music', fit };
 }
@@ -209,19 +206,19 @@ function joined(typesetter: Typesetter, line: readonly Run[], word: readonly Run
   return [...line.slice(0, -1), middle, ...word.slice(1)];
 }
 
-/** A word in pieces no wider than a line. */
+/** A word cut where it is wider than a line. */
 function fitting(typesetter: Typesetter, word: Run[], style: TextStyle, width: number): Run[][] {
   if (widthOfRuns(word) <= width) return [word];
-  const pieces: Run[][] = [];
+  const cuts: Run[][] = [];
   let text = '';
   for (const character of word.map((run) => run.text).join('')) {
     if (text !== '' && widthOfRuns(runsOf(typesetter, text + character, style)) > width) {
       // after a hyphen where there is one
       const cut = text.lastIndexOf('-') + 1 || text.length;
-      pieces.push(runsOf(typesetter, text.slice(0, cut), style));
+      cuts.push(runsOf(typesetter, text.slice(0, cut), style));
       text = text.slice(cut);
     }
     text += character;
   }
-  return [...pieces, runsOf(typesetter, text, style)];
+  return [...cuts, runsOf(typesetter, text, style)];
 }

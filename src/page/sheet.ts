@@ -1,5 +1,4 @@
 import type { Language } from '../base/index.js';
-import { type Words, wordsIn } from '../words/index.js';
 import type { Drawing, DrawingElement, Item, PageMarks, Typesetter } from './drawing.js';
 import { placeText, type SetText, setOneLine, setText, type TextStyle } from './set-text.js';
 import { STYLES } from './styles.js';
@@ -36,8 +35,6 @@ export interface SheetOptions {
 export class Sheet {
   readonly typesetter: Typesetter;
   readonly language: Language;
-  /** what a take's pages say */
-  readonly words: Words;
   readonly left = MARGIN_SIDE;
   readonly width: number;
   readonly pageWidth: number;
@@ -53,7 +50,6 @@ export class Sheet {
     const [short, long] = PAPER[options.paper];
     this.typesetter = options.typesetter;
     this.language = options.language ?? 'en';
-    this.words = wordsIn(this.language);
     this.pageWidth = options.landscape === true ? long : short;
     this.pageHeight = options.landscape === true ? short : long;
     this.width = options.width ?? this.pageWidth - 2 * MARGIN_SIDE;

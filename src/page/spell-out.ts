@@ -1,6 +1,3 @@
-import type { Language } from '../base/index.js';
-import { missingLettersInWords } from '../words/index.js';
-
 const EAST_ASIAN = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}ー々〆]/u;
 
 /**
@@ -8,17 +5,21 @@ const EAST_ASIAN = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}ー々�
  *
  * @param text any text
  * @param canDraw whether a letter can be drawn
- * @param language in which it is named
+ * @param name what stands for letters of one kind that cannot be drawn
  * @returns the text with each stretch of missing letters of one script named in brackets
  *
  * Source: Unicode Standard Annex 24 (script property).
  */
-export function spellOut(text: string, canDraw: (letter: string) => boolean, language: Language = 'en'): string {
+export function spellOut(
+  text: string,
+  canDraw: (letter: string) => boolean,
+  name: (letters: string) => string,
+): string {
   let out = '';
   let missing = '';
   let space = '';
   const close = (): void => {
-    if (missing !== '') out += missingLettersInWords(missing, language);
+    if (missing !== '') out += name(missing);
     out += space;
     [missing, space] = ['', ''];
   };
@@ -30,7 +31,7 @@ export function spellOut(text: string, canDraw: (letter: string) => boolean, lan
       close();
       out += letter;
     } else {
-      if (missing !== '' && !isSameKind(missing, letter)) close();
+      if (missing !== '' && !isSameKind(missing, letter, name)) close();
       missing += letter;
       space = '';
     }
@@ -40,8 +41,8 @@ export function spellOut(text: string, canDraw: (letter: string) => boolean, lan
 }
 
 /** Marks and joiners belong to the letters before them. */
-function isSameKind(missing: string, letter: string): boolean {
+function isSameKind(missing: string, letter: string, name: (letters: string) => string): boolean {
   if (/[\p{M}\p{Cf}]/u.test(letter)) return true;
   if (EAST_ASIAN.test(letter) && EAST_ASIAN.test(missing)) return true;
-  return missingLettersInWords(missing) === missingLettersInWords(letter);
+  return name(missing) === name(letter);
 }

@@ -1,4 +1,5 @@
 import type { DrawingElement, PageMarks } from './drawing.js';
+import type { Path } from './path/path.js';
 import { placeText, type SetText, type TextStyle } from './set-text.js';
 import type { Sheet } from './sheet.js';
 import { STYLES } from './styles.js';
@@ -105,7 +106,7 @@ function repeatHeads(sheet: Sheet, columns: readonly Column[], heads: readonly S
 function underline(sheet: Sheet, columns: readonly Column[], height: number, ink: 'accent' | 'rule'): void {
   sheet.y += height;
   const right = sheet.left + columns.reduce((sum, column) => sum + column.width, 0) - CELL_GAP;
-  sheet.furnish([
-    { kind: 'path', d: `M${sheet.left} ${sheet.y}H${right}`, stroke: ink, width: ink === 'accent' ? 0.8 : RULE },
-  ]);
+  // not brought to the grid: a rule stands exactly where its row ends
+  const path: Path = { steps: ['M', 'L'], points: [sheet.left, sheet.y, right, sheet.y] };
+  sheet.furnish([{ kind: 'path', path, stroke: ink, width: ink === 'accent' ? 0.8 : RULE }]);
 }

@@ -6,9 +6,10 @@
  * quarters from the first performed bar. On pages, lengths are points from the top left corner, y downwards. Every function
  * gives the same bytes for the same input.
  */
+
+export type { Loudness } from './curves/loudness-curve.js';
 export { drawListeningPage, type ListeningPageInput } from './listen/draw-listening-page.js';
 export { drawSectionSheet } from './section/draw-section-sheet.js';
 export { drawStudySheet, type StudySheetInput } from './study/draw-study-sheet.js';
 export { drawTakeReport } from './take/draw-take-report.js';
-export type { Loudness } from './take/loudness-curve.js';
 export { drawProgressSheet, type ProgressSheetInput } from './weeks/draw-progress-sheet.js';

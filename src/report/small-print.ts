@@ -1,4 +1,5 @@
-import { type Sheet, STYLES } from '../page/index.js';
+import { STYLES } from '../page/index.js';
+import type { ReportSheet } from './report-sheet.js';
 
 /**
  * The cautions at the end of a document.
@@ -8,7 +9,7 @@ import { type Sheet, STYLES } from '../page/index.js';
  *
  * Source: common practice (playing-related strain, hearing and over-breathing: advice given to wind players).
  */
-export function drawSmallPrint(sheet: Sheet, forPlayer: boolean): void {
+export function drawSmallPrint(sheet: ReportSheet, forPlayer: boolean): void {
   const texts = [
     ...(forPlayer ? [sheet.words.smallPrint.practice, sheet.words.smallPrint.panel] : [sheet.words.smallPrint.teacher]),
     ...(sheet.lettersMissing ? [sheet.words.smallPrint.lettersMissing] : []),

@@ -5,14 +5,14 @@ import type { Words } from '../../src/judge/wording/words.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
 import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
 import { type TakeResult, toTakeResult } from '../../src/result/index.js';
-import { takeWordsIn } from '../../src/words/take-words-in.js';
+import { wordsIn } from '../../src/words/take-words-in.js';
 import { ENGLISH_WORDS as ENGLISH } from '../helpers/english-words.js';
 import { FACTS_AS_THEY_COME_UP } from '../helpers/facts.js';
 import { lix } from '../helpers/lix.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
 import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
-const words = takeWordsIn('de');
+const words = wordsIn('de');
 const KINDS = Object.keys(FACTS_AS_THEY_COME_UP) as (keyof Facts)[];
 
 function spoken(kind: keyof Facts, facts: unknown): Words {

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { widthWithCompany, writeParagraph } from '../../src/page/company.js';
-import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import { setText } from '../../src/page/set-text.js';
 import { Sheet } from '../../src/page/sheet.js';
 import { STYLES } from '../../src/page/styles.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 
-const typesetter = createTypesetter();
+const typesetter = typesetterIn();
 const style = STYLES.body;
 const WIDTH = 200;
 

@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
-import { pathPoints } from '../../src/engrave/path-points.js';
 import { shifted } from '../../src/engrave/shift-items.js';
 import type { FindingKind } from '../../src/judge/index.js';
 import { drawPdf } from '../../src/page/draw/draw-pdf.js';
-import { createTypesetter } from '../../src/page/draw/typesetter.js';
 import type { Item, PathItem, TextItem } from '../../src/page/drawing.js';
-import { Sheet } from '../../src/page/sheet.js';
-import { type FindingExcerpt, findingExcerpt } from '../../src/report/take/finding-excerpt.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
+import { type FindingExcerpt, findingExcerpt } from '../../src/report/excerpt/finding-excerpt.js';
+import { ReportSheet } from '../../src/report/report-sheet.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { findingKindSchema, type ResultFinding } from '../../src/result/take-result-schema.js';
 import { captionOf } from '../../src/words/take/mark-words.js';
@@ -17,14 +17,14 @@ import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marke
 import { type Raster, rasters } from '../helpers/raster.js';
 
 const WIDTH = 385;
-const typesetter = createTypesetter();
-const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
+const typesetter = typesetterIn();
+const sheet = new ReportSheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
 
 /** Marks are drawn in the accent ink, the engraving in black. */
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';
 const paths = (items: readonly Item[]) => items.filter((item): item is PathItem => item.kind === 'path');
 const texts = (items: readonly Item[]) => items.filter((item): item is TextItem => item.kind === 'text');
-const pointsOf = (item: PathItem) => pathPoints(item.d).flat();
+const pointsOf = (item: PathItem) => pointsAlong(item.path).flat();
 const ends = (item: PathItem): [number, number, number, number] => {
   const [first, last] = [
     pointsOf(item)[0] as readonly [number, number],

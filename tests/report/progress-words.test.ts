@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { MEASURE_IDS } from '../../src/standards/index.js';
-import { progressWordsIn } from '../../src/words/progress-words-in.js';
+import { wordsIn } from '../../src/words/progress-words-in.js';
 import { dayInWords, shortDay } from '../../src/words/short-dates.js';
 
-const { figure, list, missingWeeks, told } = progressWordsIn('en');
+const { figure, list, missingWeeks, told } = wordsIn('en');
 
 describe('words over weeks', () => {
   it('name weeks one by one, and long rows of them as a span', () => {

@@ -3,6 +3,7 @@ import { INKS } from '../inks.js';
 import { type OpenFont, openFaces } from './faces.js';
 import { type Bookmark, outlineOf } from './outline.js';
 import { loadPdfKit } from './pdf-kit.js';
+import { tracePath } from './trace-path.js';
 
 /**
  * Draws a document as a tagged PDF 1.7 with embedded faces.
@@ -130,7 +131,7 @@ function useFace(doc: PDFKit.PDFDocument, font: OpenFont): void {
 }
 
 function drawPath(doc: PDFKit.PDFDocument, item: PathItem): void {
-  doc.path(item.d);
+  tracePath(doc, item.path);
   if (item.fill !== undefined) doc.fillColor(INKS[item.fill]);
   if (item.stroke !== undefined) {
     doc

@@ -1,8 +1,9 @@
 import type { Face, Item, PathItem, TextItem } from '../drawing.js';
 import { INKS } from '../inks.js';
-import { numberInPath } from '../path.js';
 import type { OpenFont } from './faces.js';
 import { markupText } from './markup-text.js';
+import { numberInMarkup } from './number-in-markup.js';
+import { pathData } from './path-data.js';
 
 /**
  * Draws items as SVG. Text stays text, in the class of its face; signs of the music face become outlines, so that they look
@@ -27,18 +28,18 @@ export const FACE_CLASSES: Readonly<Record<Exclude<Face, 'music'>, string>> = {
   italic: 'f-i',
 };
 
-function pathElement({ d, stroke, width, dash, cap, fill }: PathItem): string {
+function pathElement({ path, stroke, width, dash, cap, fill }: PathItem): string {
   const paint = [
     fill === undefined ? 'fill="none"' : `fill="${INKS[fill]}"`,
-    ...(stroke === undefined ? [] : [`stroke="${INKS[stroke]}"`, `stroke-width="${numberInPath(width ?? 0.5)}"`]),
+    ...(stroke === undefined ? [] : [`stroke="${INKS[stroke]}"`, `stroke-width="${numberInMarkup(width ?? 0.5)}"`]),
     ...(stroke === undefined || cap !== undefined ? [] : ['stroke-linecap="round" stroke-linejoin="round"']),
-    ...(dash === undefined ? [] : [`stroke-dasharray="${dash.map(numberInPath).join(' ')}"`]),
+    ...(dash === undefined ? [] : [`stroke-dasharray="${dash.map(numberInMarkup).join(' ')}"`]),
   ];
-  return `<path d="${markupText(d)}" ${paint.join(' ')}/>`;
+  return `<path d="${pathData(path)}" ${paint.join(' ')}/>`;
 }
 
 function text({ x, baseline, text: words, face, size, ink }: TextItem): string {
-  const place = `x="${numberInPath(x)}" y="${numberInPath(baseline)}" font-size="${numberInPath(size)}"`;
+  const place = `x="${numberInMarkup(x)}" y="${numberInMarkup(baseline)}" font-size="${numberInMarkup(size)}"`;
   const faceClass = FACE_CLASSES[face as Exclude<Face, 'music'>];
   return `<text class="${faceClass}" ${place} fill="${INKS[ink]}">${markupText(words.trimEnd())}</text>`;
 }
@@ -49,7 +50,7 @@ function signs({ x, baseline, text: words, size, ink }: TextItem, music: OpenFon
   return music
     .layout(words)
     .glyphs.map((glyph) => {
-      const place = `translate(${numberInPath(left)} ${numberInPath(baseline)}) scale(${scaleInMarkup(scale)} ${scaleInMarkup(-scale)})`;
+      const place = `translate(${numberInMarkup(left)} ${numberInMarkup(baseline)}) scale(${scaleInMarkup(scale)} ${scaleInMarkup(-scale)})`;
       left += glyph.advanceWidth * scale;
       const outline = glyph.path.toSVG();
       return outline === '' ? '' : `<path d="${outline}" transform="${place}" fill="${INKS[ink]}"/>`;

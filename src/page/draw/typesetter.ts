@@ -1,4 +1,3 @@
-import type { Language } from '../../base/index.js';
 import type { Face, Typesetter } from '../drawing.js';
 import { openFaces } from './faces.js';
 
@@ -9,12 +8,12 @@ const remembered = new Map<string, number>();
 const drawable = new Map<string, boolean>();
 
 /**
- * @param language in which letters that no face holds are named
+ * @param nameMissing what stands for letters of one kind that no face holds
  * @returns widths and coverage of the faces as PDFKit will set them: word by word, spaces without kerning
  *
  * Source: OpenType horizontal advances and kerning, read from the font files.
  */
-export function createTypesetter(language: Language = 'en'): Typesetter {
+export function createTypesetter(nameMissing: Typesetter['nameMissing']): Typesetter {
   const faces = openFaces();
   const widthOfWord = (word: string, face: Face): number => {
     const key = `${face} ${word}`;
@@ -27,7 +26,7 @@ export function createTypesetter(language: Language = 'en'): Typesetter {
     return width;
   };
   return {
-    language,
+    nameMissing,
     widthOf: (text, face, size) =>
       (text.match(/[^ ]* ?/g) ?? []).reduce((sum, word) => sum + (word === '' ? 0 : widthOfWord(word, face)), 0) * size,
     hasGlyph: (character, face) => {

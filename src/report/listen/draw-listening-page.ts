@@ -1,5 +1,6 @@
 import { type EngravedPart, rememberExcerpts } from '../../engrave/index.js';
-import { createTypesetter, openFaces } from '../../page/index.js';
+import { openFaces } from '../../page/index.js';
+import { typesetterIn } from '../typesetter-in.js';
 import { type ListeningSource, listeningContent } from './listening-content.js';
 import { pageHtml } from './page-html.js';
 
@@ -20,7 +21,7 @@ export interface ListeningPageInput extends ListeningSource {
  * Source: HTML Living Standard; WCAG 2.2.
  */
 export async function drawListeningPage(input: ListeningPageInput): Promise<string> {
-  const typesetter = createTypesetter(input.result.language);
+  const typesetter = typesetterIn(input.result.language);
   const { engraved, result } = input;
   const part = engraved !== undefined && result.outcome === 'reviewed' ? await engraved() : null;
   const engrave = part === null ? null : rememberExcerpts(part, typesetter);

@@ -1,5 +1,6 @@
-import { createTypesetter, drawPdf, type PaperSize } from '../../page/index.js';
+import { drawPdf, type PaperSize } from '../../page/index.js';
 import type { SectionResult } from '../../result/index.js';
+import { typesetterIn } from '../typesetter-in.js';
 import { layoutSectionSheet } from './layout-section-sheet.js';
 
 /** Everything the section's PDF is made from. */
@@ -19,6 +20,6 @@ export interface SectionSheetInput {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawSectionSheet(input: SectionSheetInput): Promise<Uint8Array> {
-  const typesetter = createTypesetter(input.section.language);
+  const typesetter = typesetterIn(input.section.language);
   return drawPdf(layoutSectionSheet(input.section, input.paper, typesetter), input.creationDate);
 }

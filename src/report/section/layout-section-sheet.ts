@@ -1,14 +1,7 @@
-import {
-  type Drawing,
-  drawHeadRule,
-  drawTable,
-  type PaperSize,
-  Sheet,
-  STYLES,
-  type Typesetter,
-} from '../../page/index.js';
+import { type Drawing, drawHeadRule, drawTable, type PaperSize, STYLES, type Typesetter } from '../../page/index.js';
 import type { SectionResult } from '../../result/index.js';
 import { type SectionWords, wordsIn } from '../../words/index.js';
+import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawRehearseTable } from './rehearse-table.js';
 import { drawTakesTable } from './takes-table.js';
@@ -29,7 +22,7 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   const words = wordsIn(language).section;
   const title = titleOf(section, words);
   const named = { title: words.documentTitle(title), foot: words.foot(title) };
-  const sheet = new Sheet({ typesetter, paper, landscape: true, language, ...named });
+  const sheet = new ReportSheet({ typesetter, paper, landscape: true, language, ...named });
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
   sheet.write('P', factsOf(section, words), STYLES.subtitle);
@@ -56,7 +49,7 @@ function factsOf({ takes, failures, scores, players }: SectionResult, words: Sec
   });
 }
 
-function drawFailures(sheet: Sheet, section: SectionResult): void {
+function drawFailures(sheet: ReportSheet, section: SectionResult): void {
   if (section.failures.length === 0) return;
   const words = wordsIn(sheet.language).section;
   sheet.space(16);

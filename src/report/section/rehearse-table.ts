@@ -1,6 +1,7 @@
-import { drawTable, type Sheet, STYLES } from '../../page/index.js';
+import { drawTable, STYLES } from '../../page/index.js';
 import type { SectionResult } from '../../result/index.js';
 import { type SectionWords, wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { scoreNames } from './score-names.js';
 
 const MOST = 8;
@@ -17,7 +18,7 @@ const WHERE_OF_SCORES = 156;
  *
  * Source: definition.
  */
-export function drawRehearseTable(sheet: Sheet, section: SectionResult): void {
+export function drawRehearseTable(sheet: ReportSheet, section: SectionResult): void {
   if (section.players < 2) return;
   const shared = section.troubles.filter((trouble) => trouble.players > 1).slice(0, MOST);
   const words = wordsIn(sheet.language).section;

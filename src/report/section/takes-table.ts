@@ -1,7 +1,8 @@
 import { isMeasured } from '../../base/index.js';
-import { type Cell, type Column, drawTable, type Sheet, STYLES } from '../../page/index.js';
+import { type Cell, type Column, drawTable, STYLES } from '../../page/index.js';
 import { criterionSchema, type SectionResult, type SectionTake } from '../../result/index.js';
 import { type SectionWords, wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
@@ -21,7 +22,7 @@ const NARROWEST = 38;
  *
  * Source: definition.
  */
-export function drawTakesTable(sheet: Sheet, section: SectionResult): void {
+export function drawTakesTable(sheet: ReportSheet, section: SectionResult): void {
   if (section.takes.length === 0) return;
   const words = wordsIn(sheet.language).section;
   const nameOf = scoreNames(section);
@@ -41,7 +42,7 @@ export function drawTakesTable(sheet: Sheet, section: SectionResult): void {
   );
 }
 
-function columnsFor(sheet: Sheet, words: SectionWords): Column[] {
+function columnsFor(sheet: ReportSheet, words: SectionWords): Column[] {
   const facts: Column[] = [
     { head: words.take, width: 0, namesRow: true },
     { head: words.day, width: 78 },
@@ -61,9 +62,10 @@ function columnsFor(sheet: Sheet, words: SectionWords): Column[] {
   return columns.map((column) => (column.width === 0 ? { ...column, width: sheet.width - taken + 9 } : column));
 }
 
-const wordWidth = (sheet: Sheet, word: string) => sheet.typesetter.widthOf(word, STYLES.head.face, STYLES.head.size);
+const wordWidth = (sheet: ReportSheet, word: string) =>
+  sheet.typesetter.widthOf(word, STYLES.head.face, STYLES.head.size);
 
-function row(sheet: Sheet, words: SectionWords, take: SectionTake, label: string): Cell[] {
+function row(sheet: ReportSheet, words: SectionWords, take: SectionTake, label: string): Cell[] {
   const none = words.notJudged;
   const { notesAsWritten: right, playedQuarterBpm: beats, centsFromA440: cents } = take;
   return [
@@ -82,7 +84,7 @@ function row(sheet: Sheet, words: SectionWords, take: SectionTake, label: string
   ];
 }
 
-function signed(sheet: Sheet, cents: number): string {
+function signed(sheet: ReportSheet, cents: number): string {
   const text = sheet.words.number(cents, 0);
   return cents > 0 && text !== '0' ? `+${text}` : text;
 }

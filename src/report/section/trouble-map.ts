@@ -1,6 +1,7 @@
-import { circle, type Item, numberInPath, placeText, type Sheet, STYLES, setOneLine } from '../../page/index.js';
+import { areaOf, circle, type Item, joinPaths, lineAcross, placeText, STYLES, setOneLine } from '../../page/index.js';
 import type { SectionResult, SectionTake } from '../../result/index.js';
 import { type SectionWords, wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { scoreNames } from './score-names.js';
 import { takeLabels } from './take-labels.js';
 
@@ -42,7 +43,7 @@ interface MapOfScore {
  *
  * Source: definition.
  */
-export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
+export function drawTroubleMap(sheet: ReportSheet, section: SectionResult): void {
   const { whichBarsNote } = wordsIn(sheet.language).section;
   const maps = mapsOf(sheet, section).filter(({ rows, bars }) => rows.length > 0 && bars.length > 0);
   for (const [i, { heading, bars, rows }] of maps.entries()) {
@@ -55,7 +56,7 @@ export function drawTroubleMap(sheet: Sheet, section: SectionResult): void {
   }
 }
 
-function mapsOf(sheet: Sheet, { score, scores, bars, takes }: SectionResult): MapOfScore[] {
+function mapsOf(sheet: ReportSheet, { score, scores, bars, takes }: SectionResult): MapOfScore[] {
   const words = wordsIn(sheet.language).section;
   const nameOf = scoreNames({ scores });
   const labels = takeLabels(takes, words);
@@ -78,11 +79,11 @@ function fullest(versions: readonly (readonly string[])[]): readonly string[] {
 }
 
 /** The day stands first, where a long name cannot push it out. */
-function rowLabel(sheet: Sheet, label: string, date: string | null): string {
+function rowLabel(sheet: ReportSheet, label: string, date: string | null): string {
   return date === null ? label : `${sheet.words.shortDay(date)}  ${label}`;
 }
 
-function blocksOf(sheet: Sheet, bars: readonly string[], rows: readonly MapRow[]): MapBlock[] {
+function blocksOf(sheet: ReportSheet, bars: readonly string[], rows: readonly MapRow[]): MapBlock[] {
   const count = Math.ceil(bars.length / MOST_BARS);
   const perBlock = Math.ceil(bars.length / Math.max(1, count));
   const sums = bars.map((bar) => rows.filter(({ troubles }) => troubles.some((trouble) => trouble.bar === bar)).length);
@@ -94,7 +95,7 @@ function blocksOf(sheet: Sheet, bars: readonly string[], rows: readonly MapRow[]
 }
 
 /** A block over as many pages as its rows need. */
-function drawBlock(sheet: Sheet, block: MapBlock, rows: readonly MapRow[]): void {
+function drawBlock(sheet: ReportSheet, block: MapBlock, rows: readonly MapRow[]): void {
   let next = 0;
   sheet.space(8);
   while (next < rows.length) {
@@ -114,23 +115,15 @@ function drawBlock(sheet: Sheet, block: MapBlock, rows: readonly MapRow[]): void
   }
 }
 
-function blockItems(sheet: Sheet, block: MapBlock, rows: readonly MapRow[], withSums: boolean): Item[] {
+function blockItems(sheet: ReportSheet, block: MapBlock, rows: readonly MapRow[], withSums: boolean): Item[] {
   const left = sheet.left + LABEL_WIDTH;
   const top = sheet.y + HEAD_HEIGHT;
   const xOf = (bar: number) => left + (bar + 0.5) * block.barWidth;
   const right = left + block.bars.length * block.barWidth;
   const foot = top + rows.length * ROW_HEIGHT;
-  const lines = rows.map(
-    (_, row) => `M${numberInPath(sheet.left)} ${numberInPath(top + row * ROW_HEIGHT)}H${numberInPath(right)}`,
-  );
-  const items: Item[] = [
-    {
-      kind: 'path',
-      d: `${lines.join('')}M${numberInPath(sheet.left)} ${numberInPath(foot)}H${numberInPath(right)}`,
-      stroke: 'rule',
-      width: 0.35,
-    },
-  ];
+  const lines = rows.map((_, row) => lineAcross(top + row * ROW_HEIGHT, sheet.left, right));
+  lines.push(lineAcross(foot, sheet.left, right));
+  const items: Item[] = [{ kind: 'path', path: joinPaths(lines), stroke: 'rule', width: 0.35 }];
   items.push(...barNumbers(sheet, block, xOf, sheet.y));
   for (const [i, row] of rows.entries()) {
     const middle = top + (i + 0.5) * ROW_HEIGHT;
@@ -142,7 +135,7 @@ function blockItems(sheet: Sheet, block: MapBlock, rows: readonly MapRow[], with
   return items;
 }
 
-function barNumbers(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, top: number): Item[] {
+function barNumbers(sheet: ReportSheet, block: MapBlock, xOf: (bar: number) => number, top: number): Item[] {
   const widest = Math.max(
     ...block.bars.map((bar) => sheet.typesetter.widthOf(bar, STYLES.axis.face, STYLES.axis.size)),
   );
@@ -160,25 +153,30 @@ function dots(block: MapBlock, row: MapRow, xOf: (bar: number) => number, middle
     const place = block.bars.indexOf(bar);
     if (place < 0) return [];
     const radius = Math.min(largest, largest * 0.45 * Math.sqrt(fix + watch));
-    const d = circle(xOf(place), middle, radius);
-    return [fix > 0 ? { kind: 'path', d, fill: 'text' } : { kind: 'path', d, stroke: 'text', width: 0.7 }];
+    const path = circle(xOf(place), middle, radius);
+    return [fix > 0 ? { kind: 'path', path, fill: 'text' } : { kind: 'path', path, stroke: 'text', width: 0.7 }];
   });
 }
 
-function sumItems(sheet: Sheet, block: MapBlock, xOf: (bar: number) => number, foot: number): Item[] {
+function sumItems(sheet: ReportSheet, block: MapBlock, xOf: (bar: number) => number, foot: number): Item[] {
   const base = foot + SUM_HEIGHT - 4;
   const tallest = SUM_HEIGHT - 8;
   const width = Math.min(8, block.barWidth * 0.6);
-  const columns = block.sums.map((sum, i) => {
-    const height = (sum / block.most) * tallest;
-    return sum === 0
-      ? ''
-      : `M${numberInPath(xOf(i) - width / 2)} ${numberInPath(base)}v${numberInPath(-height)}h${numberInPath(width)}V${numberInPath(base)}Z`;
+  const columns = block.sums.flatMap((sum, i) => {
+    if (sum === 0) return [];
+    const [left, top] = [xOf(i) - width / 2, base - (sum / block.most) * tallest];
+    return [
+      areaOf([
+        [left, base],
+        [left, top],
+        [left + width, top],
+        [left + width, base],
+      ]),
+    ];
   });
   const label = sheet.set(wordsIn(sheet.language).section.sums(block.most), STYLES.axis, LABEL_WIDTH);
-  const d = columns.join('');
   return [
-    ...(d === '' ? [] : [{ kind: 'path' as const, d, fill: 'accent' as const }]),
+    ...(columns.length === 0 ? [] : [{ kind: 'path' as const, path: joinPaths(columns), fill: 'accent' as const }]),
     ...placeText(label, sheet.left, base - 9),
   ];
 }

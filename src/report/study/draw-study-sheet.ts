@@ -1,5 +1,6 @@
 import { engraveExcerpt, engravePart } from '../../engrave/index.js';
-import { createTypesetter, drawPdf } from '../../page/index.js';
+import { drawPdf } from '../../page/index.js';
+import { typesetterIn } from '../typesetter-in.js';
 import { layoutStudySheet, type StudySheetContent } from './layout-study-sheet.js';
 
 /** Everything a study sheet's PDF is made from. */
@@ -19,7 +20,7 @@ export interface StudySheetInput extends StudySheetContent {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawStudySheet(input: StudySheetInput): Promise<Uint8Array> {
-  const typesetter = createTypesetter(input.language);
+  const typesetter = typesetterIn(input.language);
   const part = await engravePart(input.musicXml);
   const drawing = layoutStudySheet(input, typesetter, (from, to, width) =>
     part === null ? null : engraveExcerpt(part, typesetter, from, to, width),

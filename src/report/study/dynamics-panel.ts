@@ -1,8 +1,9 @@
-import { type Item, lineThrough, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
+import { type Item, lineAcross, lineThrough, placeText, type Sheet, STYLES } from '../../page/index.js';
 import type { Part } from '../../score/index.js';
 import type { StudyPlan } from '../../study/index.js';
-import { type BarRow, numberedBars } from '../take/bar-rows.js';
-import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from '../take/dynamics-lane.js';
+import { barAxis } from '../bars/bar-axis.js';
+import { type BarRow, numberedBars } from '../bars/bar-rows.js';
+import { DYNAMICS_LANE_HEIGHT, dynamicsLane } from '../bars/dynamics-lane.js';
 import { cutLine, type DynamicsLine, levelOf } from './dynamics-line.js';
 
 /** Room for the scale to the left of the panel, points. */
@@ -56,7 +57,7 @@ export function dynamicsPanel(sheet: Sheet, data: DynamicsRow, left: number, top
   const points = cutLine(line, row.fromQuarters, row.toQuarters).map(([q, level]) => [xOf(q), yOf(level)] as const);
   return [
     ...scale(sheet, plan, left, xOf(row.toQuarters), yOf),
-    ...(points.length > 1 ? [{ kind: 'path', d: lineThrough(points), stroke: 'accent', width: 1.6 } as const] : []),
+    ...(points.length > 1 ? [{ kind: 'path', path: lineThrough(points), stroke: 'accent', width: 1.6 } as const] : []),
     ...barLines(sheet, row, xOf, foot),
     ...breathItems(plan, row, xOf, panelTop - 3),
     ...fermataItems(part, row, xOf, panelTop - 2),
@@ -76,21 +77,19 @@ function scale(
     const y = yOf(levelOf(mark));
     const text = [...mark].map((letter) => LETTERS[letter] ?? '').join('');
     const width = sheet.typesetter.widthOf(text, 'music', 11);
-    const d = `M${numberInPath(left)} ${numberInPath(y)}H${numberInPath(right)}`;
+    const path = lineAcross(y, left, right);
     return [
-      { kind: 'path', d, stroke: 'rule', width: 0.35 },
+      { kind: 'path', path, stroke: 'rule', width: 0.35 },
       { kind: 'text', x: left - 7 - width, baseline: y + 2, text, face: 'music', size: 11, ink: 'soft' },
     ];
   });
 }
 
 function barLines(sheet: Sheet, row: BarRow, xOf: (quarters: number) => number, foot: number): Item[] {
-  const ticks = row.bars.map((bar) => `M${numberInPath(xOf(bar.startQuarters))} ${numberInPath(foot)}v2.5`).join('');
-  const d = `M${numberInPath(xOf(row.fromQuarters))} ${numberInPath(foot)}H${numberInPath(xOf(row.toQuarters))}${ticks}`;
   const numbers = numberedBars(row, 17).flatMap((bar) =>
     placeText(sheet.set(bar.bar, STYLES.axis, 40), xOf(bar.startQuarters) + 1.5, foot + 1.5),
   );
-  return [{ kind: 'path', d, stroke: 'soft', width: 0.5 }, ...numbers];
+  return [{ kind: 'path', path: barAxis(row, xOf, foot), stroke: 'soft', width: 0.5 }, ...numbers];
 }
 
 function breathItems({ breaths }: StudyPlan, row: BarRow, xOf: (q: number) => number, baseline: number): Item[] {

@@ -2,7 +2,7 @@ import { type Sheet, STYLES } from '../../page/index.js';
 import type { Part } from '../../score/index.js';
 import type { HairpinStep, StudyPlan } from '../../study/index.js';
 import type { HairpinFacts, StudyWords } from '../../words/index.js';
-import { barRows } from '../take/bar-rows.js';
+import { barRows } from '../bars/bar-rows.js';
 import { dynamicsLine, levelOf } from './dynamics-line.js';
 import { dynamicsPanel, dynamicsPanelHeight, SCALE_WIDTH } from './dynamics-panel.js';
 

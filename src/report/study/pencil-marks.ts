@@ -1,5 +1,5 @@
-import { type Excerpt, ellipse, mapPath, type Notehead, UNMOVED } from '../../engrave/index.js';
-import { type Item, placeText, type Sheet, STYLES } from '../../page/index.js';
+import type { Excerpt, Notehead } from '../../engrave/index.js';
+import { ellipse, type Item, mapPath, placeText, type Sheet, STYLES, UNMOVED } from '../../page/index.js';
 import type { TrapGroup } from './trap-groups.js';
 
 /** Sizes of the rings in staff spaces, from the centre. */
@@ -38,15 +38,15 @@ export function pencilMarks(sheet: Sheet, excerpt: Excerpt, group: TrapGroup): I
 }
 
 function ring({ x, y, space }: Notehead): Item {
-  const d = mapPath(ellipse(x, y, RING.across * space, RING.up * space), UNMOVED);
-  return { kind: 'path', d, stroke: 'accent', width: 1.1 };
+  const path = mapPath(ellipse(x, y, RING.across * space, RING.up * space), UNMOVED);
+  return { kind: 'path', path, stroke: 'accent', width: 1.1 };
 }
 
 function signRing({ x, y, left, right, space }: Notehead): Item[] {
   if (left > x - (right - x) - 0.1) return [];
   const middle = left + SIGN_MIDDLE * space;
-  const d = mapPath(ellipse(middle, y, SIGN_RING.across * space, SIGN_RING.up * space), UNMOVED);
-  return [{ kind: 'path', d, stroke: 'accent', width: 0.8, dash: [1.8, 1.6] }];
+  const path = mapPath(ellipse(middle, y, SIGN_RING.across * space, SIGN_RING.up * space), UNMOVED);
+  return [{ kind: 'path', path, stroke: 'accent', width: 0.8, dash: [1.8, 1.6] }];
 }
 
 /** Above all that is engraved, where it is in nobody's way. */

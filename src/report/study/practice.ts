@@ -1,7 +1,7 @@
 import { type Sheet, STYLES } from '../../page/index.js';
 import type { StudyPlan } from '../../study/index.js';
 import type { StudyWords } from '../../words/index.js';
-import { drawEntry } from '../take/margin-note.js';
+import { drawEntry } from '../margin-note.js';
 
 const MOST_PROBLEMS = 20;
 

@@ -1,19 +1,16 @@
-import { isMeasured } from '../../base/index.js';
-import { type Sheet, STYLES, writeParagraph } from '../../page/index.js';
+import { STYLES, writeParagraph } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import type { Words } from '../../words/index.js';
-import { type BarRow, barRows } from './bar-rows.js';
+import { type BarRow, barRows } from '../bars/bar-rows.js';
+import { captionsOf } from '../curves/captions-of.js';
+import { drawRow } from '../curves/draw-row.js';
+import { levelRange, rowCurve } from '../curves/level-range.js';
+import type { Loudness } from '../curves/loudness-curve.js';
+import { heightAroundPanel, rowWidth } from '../curves/row-sizes.js';
+import { timeStretches } from '../curves/score-axis.js';
+import type { ReportSheet } from '../report-sheet.js';
 import type { Density } from './density.js';
-import { levelRange, rowCurve } from './level-range.js';
-import type { Loudness } from './loudness-curve.js';
-import { type LevelRange, loudnessPanel, loudnessRowHeight } from './loudness-panel.js';
-import { timeStretches } from './score-axis.js';
-import { tempoPanel, tempoRange } from './tempo-panel.js';
 
-const SCALE_WIDTH = 26;
-const TEMPO_HEIGHT = 36;
-const TEMPO_GAP = 6;
 const ROW_GAP = 10;
 const HEADING_GAP = 18;
 /** What rounding may take, so that a picture made to fit the page still fits it. */
@@ -32,7 +29,7 @@ const MOST_PANEL = 96;
  * Source: definition.
  */
 export function drawAtAGlance(
-  sheet: Sheet,
+  sheet: ReportSheet,
   { result, part, loudness }: { readonly result: TakeResult; readonly part: Part; readonly loudness: Loudness },
   density: Density,
 ): void {
@@ -42,7 +39,7 @@ export function drawAtAGlance(
   const range = levelRange(curves, result);
   const captions = captionsOf(sheet.words, result);
   const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
-  const around = loudnessRowHeight(part, 0) + ('notMeasured' in result.tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);
+  const around = heightAroundPanel(part, result.tempo);
   const headHeight = STYLES.section.leading + captionHeight + 2;
   sheet.space(HEADING_GAP);
   sheet.ensure(headHeight + around + LEAST_PANEL + SLACK);
@@ -75,117 +72,8 @@ function nextHeard(curves: readonly Float64Array[], from: number): number {
 }
 
 /** One sentence instead of rows without a curve. */
-function drawUnheard(sheet: Sheet, rows: readonly BarRow[]): void {
+function drawUnheard(sheet: ReportSheet, rows: readonly BarRow[]): void {
   const [first, last] = [rows[0]?.bars[0]?.bar ?? '', rows.at(-1)?.bars.at(-1)?.bar ?? ''];
   writeParagraph(sheet, sheet.words.glance.notHeard(sheet.words.glance.bars(first, last)), STYLES.soft);
   sheet.space(ROW_GAP);
-}
-
-/** Points a row of bars may take beside its scale. Source: definition. */
-export function rowWidth(sheet: Sheet): number {
-  return sheet.width - SCALE_WIDTH;
-}
-
-/**
- * Loudness over one row of bars and tempo under it, at the current height.
- *
- * @param sheet pages being filled; there is room
- * @param data what to show
- * @returns x of the row's start, points
- *
- * Source: definition.
- */
-export function drawRow(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): number {
-  drawLoudness(sheet, data);
-  drawTempo(sheet, data.result, data.part, data.row);
-  return sheet.left + SCALE_WIDTH;
-}
-
-function drawLoudness(sheet: Sheet, data: Parameters<typeof loudnessPanel>[1]): void {
-  const height = loudnessRowHeight(data.part, data.height);
-  const items = loudnessPanel(sheet, data, sheet.left + SCALE_WIDTH, sheet.y);
-  sheet.elements.push({
-    tag: 'Figure',
-    alternative: loudnessInWords(sheet, data.result, data.part, data.row, data.range),
-    box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + height],
-    children: [{ page: sheet.page, items }],
-  });
-  sheet.y += height;
-}
-
-function drawTempo(sheet: Sheet, result: TakeResult, part: Part, row: BarRow): void {
-  const { tempo } = result;
-  if ('notMeasured' in tempo) return;
-  sheet.y += TEMPO_GAP;
-  const items = tempoPanel(
-    sheet,
-    tempo,
-    part,
-    row,
-    tempoRange(tempo, part),
-    sheet.left + SCALE_WIDTH,
-    sheet.y,
-    TEMPO_HEIGHT,
-  );
-  const here = tempo.bars.filter((bar) => bar.startQuarters >= row.fromQuarters && bar.startQuarters < row.toQuarters);
-  const speeds = here.map((bar) => bar.quarterBpm);
-  const range =
-    speeds.length === 0
-      ? null
-      : { low: sheet.words.number(Math.min(...speeds), 0), high: sheet.words.number(Math.max(...speeds), 0) };
-  sheet.elements.push({
-    tag: 'Figure',
-    alternative: sheet.words.glance.tempoOver(barsInWords(sheet, row), range),
-    box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + TEMPO_HEIGHT],
-    children: [{ page: sheet.page, items }],
-  });
-  sheet.y += TEMPO_HEIGHT;
-}
-
-/**
- * @param words in the language of the take
- * @param result the take
- * @returns what the curves show, in sentences
- *
- * Source: definition.
- */
-export function captionsOf(words: Words, result: TakeResult): string[] {
-  return [
-    result.levels.length === 0 ? words.glance.loudnessAlone : words.glance.loudness,
-    ...(result.recording.levelRiding ? [words.glance.levelRiding] : []),
-    tempoCaption(words, result),
-  ];
-}
-
-function tempoCaption({ glance }: Words, { tempo }: TakeResult): string {
-  if ('notMeasured' in tempo) return glance.noTempo(tempo.notMeasured);
-  return tempo.markedQuarterBpm === null ? glance.tempoAlone : glance.tempo;
-}
-
-function barsInWords(sheet: Sheet, row: BarRow): string {
-  return sheet.words.glance.bars(row.bars[0]?.bar ?? '', row.bars.at(-1)?.bar ?? '');
-}
-
-function loudnessInWords(sheet: Sheet, result: TakeResult, part: Part, row: BarRow, range: LevelRange): string {
-  const inRow = (index: number) => {
-    const quarters = part.notes[index]?.onsetQuarters ?? -1;
-    return quarters >= row.fromQuarters && quarters < row.toQuarters;
-  };
-  const levels = result.levels
-    .filter((level) => inRow(level.index))
-    .map(({ mark, bar, levelDb }) => {
-      const level = isMeasured<number>(levelDb)
-        ? sheet.words.glance.decibels(sheet.words.number(levelDb - range.referenceDb, 1))
-        : sheet.words.glance.notMeasured;
-      return sheet.words.glance.markIn(mark, bar, level);
-    });
-  const hairpins = result.hairpins
-    .filter((hairpin) => inRow(hairpin.index))
-    .map(({ kind, bar, toBar, riseDb }) => {
-      const rise = isMeasured<number>(riseDb)
-        ? sheet.words.glance.rise(sheet.words.number(riseDb, 1))
-        : sheet.words.glance.notMeasured;
-      return sheet.words.glance.hairpinIn(kind, bar, toBar, rise);
-    });
-  return sheet.words.glance.loudnessOver(barsInWords(sheet, row), [...levels, ...hairpins]);
 }

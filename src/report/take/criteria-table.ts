@@ -1,5 +1,6 @@
-import { type Cell, type Column, drawTable, type Sheet, STYLES, tableHeight } from '../../page/index.js';
+import { type Cell, type Column, drawTable, STYLES, tableHeight } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 /**
  * One line a criterion: how many findings, and what was heard.
@@ -9,7 +10,7 @@ import type { TakeResult } from '../../result/index.js';
  *
  * Source: definition.
  */
-export function drawCriteriaTable(sheet: Sheet, result: TakeResult): void {
+export function drawCriteriaTable(sheet: ReportSheet, result: TakeResult): void {
   if (result.criteria.length === 0) return;
   const withPoints = result.criteria.some(({ points }) => points !== undefined);
   const [columns, rows] = [columnsOf(sheet, withPoints), rowsOf(sheet, result, withPoints)];
@@ -34,7 +35,7 @@ export function drawCriteriaTable(sheet: Sheet, result: TakeResult): void {
   }
 }
 
-function columnsOf(sheet: Sheet, withPoints: boolean): Column[] {
+function columnsOf(sheet: ReportSheet, withPoints: boolean): Column[] {
   const { table } = sheet.words;
   const points: Column[] = withPoints ? [{ head: table.points, width: POINTS_WIDTH, align: 'right', gap: 16 }] : [];
   return [
@@ -46,7 +47,7 @@ function columnsOf(sheet: Sheet, withPoints: boolean): Column[] {
   ];
 }
 
-function rowsOf(sheet: Sheet, result: TakeResult, withPoints: boolean): Cell[][] {
+function rowsOf(sheet: ReportSheet, result: TakeResult, withPoints: boolean): Cell[][] {
   const { table } = sheet.words;
   return result.criteria.map((line) => [
     { text: sheet.words.criterion(line.criterion), style: STYLES.cellStrong },
@@ -60,7 +61,7 @@ function rowsOf(sheet: Sheet, result: TakeResult, withPoints: boolean): Cell[][]
 /** Room for “12.5 of 15”. */
 const POINTS_WIDTH = 72;
 
-function pointsInWords(sheet: Sheet, points: TakeResult['criteria'][number]['points']): string {
+function pointsInWords(sheet: ReportSheet, points: TakeResult['criteria'][number]['points']): string {
   if (points === undefined) return '';
   const { number, table } = sheet.words;
   const possible = number(points.possible, 1);

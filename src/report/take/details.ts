@@ -1,6 +1,7 @@
-import { drawTable, type Sheet, STYLES, writeParagraph } from '../../page/index.js';
+import { drawTable, STYLES, writeParagraph } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
 import { concernsWholeTake } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { notMeasuredLines } from './not-measured-lines.js';
 
 /**
@@ -12,7 +13,7 @@ import { notMeasuredLines } from './not-measured-lines.js';
  *
  * Source: definition.
  */
-export function drawDetails(sheet: Sheet, result: TakeResult, told: readonly ResultFinding[]): void {
+export function drawDetails(sheet: ReportSheet, result: TakeResult, told: readonly ResultFinding[]): void {
   const praised = result.findings.filter((finding) => finding.weight === 'well').slice(0, 3);
   const rest = result.findings.filter(
     (finding) => !told.includes(finding) && !praised.includes(finding) && finding.ledByBar === undefined,
@@ -22,7 +23,7 @@ export function drawDetails(sheet: Sheet, result: TakeResult, told: readonly Res
   drawList(sheet, sheet.words.table.notMeasured, notMeasuredLines(result));
 }
 
-function drawRest(sheet: Sheet, rest: readonly ResultFinding[], result: TakeResult): void {
+function drawRest(sheet: ReportSheet, rest: readonly ResultFinding[], result: TakeResult): void {
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 50);
   sheet.write('H2', sheet.words.table.everythingElse, STYLES.section);
@@ -56,7 +57,7 @@ function inOrder(findings: readonly ResultFinding[], result: TakeResult): Result
   return findings.toSorted((a, b) => place(a) - place(b));
 }
 
-function drawList(sheet: Sheet, heading: string, lines: readonly string[]): void {
+function drawList(sheet: ReportSheet, heading: string, lines: readonly string[]): void {
   const [first, ...rest] = lines;
   if (first === undefined) return;
   sheet.space(14);

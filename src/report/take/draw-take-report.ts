@@ -1,10 +1,11 @@
 import { DEFAULT_LANGUAGE } from '../../base/index.js';
 import { type Engrave, type EngravedPart, rememberExcerpts } from '../../engrave/index.js';
-import { createTypesetter, drawPdf, type Typesetter } from '../../page/index.js';
+import { drawPdf, type Typesetter } from '../../page/index.js';
 import { wordsIn } from '../../words/index.js';
+import { isAboutTempo } from '../excerpt/marks/tempo-bars.js';
+import { typesetterIn } from '../typesetter-in.js';
 import { firstFindings } from './first-things.js';
 import { layoutTakeReport, type TakeReportContent } from './layout-take-report.js';
-import { isAboutTempo } from './marks/tempo-bars.js';
 
 /** Everything a take's PDF is made from. */
 export interface TakeReportInput extends TakeReportContent {
@@ -25,7 +26,7 @@ export interface TakeReportInput extends TakeReportContent {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawTakeReport(input: TakeReportInput): Promise<Uint8Array> {
-  const typesetter = createTypesetter(input.result.language);
+  const typesetter = typesetterIn(input.result.language);
   const engrave = await engraverFor(input, typesetter);
   return drawPdf(layoutTakeReport(input, typesetter, engrave), input.creationDate);
 }

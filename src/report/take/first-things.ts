@@ -1,8 +1,9 @@
-import { MARGIN_COLUMN, MARGIN_GAP, type Sheet, STYLES } from '../../page/index.js';
+import { MARGIN_COLUMN, MARGIN_GAP, STYLES } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
+import { type ExcerptSource, findingExcerpt } from '../excerpt/finding-excerpt.js';
+import { drawEntry, type Entry, type EntryFigure, entryHeight, type Paragraph } from '../margin-note.js';
+import type { ReportSheet } from '../report-sheet.js';
 import type { Density } from './density.js';
-import { type ExcerptSource, findingExcerpt } from './finding-excerpt.js';
-import { drawEntry, type Entry, type EntryFigure, entryHeight, type Paragraph } from './margin-note.js';
 
 const MOST = 3;
 const LEAST_GAP = 8;
@@ -30,7 +31,7 @@ export function firstFindings(result: TakeResult): ResultFinding[] {
  *
  * Source: definition.
  */
-export function drawFirstThings(sheet: Sheet, source: ExcerptSource, density: Density): ResultFinding[] {
+export function drawFirstThings(sheet: ReportSheet, source: ExcerptSource, density: Density): ResultFinding[] {
   const { result } = source;
   const first = firstFindings(result);
   const entries = first.map((finding, i) => entryOf(sheet, source, finding, i));
@@ -50,13 +51,13 @@ export function drawFirstThings(sheet: Sheet, source: ExcerptSource, density: De
 }
 
 /** White between entries: more where all of them stand on this page and leave some over. */
-function gapBetween(sheet: Sheet, entries: readonly Entry[]): number {
+function gapBetween(sheet: ReportSheet, entries: readonly Entry[]): number {
   const heights = entries.map((entry) => entryHeight(sheet, entry));
   const left = sheet.room - LEAST_GAP - heights.reduce((sum, height) => sum + height, 0);
   return Math.max(LEAST_GAP, Math.min(MOST_GAP, left / Math.max(1, entries.length - 1)));
 }
 
-function entryOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding, position: number): Entry {
+function entryOf(sheet: ReportSheet, source: ExcerptSource, finding: ResultFinding, position: number): Entry {
   const words = sheet.words.finding(finding);
   const paragraphs: (Paragraph | EntryFigure)[] = [
     { tag: 'H3', text: words.headline, style: STYLES.headline },
@@ -85,7 +86,7 @@ function entryOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding, po
 }
 
 /** The bars in notes with their marks, and what the marks mean. */
-function pictureOf(sheet: Sheet, source: ExcerptSource, finding: ResultFinding): EntryFigure[] {
+function pictureOf(sheet: ReportSheet, source: ExcerptSource, finding: ResultFinding): EntryFigure[] {
   const excerpt = findingExcerpt(sheet, finding, source, sheet.width - MARGIN_COLUMN - MARGIN_GAP);
   if (excerpt === null) return [];
   const { items, width, height, alternative, caption } = excerpt;

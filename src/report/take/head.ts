@@ -1,5 +1,7 @@
-import { drawHeadRule, type Sheet, STYLES } from '../../page/index.js';
+import { drawHeadRule, STYLES } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
+import type { ReportSheet } from '../report-sheet.js';
+import { titleOf } from '../title-of.js';
 
 /**
  * The head of a take's pages: étude, part, player, day, file.
@@ -9,7 +11,7 @@ import type { TakeResult } from '../../result/index.js';
  *
  * Source: definition.
  */
-export function drawHead(sheet: Sheet, result: TakeResult): void {
+export function drawHead(sheet: ReportSheet, result: TakeResult): void {
   const { take, score } = result;
   sheet.write('H1', titleOf(result), STYLES.title);
   sheet.space(2);
@@ -20,17 +22,7 @@ export function drawHead(sheet: Sheet, result: TakeResult): void {
   drawHeadRule(sheet);
 }
 
-/**
- * @param result the take
- * @returns the étude's title, or the score's file name when it has none
- *
- * Source: definition.
- */
-export function titleOf(result: TakeResult): string {
-  return result.score.title.trim() === '' ? result.score.file : result.score.title;
-}
-
-function lengthInWords(sheet: Sheet, seconds: number): string {
+function lengthInWords(sheet: ReportSheet, seconds: number): string {
   const whole = Math.round(seconds);
   return whole < 60 ? sheet.words.page.seconds(whole) : sheet.words.page.minutes(Math.floor(whole / 60), whole % 60);
 }

@@ -1,16 +1,18 @@
 import type { Engrave } from '../../engrave/index.js';
-import { type Drawing, type PaperSize, Sheet, type Typesetter } from '../../page/index.js';
+import type { Drawing, PaperSize, Typesetter } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
 import { wordsIn } from '../../words/index.js';
+import type { Loudness } from '../curves/loudness-curve.js';
+import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
+import { titleOf } from '../title-of.js';
 import { drawAtAGlance } from './at-a-glance.js';
 import { drawCriteriaTable } from './criteria-table.js';
 import type { Density } from './density.js';
 import { drawDetails } from './details.js';
 import { drawFirstThings } from './first-things.js';
-import { drawHead, titleOf } from './head.js';
-import type { Loudness } from './loudness-curve.js';
+import { drawHead } from './head.js';
 import { drawNotReviewed } from './not-reviewed.js';
 import { drawWentWell } from './went-well.js';
 
@@ -60,7 +62,7 @@ function layoutPages(
   const foot = [who, titleOf(result)].join('  ·  ');
   const { language = 'en' } = result;
   const title = wordsIn(language).page.documentTitle(titleOf(result), who);
-  const sheet = new Sheet({ typesetter, paper, language, title, foot });
+  const sheet = new ReportSheet({ typesetter, paper, language, title, foot });
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {
     drawWentWell(sheet, result);

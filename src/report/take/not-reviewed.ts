@@ -1,5 +1,6 @@
-import { type Sheet, STYLES, writeParagraph } from '../../page/index.js';
+import { STYLES, writeParagraph } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 /**
  * The page for a take that was not reviewed: says so kindly, and what to try.
@@ -10,7 +11,11 @@ import type { TakeResult } from '../../result/index.js';
  *
  * Source: definition.
  */
-export function drawNotReviewed(sheet: Sheet, result: TakeResult, outcome: keyof typeof sheet.words.notReviewed): void {
+export function drawNotReviewed(
+  sheet: ReportSheet,
+  result: TakeResult,
+  outcome: keyof typeof sheet.words.notReviewed,
+): void {
   const words = sheet.words.notReviewed[outcome];
   sheet.space(12);
   sheet.write('H2', words.heading, STYLES.section);

@@ -1,6 +1,8 @@
-import { type Sheet, STYLES } from '../../page/index.js';
-import type { ResultFinding, TakeResult } from '../../result/index.js';
-import { drawEntry } from './margin-note.js';
+import { STYLES } from '../../page/index.js';
+import type { TakeResult } from '../../result/index.js';
+import { isOfWholeTake } from '../is-of-whole-take.js';
+import { drawEntry } from '../margin-note.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 const MOST = 3;
 
@@ -12,7 +14,7 @@ const MOST = 3;
  *
  * Source: definition.
  */
-export function drawWentWell(sheet: Sheet, result: TakeResult): void {
+export function drawWentWell(sheet: ReportSheet, result: TakeResult): void {
   const praise = result.findings.filter((finding) => finding.weight === 'well').slice(0, MOST);
   if (praise.length === 0) return;
   sheet.space(10);
@@ -26,14 +28,4 @@ export function drawWentWell(sheet: Sheet, result: TakeResult): void {
     });
     sheet.space(2.5);
   }
-}
-
-/**
- * @param praise a finding that praises
- * @returns true when it is about the take as a whole
- *
- * Source: definition.
- */
-export function isOfWholeTake({ index, toBar, beat }: ResultFinding): boolean {
-  return index === undefined && toBar === undefined && beat === undefined;
 }

@@ -1,6 +1,7 @@
-import { drawTable, type Sheet, STYLES } from '../../page/index.js';
+import { drawTable, STYLES } from '../../page/index.js';
 import type { ProgressResult } from '../../weeks/index.js';
 import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 const FILE_WIDTH = 260;
 
@@ -12,7 +13,7 @@ const FILE_WIDTH = 260;
  *
  * Source: definition.
  */
-export function drawAlsoFound(sheet: Sheet, progress: ProgressResult): void {
+export function drawAlsoFound(sheet: ReportSheet, progress: ProgressResult): void {
   drawUnplaced(sheet, progress);
   drawFailures(sheet, progress);
   const words = wordsIn(sheet.language).weeks;
@@ -26,14 +27,14 @@ export function drawAlsoFound(sheet: Sheet, progress: ProgressResult): void {
   for (const text of texts) sheet.write('P', text, STYLES.body);
 }
 
-function heading(sheet: Sheet, text: string): void {
+function heading(sheet: ReportSheet, text: string): void {
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 60);
   sheet.write('H2', text, STYLES.section);
   sheet.space(3);
 }
 
-function drawUnplaced(sheet: Sheet, { unplaced, blind }: ProgressResult): void {
+function drawUnplaced(sheet: ReportSheet, { unplaced, blind }: ProgressResult): void {
   if (unplaced.length === 0) return;
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
@@ -58,7 +59,7 @@ function drawUnplaced(sheet: Sheet, { unplaced, blind }: ProgressResult): void {
   );
 }
 
-function drawFailures(sheet: Sheet, { failures }: ProgressResult): void {
+function drawFailures(sheet: ReportSheet, { failures }: ProgressResult): void {
   if (failures.length === 0) return;
   const words = wordsIn(sheet.language).weeks.labels;
   heading(sheet, words.failures);

@@ -1,6 +1,7 @@
-import { circle, type Item, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
+import { circle, type Item, lineAcross, placeText, STYLES } from '../../page/index.js';
 import type { BarStory, ProgressPlayer } from '../../weeks/index.js';
 import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 const ROW = 12.5;
 const LABEL = 52;
@@ -28,7 +29,7 @@ export function barStoriesHeight({ bars, days }: ProgressPlayer): number {
  *
  * Source: definition.
  */
-export function drawBarStories(sheet: Sheet, player: ProgressPlayer): void {
+export function drawBarStories(sheet: ReportSheet, player: ProgressPlayer): void {
   if (player.bars.length === 0 || player.days.length === 0) return;
   sheet.space(5);
   let next = 0;
@@ -41,7 +42,7 @@ export function drawBarStories(sheet: Sheet, player: ProgressPlayer): void {
   }
 }
 
-function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): void {
+function drawRows(sheet: ReportSheet, player: ProgressPlayer, rows: readonly BarStory[]): void {
   const words = wordsIn(sheet.language).weeks;
   const step = Math.min(WIDEST_DAY, DAYS_WIDTH / player.days.length);
   const left = sheet.left + LABEL + WHAT;
@@ -51,8 +52,8 @@ function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[
   const items: Item[] = dayHeads(sheet, player, xOf, step);
   for (const [i, story] of rows.entries()) {
     const top = sheet.y + STYLES.axis.leading + i * ROW;
-    const line = `M${numberInPath(sheet.left)} ${numberInPath(top)}H${numberInPath(sheet.left + sheet.width)}`;
-    items.push({ kind: 'path', d: line, stroke: 'rule', width: 0.35 });
+    const path = lineAcross(top, sheet.left, sheet.left + sheet.width);
+    items.push({ kind: 'path', path, stroke: 'rule', width: 0.35 });
     items.push(...placeText(sheet.set(words.labels.bar(story.bar), STYLES.cellStrong, LABEL), sheet.left, top));
     items.push(
       ...placeText(sheet.set(sheet.words.finding(story).headline, STYLES.cell, WHAT), sheet.left + LABEL, top),
@@ -71,7 +72,7 @@ function drawRows(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[
 }
 
 /** As many days as have room, always the first and the last. */
-function dayHeads(sheet: Sheet, player: ProgressPlayer, xOf: (day: number) => number, step: number): Item[] {
+function dayHeads(sheet: ReportSheet, player: ProgressPlayer, xOf: (day: number) => number, step: number): Item[] {
   const width = 34;
   const last = player.days.length - 1;
   const every = Math.ceil(width / step);
@@ -85,12 +86,12 @@ function dayHeads(sheet: Sheet, player: ProgressPlayer, xOf: (day: number) => nu
 
 function markItems(mark: BarStory['days'][number], x: number, y: number): Item[] {
   if (mark === 'not-judged') return [];
-  if (mark === 'fix') return [{ kind: 'path', d: circle(x, y, RADIUS), fill: 'text' }];
-  if (mark === 'watch') return [{ kind: 'path', d: circle(x, y, RADIUS), stroke: 'text', width: 0.7 }];
-  return [{ kind: 'path', d: `M${numberInPath(x - 2)} ${numberInPath(y)}h4`, stroke: 'text', width: 0.7 }];
+  if (mark === 'fix') return [{ kind: 'path', path: circle(x, y, RADIUS), fill: 'text' }];
+  if (mark === 'watch') return [{ kind: 'path', path: circle(x, y, RADIUS), stroke: 'text', width: 0.7 }];
+  return [{ kind: 'path', path: lineAcross(y, x - 2, x + 2), stroke: 'text', width: 0.7 }];
 }
 
-function inWords(sheet: Sheet, player: ProgressPlayer, rows: readonly BarStory[]): string {
+function inWords(sheet: ReportSheet, player: ProgressPlayer, rows: readonly BarStory[]): string {
   const words = wordsIn(sheet.language).weeks;
   const said = rows.map((story) => {
     const days = story.days.map((mark, i) =>

@@ -1,4 +1,4 @@
-import { circle, type Item, numberInPath, placeText, type Sheet, STYLES } from '../../page/index.js';
+import { circle, type Item, lineAcross, placeText, type Sheet, STYLES } from '../../page/index.js';
 import type { ProgressPiece } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 
@@ -91,17 +91,17 @@ function blockItems(
   const base = sheet.y + height;
   const xOf = (bar: number) => sheet.left + (bar + 0.5) * barWidth;
   const radius = (step - 1.6) / 2;
-  const line = `M${numberInPath(sheet.left)} ${numberInPath(base)}H${numberInPath(sheet.left + block.length * barWidth)}`;
+  const line = lineAcross(base, sheet.left, sheet.left + block.length * barWidth);
   const dots = block.flatMap(({ players }, bar) =>
     players.map(({ state }, i) => dotItem(state, xOf(bar), base - (i + 0.5) * step - 1, radius)),
   );
-  return [{ kind: 'path', d: line, stroke: 'soft', width: 0.5 }, ...dots, ...barNumbers(sheet, block, xOf, base)];
+  return [{ kind: 'path', path: line, stroke: 'soft', width: 0.5 }, ...dots, ...barNumbers(sheet, block, xOf, base)];
 }
 
 function dotItem(state: State, x: number, y: number, radius: number): Item {
-  if (state === 'has') return { kind: 'path', d: circle(x, y, radius), fill: 'text' };
-  if (state === 'perhaps') return { kind: 'path', d: circle(x, y, radius * 0.45), fill: 'text' };
-  return { kind: 'path', d: circle(x, y, radius - 0.35), stroke: 'soft', width: 0.7 };
+  if (state === 'has') return { kind: 'path', path: circle(x, y, radius), fill: 'text' };
+  if (state === 'perhaps') return { kind: 'path', path: circle(x, y, radius * 0.45), fill: 'text' };
+  return { kind: 'path', path: circle(x, y, radius - 0.35), stroke: 'soft', width: 0.7 };
 }
 
 function barNumbers(sheet: Sheet, block: readonly BarOfPlayers[], xOf: (bar: number) => number, base: number): Item[] {

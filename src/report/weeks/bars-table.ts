@@ -1,6 +1,7 @@
-import { drawTable, type Sheet, STYLES } from '../../page/index.js';
+import { drawTable, STYLES } from '../../page/index.js';
 import type { ProgressPiece } from '../../weeks/index.js';
 import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { drawBarsStrip, stripHeight } from './bars-strip.js';
 
 /**
@@ -12,7 +13,7 @@ import { drawBarsStrip, stripHeight } from './bars-strip.js';
  *
  * Source: definition.
  */
-export function drawBarsTable(sheet: Sheet, piece: ProgressPiece): void {
+export function drawBarsTable(sheet: ReportSheet, piece: ProgressPiece): void {
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   const { bars } = piece.section;
@@ -39,7 +40,7 @@ function masteredBars({ bars, section }: ProgressPiece): string[] {
   return bars.filter((bar) => rowsOf(bar).length > 0 && rowsOf(bar).every((row) => row.mastered));
 }
 
-function drawOpenRows(sheet: Sheet, piece: ProgressPiece): void {
+function drawOpenRows(sheet: ReportSheet, piece: ProgressPiece): void {
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   const order = (bar: string) => piece.bars.indexOf(bar);
@@ -72,7 +73,7 @@ function drawOpenRows(sheet: Sheet, piece: ProgressPiece): void {
 }
 
 /** As wide as the longest heading asks for, within bounds. */
-function widthOfWhat(sheet: Sheet, headlines: readonly string[]): number {
+function widthOfWhat(sheet: ReportSheet, headlines: readonly string[]): number {
   const widths = headlines.map((text) => sheet.typesetter.widthOf(text, STYLES.cell.face, STYLES.cell.size) + 10);
   return Math.min(226, Math.max(190, ...widths));
 }

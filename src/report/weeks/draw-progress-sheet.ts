@@ -1,5 +1,6 @@
-import { createTypesetter, drawPdf, type PaperSize } from '../../page/index.js';
+import { drawPdf, type PaperSize } from '../../page/index.js';
 import type { ProgressResult } from '../../weeks/index.js';
+import { typesetterIn } from '../typesetter-in.js';
 import { layoutProgressSheet } from './layout-weeks-sheet.js';
 
 /** Everything the progress sheet's PDF is made from. */
@@ -19,6 +20,6 @@ export interface ProgressSheetInput {
  * Source: ISO 32000-1; ISO 14289-1.
  */
 export async function drawProgressSheet(input: ProgressSheetInput): Promise<Uint8Array> {
-  const typesetter = createTypesetter(input.progress.language);
+  const typesetter = typesetterIn(input.progress.language);
   return drawPdf(layoutProgressSheet(input.progress, input.paper, typesetter), input.creationDate);
 }

@@ -1,6 +1,7 @@
-import { type Drawing, drawHeadRule, type PaperSize, Sheet, STYLES, type Typesetter } from '../../page/index.js';
+import { type Drawing, drawHeadRule, type PaperSize, STYLES, type Typesetter } from '../../page/index.js';
 import type { ProgressPiece, ProgressResult } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
+import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawAlsoFound } from './also-found.js';
 import { drawBarsTable } from './bars-table.js';
@@ -29,7 +30,7 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
   const title = single?.title ?? kind;
   const name = single === undefined ? title : words.documentTitle(title, kind);
   const foot = single === undefined ? title : words.foot(title, kind);
-  const sheet = new Sheet({ typesetter, paper, landscape: true, language, title: name, foot });
+  const sheet = new ReportSheet({ typesetter, paper, landscape: true, language, title: name, foot });
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
   sheet.write('P', factsOf(progress, single, words), STYLES.subtitle);
@@ -55,7 +56,7 @@ function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | unde
     : [words.labels.kind, single.part, facts].filter((one) => one !== '').join('  ·  ');
 }
 
-function drawPiece(sheet: Sheet, progress: ProgressResult, piece: ProgressPiece, named: boolean): void {
+function drawPiece(sheet: ReportSheet, progress: ProgressResult, piece: ProgressPiece, named: boolean): void {
   const words = wordsIn(sheet.language).weeks;
   if (named) {
     sheet.space(16);
@@ -80,7 +81,7 @@ function drawPiece(sheet: Sheet, progress: ProgressResult, piece: ProgressPiece,
   for (const player of piece.players) drawPlayer(sheet, player, piece, progress.measures, scales);
 }
 
-function drawPlayersHead(sheet: Sheet, nextHeight: number): void {
+function drawPlayersHead(sheet: ReportSheet, nextHeight: number): void {
   const { labels } = wordsIn(sheet.language).weeks;
   sheet.space(20);
   const height = STYLES.section.leading + 3 * STYLES.soft.leading + 15;

@@ -1,5 +1,6 @@
-import { type Item, placeText, type Sheet, STYLES } from '../../page/index.js';
+import { type Item, placeText, STYLES } from '../../page/index.js';
 import type { ProgressMeasure } from '../../weeks/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import type { Scales } from './scales.js';
 import { frameOf, MULTIPLE, type MultipleFrame } from './small-multiple.js';
 
@@ -29,7 +30,7 @@ export function gridHeight(count: number): number {
  * Source: definition.
  */
 export function drawGrid(
-  sheet: Sheet,
+  sheet: ReportSheet,
   measures: readonly ProgressMeasure[],
   scales: Scales,
   days: readonly string[],
@@ -57,7 +58,7 @@ export function drawGrid(
 }
 
 /** First day under the left edge, last day under the right. */
-function dayItems(sheet: Sheet, frame: MultipleFrame, days: readonly string[]): Item[] {
+function dayItems(sheet: ReportSheet, frame: MultipleFrame, days: readonly string[]): Item[] {
   const [first, last] = [days[0], days.at(-1)];
   if (first === undefined || last === undefined) return [];
   const top = frame.plotFoot + 1;

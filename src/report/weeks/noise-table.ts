@@ -1,6 +1,7 @@
-import { drawTable, type Sheet, STYLES } from '../../page/index.js';
+import { drawTable, STYLES } from '../../page/index.js';
 import type { ProgressResult } from '../../weeks/index.js';
 import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 
 const DECIMALS = 1;
 
@@ -12,7 +13,7 @@ const DECIMALS = 1;
  *
  * Source: definition.
  */
-export function drawNoise(sheet: Sheet, progress: ProgressResult): void {
+export function drawNoise(sheet: ReportSheet, progress: ProgressResult): void {
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   sheet.space(20);

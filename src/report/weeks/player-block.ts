@@ -1,7 +1,8 @@
 import { isMeasured } from '../../base/index.js';
-import { type Sheet, STYLES, type TextStyle } from '../../page/index.js';
+import { STYLES, type TextStyle } from '../../page/index.js';
 import type { BarStory, Followed, ProgressMeasure, ProgressPiece, ProgressPlayer } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { barStoriesHeight, drawBarStories } from './bar-stories-figure.js';
 import { OPEN_STATUSES } from './moved-table.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
@@ -20,7 +21,7 @@ import { playerMultiple } from './small-multiple.js';
  * Source: definition.
  */
 export function drawPlayer(
-  sheet: Sheet,
+  sheet: ReportSheet,
   player: ProgressPlayer,
   piece: ProgressPiece,
   measures: readonly ProgressMeasure[],
@@ -57,7 +58,7 @@ export function drawPlayer(
  *
  * Source: definition.
  */
-export function playerHeight(sheet: Sheet, player: ProgressPlayer, measures: readonly ProgressMeasure[]): number {
+export function playerHeight(sheet: ReportSheet, player: ProgressPlayer, measures: readonly ProgressMeasure[]): number {
   const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);
   const lines = (1 + Math.max(1, changesOf(sheet, player).length)) * STYLES.body.leading;
   const words = NAME.leading + lines + 8;
@@ -66,7 +67,7 @@ export function playerHeight(sheet: Sheet, player: ProgressPlayer, measures: rea
 }
 
 /** The name, and the days on the right of the same line where there is room. */
-function drawName(sheet: Sheet, player: ProgressPlayer): void {
+function drawName(sheet: ReportSheet, player: ProgressPlayer): void {
   const { top, name, days } = {
     top: sheet.y,
     name: player.player,
@@ -90,7 +91,7 @@ const REMARK_LINES = 2;
 const NAME_DROP = 3.7;
 const NAME = { ...STYLES.section, size: 13, leading: 17 } as const;
 
-function barLine(sheet: Sheet, { bars, days }: ProgressPlayer): string | null {
+function barLine(sheet: ReportSheet, { bars, days }: ProgressPlayer): string | null {
   const numbers = (statuses: readonly BarStory['status'][]) => [
     ...new Set(bars.filter(({ status }) => statuses.includes(status)).map(({ bar }) => bar)),
   ];
@@ -101,7 +102,7 @@ function barLine(sheet: Sheet, { bars, days }: ProgressPlayer): string | null {
 }
 
 /** What changed since the first day; and since the day before, where that is not told by it. */
-function changesOf(sheet: Sheet, player: ProgressPlayer): string[] {
+function changesOf(sheet: ReportSheet, player: ProgressPlayer): string[] {
   const words = wordsIn(sheet.language).weeks;
   return player.measures.flatMap(({ measure, days, sinceFirst, sinceLast }) => {
     const change = [sinceFirst, sinceLast].find((one) => one !== null && one.verdict !== 'none');
@@ -113,7 +114,7 @@ function changesOf(sheet: Sheet, player: ProgressPlayer): string[] {
   });
 }
 
-function drawRemarks(sheet: Sheet, player: ProgressPlayer, weeks: readonly string[]): void {
+function drawRemarks(sheet: ReportSheet, player: ProgressPlayer, weeks: readonly string[]): void {
   const words = wordsIn(sheet.language).weeks;
   const namesOf = (course: Followed['course']) =>
     player.measures.filter((one) => one.course === course).map(({ measure }) => words.measureInSentence(measure));
@@ -137,7 +138,7 @@ function notJudged(words: WeeksWords, { measure, days }: Followed): string[] {
   return [words.notJudged(words.measure(measure).name, reason.notMeasured)];
 }
 
-function inWords(sheet: Sheet, player: ProgressPlayer): string {
+function inWords(sheet: ReportSheet, player: ProgressPlayer): string {
   const words = wordsIn(sheet.language).weeks;
   const said = player.measures.map(({ measure, days, sinceFirst }) => {
     const { name, unit } = words.measure(measure);

@@ -1,7 +1,8 @@
 import { isMeasured } from '../../base/index.js';
-import { circle, type Item, lineThrough, type Sheet, STYLES } from '../../page/index.js';
+import { circle, type Item, joinPaths, lineThrough, STYLES } from '../../page/index.js';
 import type { ProgressMeasure, ProgressPiece } from '../../weeks/index.js';
 import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
 import type { Scales } from './scales.js';
 import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.js';
@@ -17,7 +18,7 @@ import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.
  * Source: definition.
  */
 export function drawSectionMultiples(
-  sheet: Sheet,
+  sheet: ReportSheet,
   piece: ProgressPiece,
   measures: readonly ProgressMeasure[],
   scales: Scales,
@@ -41,7 +42,7 @@ function mediansOf({ section }: ProgressPiece, measure: ProgressMeasure['measure
   return section.medians.find((median) => median.measure === measure)?.weeks ?? [];
 }
 
-function one(sheet: Sheet, piece: ProgressPiece, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
+function one(sheet: ReportSheet, piece: ProgressPiece, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
   const light = piece.players.map((player) => {
     const days = player.measures.find((followed) => followed.measure === measure.measure)?.days ?? [];
     return lineThrough(
@@ -57,11 +58,11 @@ function one(sheet: Sheet, piece: ProgressPiece, measure: ProgressMeasure, frame
   if (first === undefined || last === undefined) return multipleHead(sheet, measure, frame);
   return [
     ...multipleHead(sheet, measure, frame),
-    { kind: 'path', d: light.join(''), stroke: 'rule', width: 0.6 },
+    { kind: 'path', path: joinPaths(light), stroke: 'rule', width: 0.6 },
     ...(points.length > 1
-      ? [{ kind: 'path' as const, d: lineThrough(points), stroke: 'text' as const, width: 1.1 }]
+      ? [{ kind: 'path' as const, path: lineThrough(points), stroke: 'text' as const, width: 1.1 }]
       : []),
-    { kind: 'path', d: points.map(([x, y]) => circle(x, y, 1.5)).join(''), fill: 'text' },
+    { kind: 'path', path: joinPaths(points.map(([x, y]) => circle(x, y, 1.5))), fill: 'text' },
     ...(medians.length > 1 ? numberItems(sheet, measure, first.value, frame, 'first') : []),
     ...numberItems(sheet, measure, last.value, frame, 'last'),
   ];
@@ -74,7 +75,7 @@ function weekX({ players }: ProgressPiece, week: string, frame: MultipleFrame): 
   return xs.reduce((sum, x) => sum + x, 0) / Math.max(1, xs.length);
 }
 
-function inWords(sheet: Sheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
+function inWords(sheet: ReportSheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
   const words = wordsIn(sheet.language).weeks;
   return shown
     .map(({ measure }) => {

@@ -1,9 +1,13 @@
 import { isMeasured } from '../../base/index.js';
 import {
+  areaOf,
   circle,
   type Item,
+  joinPaths,
+  lineAcross,
   lineThrough,
-  numberInPath,
+  type Path,
+  type Point,
   placeText,
   type Sheet,
   STYLES,
@@ -77,17 +81,22 @@ export function frameOf(
 export function multipleHead(sheet: Sheet, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
   const { name, unit } = wordsIn(sheet.language).weeks.measure(measure.measure);
   const { left, top, width, plotLeft, plotRight, plotFoot } = frame;
-  const base = `M${numberInPath(plotLeft)} ${numberInPath(plotFoot)}H${numberInPath(plotRight)}`;
-  const usual = measure.usual.map(
-    (value) => `M${numberInPath(plotLeft)} ${numberInPath(frame.yOf(value))}H${numberInPath(plotRight)}`,
-  );
+  const usual = measure.usual.map((value) => lineAcross(frame.yOf(value), plotLeft, plotRight));
   return [
     ...placeText(setOneLine(sheet.typesetter, name, STYLES.head, width), left, top),
     ...placeText(setOneLine(sheet.typesetter, unit, STYLES.axis, width), left, top + STYLES.head.leading - 1),
-    { kind: 'path', d: base, stroke: 'rule', width: 0.5 },
+    { kind: 'path', path: lineAcross(plotFoot, plotLeft, plotRight), stroke: 'rule', width: 0.5 },
     ...(usual.length === 0
       ? []
-      : [{ kind: 'path' as const, d: usual.join(''), stroke: 'accent' as const, width: 0.5, dash: [2, 2] as const }]),
+      : [
+          {
+            kind: 'path' as const,
+            path: joinPaths(usual),
+            stroke: 'accent' as const,
+            width: 0.5,
+            dash: [2, 2] as const,
+          },
+        ]),
   ];
 }
 
@@ -121,16 +130,16 @@ export function playerMultiple(
   const takes = days.flatMap((day) =>
     day.takes.length < 2 ? [] : day.takes.map((value) => circle(frame.xOf(day.date), frame.yOf(value), 0.8)),
   );
-  const end = points.at(-1) as readonly [number, number];
+  const end = points.at(-1) as Point;
   const radius = days.length > MANY_DAYS ? 0.7 : 1.3;
   const before = points.slice(0, -1).map(([x, y]) => circle(x, y, radius));
   return [
     ...(days.length > 1 ? [bandItem(first.value, noise, frame)] : []),
     ...head,
     ...lineItems(days, points),
-    ...(takes.length === 0 ? [] : [{ kind: 'path' as const, d: takes.join(''), fill: 'soft' as const }]),
-    ...(before.length === 0 ? [] : [{ kind: 'path' as const, d: before.join(''), fill: 'text' as const }]),
-    { kind: 'path', d: circle(end[0], end[1], changed ? 2.2 : 1.3), fill: changed ? 'accent' : 'text' },
+    ...(takes.length === 0 ? [] : [{ kind: 'path' as const, path: joinPaths(takes), fill: 'soft' as const }]),
+    ...(before.length === 0 ? [] : [{ kind: 'path' as const, path: joinPaths(before), fill: 'text' as const }]),
+    { kind: 'path', path: circle(end[0], end[1], changed ? 2.2 : 1.3), fill: changed ? 'accent' : 'text' },
     ...(days.length > 1 ? numberItems(sheet, measure, first.value, frame, 'first') : []),
     ...numberItems(sheet, measure, last.value, frame, changed ? 'changed' : 'last'),
   ];
@@ -149,32 +158,29 @@ function noneItems(sheet: Sheet, { plotLeft, plotRight, plotTop }: MultipleFrame
 function bandItem(value: number, noise: number, { yOf, plotLeft, plotRight, plotTop, plotFoot }: MultipleFrame): Item {
   const top = Math.max(plotTop, yOf(value + noise));
   const foot = Math.min(plotFoot, yOf(value - noise));
-  const d = `M${numberInPath(plotLeft)} ${numberInPath(top)}H${numberInPath(plotRight)}V${numberInPath(foot)}H${numberInPath(plotLeft)}Z`;
-  return { kind: 'path', d, fill: 'tint' };
+  const corners: Point[] = [
+    [plotLeft, top],
+    [plotRight, top],
+    [plotRight, foot],
+    [plotLeft, foot],
+  ];
+  return { kind: 'path', path: areaOf(corners), fill: 'tint' };
 }
 
 /** Whole where weeks follow each other, dashed over a missing week. */
-function lineItems(days: readonly { date: string }[], points: readonly (readonly [number, number])[]): Item[] {
+function lineItems(days: readonly { date: string }[], points: readonly Point[]): Item[] {
   const steps = points.slice(1).map((to, i) => {
     const weeks = (dayNumber(weekOf(days[i + 1]?.date ?? '')) - dayNumber(weekOf(days[i]?.date ?? ''))) / DAYS_A_WEEK;
-    return { d: lineThrough([points[i] as readonly [number, number], to]), whole: weeks < 2 };
+    return { path: lineThrough([points[i] as Point, to]), isWhole: weeks < 2 };
   });
-  const drawn = (whole: boolean) =>
-    steps
-      .filter((step) => step.whole === whole)
-      .map((step) => step.d)
-      .join('');
-  return [
-    ...(drawn(true) === '' ? [] : [{ kind: 'path' as const, d: drawn(true), stroke: 'text' as const, width: 0.7 }]),
-    ...(drawn(false) === ''
-      ? []
-      : [
-          {
-            ...{ kind: 'path' as const, d: drawn(false), stroke: 'soft' as const, width: 0.5 },
-            dash: [1, 2] as const,
-          },
-        ]),
-  ];
+  const [whole, dashed] = [true, false].map((wanted) =>
+    steps.filter(({ isWhole }) => isWhole === wanted).map(({ path }) => path),
+  ) as [Path[], Path[]];
+  const items: Item[] = [];
+  if (whole.length > 0) items.push({ kind: 'path', path: joinPaths(whole), stroke: 'text', width: 0.7 });
+  if (dashed.length > 0)
+    items.push({ kind: 'path', path: joinPaths(dashed), stroke: 'soft', width: 0.5, dash: [1, 2] });
+  return items;
 }
 
 /**
