@@ -31,6 +31,18 @@ const ROOMS = [
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
   ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
   ['study', 'align|measure|judge', 'A study sheet is written before anyone plays: it knows no take.'],
+  [
+    'page',
+    'standards|decode|features|score|brief|align|measure|judge|study|words',
+    'A page is text, lines and areas: it knows no take and has no words of its own.',
+  ],
+  [
+    'engrave',
+    'standards|decode|features|score|brief|align|measure|judge|study|words',
+    'Engraving turns MusicXML into items of a page, whatever is then said about its notes.',
+  ],
+  ['weeks', 'page|engrave', 'What changed over weeks is decided before anything is drawn.'],
+  ['result', 'page|engrave', 'A document of results is data, however it may be drawn.'],
   ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
   [
     'demo',
@@ -97,6 +109,25 @@ const DOORS = [
   ),
 ];
 
+/** The documents that are drawn, each in a folder of `report`, and the folders that all of them may use. */
+const SHEETS = 'take|listen|section|study|weeks';
+const SHARED = 'bars|curves|excerpt';
+
+const REPORT = [
+  forbid(
+    'report-sheets-do-not-know-each-other',
+    { path: `^src/report/(${SHEETS})/` },
+    { path: `^src/report/(${SHEETS})/`, pathNot: '^src/report/$1/' },
+    'What two sheets need stands in a folder of its own, so that one can be changed without looking at the others.',
+  ),
+  forbid(
+    'report-shared-knows-no-sheet',
+    { path: `^src/report/((${SHARED})/|[^/]+\\.ts$)`, pathNot: '^src/report/index\\.ts$' },
+    { path: `^src/report/(${SHEETS})/` },
+    'What all sheets use must not know which of them uses it.',
+  ),
+];
+
 const HOMES = [
   ...PACKAGES.map(([pattern, rooms, reason]) =>
     forbid(
@@ -160,7 +191,9 @@ const SOUND = [
 ];
 
 /** What no import may do, each with its reason. */
-export const RULES: IFlattenedRuleSet = { forbidden: [...DIRECTIONS, ...DOORS, ...HOMES, ...OUTSIDE, ...SOUND] };
+export const RULES: IFlattenedRuleSet = {
+  forbidden: [...DIRECTIONS, ...DOORS, ...REPORT, ...HOMES, ...OUTSIDE, ...SOUND],
+};
 
 /** How imports are found: before compilation, so that type imports count. */
 export const OPTIONS: ICruiseOptions = {
