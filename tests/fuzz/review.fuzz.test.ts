@@ -33,7 +33,7 @@ const sets = files.map((file) => {
 /** Reviews a take; what comes is a result document by its schema, or one plain refusal. */
 async function expectResult(bytes: Uint8Array, part: Part): Promise<string> {
   const request = {
-    ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', withPdf: false } as const),
+    ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', jsonOnly: true } as const),
     who: { player: null, date: null, instrument: null },
     score: { file: 'score.musicxml', sha256: '0'.repeat(64) },
     tool: { name: 'takesheet', version: '0.0.0' },

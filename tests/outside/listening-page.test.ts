@@ -42,7 +42,7 @@ async function reviewed(file: string, title?: string): Promise<Reviewed> {
       { kind: 'late-entry', at: { bar: '13', beat: 2 }, seconds: 0.25 },
     ],
   });
-  const { result, html } = await reviewTake({
+  const { result, documents } = await reviewTake({
     bytes: encodeWav(samples, sampleRateHz),
     file,
     who: { player: null, date: null, instrument: null },
@@ -51,10 +51,11 @@ async function reviewed(file: string, title?: string): Promise<Reviewed> {
     score: { file: 'etude.musicxml', sha256: '00' },
     tool: { name: 'takesheet', version: '0.0.0' },
     paper: 'a4',
-    withPdf: false,
+    jsonOnly: true,
     listen: true,
   });
-  return { html: html ?? '', result, truth, samples, part };
+  const page = documents.find(({ ending }) => ending === 'html');
+  return { html: new TextDecoder().decode(page?.bytes), result, truth, samples, part };
 }
 
 /** Opens a page from the disk, as a player does who was sent the file, and tells what it asked for. */

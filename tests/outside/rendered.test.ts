@@ -78,7 +78,7 @@ describe.each(Object.entries(PROGRAMS))('a take played by the sampled %s of a so
     for (const { name, file } of soundBanks(context)) {
       const bytes = rendered(midiFile(notes, program), file);
       const { result } = await reviewTake({
-        ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', withPdf: false } as const),
+        ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', jsonOnly: true } as const),
         who: { player: null, date: null, instrument: null },
         score: { file: 'etude.musicxml', sha256: '0'.repeat(64) },
         tool: { name: 'takesheet', version: '0.0.0' },
