@@ -11,8 +11,6 @@ import { sentenceIn } from './wording/sentence-in.js';
 import type { SummaryWords } from './wording/words.js';
 import { wordsIn } from './wording/words-in.js';
 
-/** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
-const BREATH_SECONDS = 0.12;
 /** A shorter gap is a sip and no full breath. Source: a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory). */
 const FULL_BREATH_SECONDS = 0.3;
 /** Fewer notes of one way of playing say nothing of a habit. */
@@ -113,7 +111,7 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWo
     const reached = breaths.filter((b) => isMeasured(b.gapSeconds));
     const beyond = breaths.length - reached.length;
     if (reached.length === 0) return words.noBreathHeard;
-    const taken = reached.filter((b) => (b.gapSeconds as number) > BREATH_SECONDS);
+    const taken = reached.filter((b) => (b.gapSeconds as number) > input.standards.breathTaken.value);
     const short = shortFullBreaths(input, taken);
     const heard = words.breathsHeard(taken.length, reached.length);
     const quick = short === 0 ? '' : `, ${words.shortBreaths(short)}`;

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/base/index.js';
 import { encodeWav } from '../../src/decode/index.js';
 import { performTake } from '../../src/demo/index.js';
@@ -11,10 +11,8 @@ import { type Part, readPart } from '../../src/score/index.js';
 import { bytesOf } from '../score/score-of.js';
 import { damagedBytes } from './damaged-bytes.js';
 import { damagedXml } from './damaged-xml.js';
-import { FUZZ_TIMES, shareRead } from './how-much.js';
+import { shareRead } from './how-much.js';
 import { readOrRefuse } from './read-or-refuse.js';
-
-vi.setConfig({ testTimeout: 60_000 * FUZZ_TIMES });
 
 const compared = join(import.meta.dirname, '../../fixtures/scores/compared');
 const files = ['line-02-tuplets', 'line-08-clarinet', 'line-19-ties', 'way-05-two-endings', 'way-17-ds-al-coda'];

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, type TestContext, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, type TestContext } from 'vitest';
 import { encodeWav } from '../../src/decode/index.js';
 import { type PlayedNote, performTake, readDemoScore } from '../../src/demo/index.js';
 import type { TakeResult } from '../../src/result/index.js';
@@ -17,8 +17,6 @@ import { reviewTake } from '../../src/review/index.js';
 import { engravingCopy, type Part } from '../../src/score/index.js';
 import { demoPart, PLAIN } from '../helpers/heard-take.js';
 import { browserContext, closeBrowser } from './browser.js';
-
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const FILE = '2026-03-02_Ada-Lindqvist.wav';

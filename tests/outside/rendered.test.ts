@@ -1,13 +1,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type MidiEvent, writeMidi } from 'midi-file';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { reviewTake } from '../../src/review/index.js';
 import type { Part } from '../../src/score/index.js';
 import { demoPart, middle, shareWithin } from '../helpers/heard-take.js';
 import { inFolder, needs, printedBy, soundBanks } from './programs.js';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 /** Ticks of the MIDI file: at 60 quarters a minute a tick is a millisecond, so the file says seconds. */
 const TICKS_A_SECOND = 1000;
