@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
 import { engraveInThread } from '../engrave/index.js';
 import { type SectionScore, sectionScore } from '../result/index.js';
-import type { Piece } from '../review/index.js';
+import { type Piece, wishesIn } from '../review/index.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
@@ -102,16 +102,16 @@ async function reviewTakes(
   onEnd: (end: TakeEnd) => void,
   signal: AbortSignal | undefined,
 ): Promise<void> {
-  const { tool, jsonOnly, listen = false, paper, outFolder, limits = {}, language = 'en' } = request;
+  const { tool, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
   const hashes = takes.map((take) => dependsOn(take, pieces, language, program));
   const tasks = takes.map((take, i) => {
-    const wanted = { outFolder, jsonOnly, listen, paper, dependsOn: hashes[i] as string };
+    const wanted = { ...request, dependsOn: hashes[i] as string };
     const keptSha256 = request.again === true ? null : keptResult(take.name, wanted);
     const work: TakeWork = { take, keptSha256 };
     return { work, limits: takeLimits(sizeOf(take.path), limits) };
   });
-  const workerData: SharedWork = { tool, pieces, jsonOnly, listen, paper, language, limits };
+  const workerData: SharedWork = { ...wishesIn(request), tool, pieces, language, limits };
   const hasExcerpts = pieces.some(({ musicXml = null }) => musicXml !== null);
   const newPages = hasExcerpts && tasks.some(({ work }) => work.keptSha256 === null);
   const engraving = newPages ? engraveInThread(pieces.map(({ musicXml = null }) => musicXml)) : null;

@@ -1,22 +1,20 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
-import type { PaperSize } from '../page/index.js';
-import type { Tool } from '../review/index.js';
+import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { RECORDS, readRecord } from './results/take-record.js';
+import { reportOf } from './results/write-take.js';
 import type { ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
 
 /** What is asked of the results in a folder. */
-export interface FolderRequest {
+export interface FolderRequest extends DocumentWishes {
   readonly tool: Tool;
   /** a folder that `review` has written to, or several of them copied into one */
   readonly outFolder: string;
-  readonly jsonOnly: boolean;
-  readonly paper: PaperSize;
   /** of the section's files; that of the results when it is left out and they agree, else English */
   readonly language?: Language | undefined;
 }
@@ -54,10 +52,9 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   return { ends, failures: await writeSection(ends, { ...request, language }), notReached: 0, remarks };
 }
 
-function endOf({ outFolder, jsonOnly }: FolderRequest, name: string): TakeEnd {
+function endOf(request: FolderRequest, name: string): TakeEnd {
   try {
-    const report = `takes/${name}.${jsonOnly ? 'json' : 'pdf'}`;
-    return { name, row: readResult(outFolder, name), report, kept: true };
+    return { name, row: readResult(request.outFolder, name), report: reportOf(name, request), kept: true };
   } catch (error) {
     return { name, failure: failureOf(`takes/${name}.json`, error), who: NOBODY };
   }

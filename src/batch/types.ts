@@ -1,10 +1,9 @@
 import type { Language } from '../base/index.js';
-import type { PaperSize } from '../page/index.js';
 import type { SectionRow } from '../result/index.js';
-import type { Tool, Who } from '../review/index.js';
+import type { DocumentWishes, Tool, Who } from '../review/index.js';
 
 /** What one run of the review is asked to do. Paths are as the user gave them. */
-export interface ReviewRequest {
+export interface ReviewRequest extends DocumentWishes {
   readonly tool: Tool;
   /** the part; exactly one of this and `scoresFolder` is given */
   readonly scorePath?: string | undefined;
@@ -15,11 +14,8 @@ export interface ReviewRequest {
   /** audio files and folders */
   readonly inputs: readonly string[];
   readonly outFolder: string;
-  /** no PDF at all; JSON and CSV are written */
-  readonly jsonOnly: boolean;
   /** how many takes are worked on at the same time, 1 or more */
   readonly jobs: number;
-  readonly paper: PaperSize;
   /** of the pages and of what the results tell; English when it is left out */
   readonly language?: Language;
   /** CSV that says who played what and when */
@@ -33,8 +29,6 @@ export interface ReviewRequest {
   /** review again what is already there */
   readonly again?: boolean;
   readonly limits?: FixedLimits;
-  /** a page to listen to for each take as well */
-  readonly listen?: boolean;
 }
 
 /** One share of the takes: number `share` of `of`, both from 1. */

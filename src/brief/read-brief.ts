@@ -7,11 +7,10 @@ import { defaultBrief } from './default-brief.js';
 import { loadYaml } from './load-yaml.js';
 import { readBar, readNotePlace } from './places.js';
 import { readTempo } from './read-tempo.js';
-import { readContrast, readCriteria, readFermata, readIntonation } from './read-thresholds.js';
+import { readContrast, readCriteria, readFermata, readHairpin, readIntonation } from './read-thresholds.js';
 import type { Brief, BriefBreath, BriefWatch } from './types.js';
 
 const LARGEST_BRIEF = 64 * 1024;
-const MOST_DB = 40;
 const WAYS = ['as-written', 'all-slurred', 'under-tempo'] as const;
 const KINDS = ['full', 'quick'] as const;
 /** Faults whose usual words speak to programmers. */
@@ -61,7 +60,7 @@ export function readBrief(text: string, part: Part): Brief {
     fermata: fields.fermata === undefined ? standing.fermata : readFermata(fields.fermata, part, standing.fermata),
     contrast:
       fields.contrast === undefined ? standing.contrast : readContrast(fields.contrast, part, standing.contrast),
-    hairpin: { leastDb: fields.hairpin?.fields(['leastDb']).leastDb?.number(0, MOST_DB) ?? standing.hairpin.leastDb },
+    hairpin: fields.hairpin === undefined ? standing.hairpin : readHairpin(fields.hairpin, standing.hairpin),
     intonation:
       fields.intonation === undefined ? standing.intonation : readIntonation(fields.intonation, standing.intonation),
     criteria: judgedWhenPlayed(played, criteria),

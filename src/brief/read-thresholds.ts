@@ -4,6 +4,7 @@ import { CRITERIA } from './criteria.js';
 import { readBar } from './places.js';
 import type { Brief, ContrastPlace, CriterionWish, FermataRange } from './types.js';
 
+/** Numbers outside these bounds are taken for slips of the pen. Source: working values, far beyond what is ever asked for. */
 const LEAST_TIMES = 0.5;
 const MOST_TIMES = 20;
 const MOST_DB = 40;
@@ -13,7 +14,7 @@ const MOST_POINTS = 1000;
 /**
  * @param node `leastTimes`, `mostTimes` and a list `bars` of the same with a bar each
  * @param part the part
- * @param standing what holds otherwise
+ * @param standing what holds where the page says nothing
  * @returns how long fermatas may last
  * @throws InputError `bad-brief`
  *
@@ -49,7 +50,7 @@ function readTimes(fields: { leastTimes?: BriefNode; mostTimes?: BriefNode }, st
 /**
  * @param node `leastDb`, and a list `places`, each with a bar or with two marks
  * @param part the part
- * @param standing what holds otherwise
+ * @param standing what holds where the page says nothing
  * @returns how large contrasts must be
  * @throws InputError `bad-brief`
  *
@@ -85,8 +86,20 @@ function readMarkedBar(node: BriefNode, part: Part): string {
 }
 
 /**
+ * @param node `leastDb`
+ * @param standing what holds where the page says nothing
+ * @returns how much louder or softer a hairpin must become
+ * @throws InputError `bad-brief`
+ *
+ * Source: definition.
+ */
+export function readHairpin(node: BriefNode, standing: Brief['hairpin']): Brief['hairpin'] {
+  return { leastDb: node.fields(['leastDb']).leastDb?.number(0, MOST_DB) ?? standing.leastDb };
+}
+
+/**
  * @param node `watchCents` and `fixCents`
- * @param standing what holds otherwise
+ * @param standing what holds where the page says nothing
  * @returns from where on a note is out of tune
  * @throws InputError `bad-brief`
  *
@@ -102,7 +115,7 @@ export function readIntonation(node: BriefNode, standing: Brief['intonation']): 
 
 /**
  * @param node each criterion with its points, or `off`
- * @param standing what holds otherwise
+ * @param standing what holds where the page says nothing
  * @returns what is judged, and what it is worth
  * @throws InputError `bad-brief`
  *

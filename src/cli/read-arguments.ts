@@ -52,6 +52,9 @@ function describe(streams: Streams, end: (code: number) => void): Command {
     });
   addStudy(program, streams, end);
   addReview(program, streams, end);
+  program.hook('preSubcommand', async (_program, command) => {
+    if (command.name() === 'review') command.addHelpText('after', (await import('./review-help.js')).reviewHelp());
+  });
   addSection(program, streams, end);
   addProgress(program, streams, end);
   addDemo(program, streams, end);
@@ -96,7 +99,6 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))
     .addOption(paperOption())
     .addOption(languageOption('of the players’ pages and of what the results tell'))
-    .addHelpText('after', AFTER_REVIEW)
     .action(async (takes, options) => {
       const { review } = await import('./review.js');
       const { score, scores, out, brief, roster, names, timeLimit, memoryLimit, ...rest } = options;
@@ -202,12 +204,3 @@ function sheetLanguageOption(): Option {
     'of the sheet (without it: that of the results, English when they differ)',
   ).choices(LANGUAGES);
 }
-
-const AFTER_REVIEW = `
-Writes takes/<take>.json and takes/<take>.pdf for each take, then section.csv,
-section.json and section.pdf for all of them; with --listen also
-takes/<take>.html for each take. Prints one line a take: name, outcome, things
-to fix, things to watch, report. Takes whose results are there already are not
-listened to again. The exit status is 0 when every take was
-reviewed, 1 when some could not be, 2 when the request itself is wrong, 130 when
-it was stopped (Ctrl-C); the same command goes on from there.`;

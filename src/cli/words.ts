@@ -1,6 +1,14 @@
 import type { ReviewRemarks, TakeEnd } from '../batch/index.js';
+import type { DocumentEnding } from '../review/index.js';
 
 const MOST_NAMES = 5;
+
+/** What each of a take's files is, by how its name ends. */
+export const DOCUMENT_WORDS: Readonly<Record<DocumentEnding, string>> = {
+  pdf: 'the pages to practise from',
+  json: 'everything measured and every finding, for other programs',
+  html: 'with --listen: the page on which each finding can be heard',
+};
 
 /** What the commands say on standard error, apart from what is wrong with a request. */
 export const WORDS = {

@@ -11,8 +11,6 @@ import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
 import { pointsFor } from './points.js';
 import type { CriterionLine, Finding } from './types.js';
 
-/** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
-const BREATH_SECONDS = 0.12;
 /** A shorter gap is a sip and no full breath. Source: a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory). */
 const FULL_BREATH_SECONDS = 0.3;
 /** Fewer notes of one way of playing say nothing of a habit. */
@@ -111,7 +109,7 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     const reached = breaths.filter((b) => isMeasured(b.gapSeconds));
     const beyond = breaths.length - reached.length;
     if (reached.length === 0) return [{ code: 'no-breath-heard', facts: {} }];
-    const taken = reached.filter((b) => (b.gapSeconds as number) > BREATH_SECONDS);
+    const taken = reached.filter((b) => (b.gapSeconds as number) > input.standards.breathTaken.value);
     const short = shortFullBreaths(input, taken);
     const sayings: Saying[] = [{ code: 'breaths-heard', facts: { heard: taken.length, of: reached.length } }];
     if (short > 0) sayings.push({ code: 'short-breaths', facts: { count: short } });

@@ -8,7 +8,7 @@
 export { cellText, csvText, textCell } from './csv-text.js';
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { languageSchema } from './language-schema.js';
-export { rounded, roundedMaybe } from './rounding.js';
+export { maybe, measured } from './quantities.js';
 export { sectionCsv } from './section/section-csv.js';
 export {
   type SectionRecord,
@@ -23,7 +23,6 @@ export { toSectionResult } from './section/to-section-result.js';
 export {
   criterionSchema,
   findingKindSchema,
-  maybeNumberSchema,
   outcomeSchema,
   type ResultFinding,
   type TakeResult,

@@ -2,18 +2,35 @@ import { z } from 'zod';
 import { CRITERIA } from '../brief/index.js';
 import { FINDING_KINDS, WEIGHTS } from '../judge/index.js';
 import { MISREADINGS } from '../score/index.js';
-import { bar, maybeNumber, noteIndex, notMeasured, pass, share } from './common-schema.js';
+import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
 import { languageSchema } from './language-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
+import {
+  beats,
+  cents,
+  confidence,
+  decibels,
+  decibelsPer,
+  fraction,
+  hertz,
+  maybe,
+  measured,
+  points,
+  quarters,
+  ratio,
+  roughSeconds,
+  seconds,
+  semitones,
+  share,
+  smallShare,
+  tempo,
+} from './quantities.js';
 
 /** The criteria of judgement, in the order of every table. */
 export const criterionSchema = z.enum(CRITERIA);
 
 /** The kinds of finding a document may hold. */
 export const findingKindSchema = z.enum(FINDING_KINDS);
-
-/** A number, or an object that says why there is none. */
-export const maybeNumberSchema = maybeNumber;
 
 /** Name and version of the program that wrote a document. */
 export const toolSchema = z.object({ name: z.string(), version: z.string() });
@@ -49,16 +66,16 @@ const takeSchema = z.object({
   date: z.string().nullable().meta({ description: 'ISO 8601 day the take was recorded' }),
   instrument: z.string().nullable().optional().meta({ description: 'as the roster or the file name has it' }),
   blind: z.boolean().optional().meta({ description: 'true when player and file are numbers that stand for names' }),
-  durationSeconds: z.number(),
-  sampleRateHz: z.number(),
+  durationSeconds: seconds(),
+  sampleRateHz: z.number().meta({ description: 'Hz' }),
   channels: z.int(),
 });
 
 const recordingSchema = z.object({
-  peakDbfs: z.number(),
-  clippedShare: share.meta({ description: 'share of samples inside flat tops' }),
-  signalToNoiseDb: maybeNumber,
-  reverberationSeconds: maybeNumber
+  peakDbfs: decibels(),
+  clippedShare: smallShare('share of samples inside flat tops'),
+  signalToNoiseDb: maybe(decibels()),
+  reverberationSeconds: maybe(roughSeconds())
     .optional()
     .meta({ description: 'time in which sound dies away by 60 dB, at the rate at which it begins to' }),
   levelRiding: z
@@ -68,10 +85,10 @@ const recordingSchema = z.object({
 });
 
 const tempoSchema = z.object({
-  markedQuarterBpm: z.number().nullable(),
-  playedQuarterBpm: z.number(),
+  markedQuarterBpm: tempo().nullable(),
+  playedQuarterBpm: tempo(),
   bars: z
-    .array(z.object({ bar, pass, startQuarters: z.number(), quarterBpm: z.number() }))
+    .array(z.object({ bar, pass, startQuarters: quarters(), quarterBpm: tempo() }))
     .meta({ description: 'performed bars whose tempo could be measured, in performed order' }),
 });
 
@@ -79,18 +96,18 @@ const noteSchema = z.object({
   index: noteIndex,
   bar,
   pass,
-  beat: z.number(),
+  beat: beats(),
   grace: z.boolean(),
   writtenMidi: z.int(),
   soundingMidi: z.int(),
   status: z.enum(['as-written', 'other-pitch', 'left-out', 'unclear']),
   playedMidi: z.int().optional().meta({ description: 'present unless left-out' }),
-  onset: z.number().optional(),
-  offset: z.number().optional(),
-  confidence: share,
-  cents: maybeNumber.optional(),
-  centsFromOwnTuning: maybeNumber.optional(),
-  levelDb: maybeNumber.optional(),
+  onset: seconds().optional(),
+  offset: seconds().optional(),
+  confidence: confidence(),
+  cents: maybe(cents()).optional(),
+  centsFromOwnTuning: maybe(cents()).optional(),
+  levelDb: maybe(decibels()).optional(),
 });
 
 const groupSchema = z.object({
@@ -98,24 +115,24 @@ const groupSchema = z.object({
   toIndex: noteIndex,
   bar,
   pass,
-  shares: z.array(z.number()).meta({ description: 'of the group’s time, one a note' }),
-  written: z.array(z.number()).meta({ description: 'the same as written' }),
+  shares: z.array(fraction()).meta({ description: 'of the group’s time, one a note' }),
+  written: z.array(fraction()).meta({ description: 'the same as written' }),
 });
 
 const entrySchema = z.object({
   index: noteIndex,
   bar,
   pass,
-  lateSeconds: z.number().meta({ description: 'positive is late' }),
-  secondsAQuarter: z.number(),
+  lateSeconds: seconds('positive is late'),
+  secondsAQuarter: seconds(),
 });
 
 const transitionSchema = z.object({
   index: noteIndex,
   toIndex: noteIndex,
   asked: z.enum(['slur', 'staccato', 'breath']).meta({ description: 'what the part asks for between the two notes' }),
-  gapSeconds: z.number(),
-  soundedShare: z.number().meta({ description: 'of the time between the onsets' }),
+  gapSeconds: seconds(),
+  soundedShare: fraction('of the time between the onsets'),
 });
 
 const findingSchema = z.object({
@@ -126,20 +143,20 @@ const findingSchema = z.object({
   bar,
   toBar: bar.optional(),
   pass,
-  beat: z.number().optional(),
+  beat: beats().optional(),
   index: noteIndex.optional(),
   toIndex: noteIndex.optional(),
-  onset: z.number().optional(),
+  onset: seconds().optional(),
   measured: z
     .object({
-      value: z.number(),
+      value: measured(),
       unit: z.string(),
       expected: z.string().optional(),
       shares: z
-        .array(share)
+        .array(share())
         .optional()
         .meta({ description: 'of an uneven group: the share of its time each note took' }),
-      writtenShares: z.array(share).optional().meta({ description: 'the same as written' }),
+      writtenShares: z.array(share()).optional().meta({ description: 'the same as written' }),
     })
     .optional(),
   text: z.string().meta({ description: 'one or two plain sentences to the player' }),
@@ -152,104 +169,114 @@ const findingSchema = z.object({
 });
 
 /**
- * One document a take: what was heard, what was measured, what is told to the player.
+ * One document a take: what was heard, what was measured, what is told to the player. Compiled, because a long take has
+ * tens of thousands of numbers, and all of them are looked at and rounded.
  *
  * Source: definition.
  */
-export const takeResultSchema = z
-  .object({
-    format: z.literal('take-result'),
-    version: z.literal(1),
-    tool: toolSchema,
-    take: takeSchema,
-    score: takeScoreSchema,
-    language: languageSchema.optional(),
-    outcome: outcomeSchema,
-    fit: z.object({ share, offsetSemitones: z.int() }).meta({
-      description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
+export const takeResultSchema = z.compile(
+  z
+    .object({
+      format: z.literal('take-result'),
+      version: z.literal(1),
+      tool: toolSchema,
+      take: takeSchema,
+      score: takeScoreSchema,
+      language: languageSchema.optional(),
+      outcome: outcomeSchema,
+      fit: z.object({ share: share(), offsetSemitones: semitones() }).meta({
+        description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
+      }),
+      recording: recordingSchema,
+      tuning: z.union([notMeasured, z.object({ centsFromA440: cents(), a4Hz: hertz() })]),
+      tempo: z.union([notMeasured, tempoSchema]),
+      notes: z.array(noteSchema).meta({
+        description: 'every sounding note of the part in performed order; empty when the take was not reviewed',
+      }),
+      added: z.array(z.object({ onset: seconds(), offset: seconds(), midi: z.int(), afterIndex: z.int().min(-1) })),
+      restarts: z.array(z.object({ stoppedAtBar: bar, resumedAtBar: bar, onset: seconds() })),
+      skips: z.array(
+        z.object({ fromBar: bar, toBar: bar, fromIndex: noteIndex, toIndex: noteIndex, onset: seconds() }),
+      ),
+      levels: z.array(
+        z.object({ mark: z.string(), index: noteIndex, toIndex: noteIndex, bar, pass, levelDb: maybe(decibels()) }),
+      ),
+      contrasts: z.array(
+        z.object({
+          from: z.string(),
+          to: z.string(),
+          index: noteIndex,
+          bar,
+          pass,
+          differenceDb: maybe(decibels()),
+          registerAdjustedDb: maybe(decibels()),
+          intervalDb: z.array(decibels()).length(2).optional().meta({ description: '95 % interval' }),
+        }),
+      ),
+      hairpins: z.array(
+        z.object({
+          kind: z.enum(['crescendo', 'diminuendo']),
+          index: noteIndex,
+          toIndex: noteIndex,
+          bar,
+          toBar: bar,
+          pass,
+          riseDb: maybe(decibels()),
+          registerAdjustedRiseDb: maybe(decibels()).optional(),
+          slopeDbPerBar: maybe(decibelsPer('bar')),
+          slopeDbPerSecond: maybe(decibelsPer('second')),
+          errorDb: decibels('standard error of riseDb').optional(),
+          course: courseSchema.optional(),
+        }),
+      ),
+      fermatas: z.array(
+        z.object({
+          index: noteIndex,
+          bar,
+          pass,
+          writtenSeconds: maybe(seconds()),
+          heldSeconds: maybe(seconds()),
+          ratio: maybe(ratio()),
+        }),
+      ),
+      groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
+      entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
+      transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
+      ...playingSchema.shape,
+      criteria: z.array(
+        z.object({
+          criterion: criterionSchema,
+          judged: z
+            .boolean()
+            .optional()
+            .meta({ description: 'false: nothing could be said, so that fix and watch are 0 for want of evidence' }),
+          fix: z.int().min(0),
+          watch: z.int().min(0),
+          summary: z.string(),
+          of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
+          met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
+          points: z
+            .object({ possible: z.number().min(0).meta({ description: 'points' }), given: points().nullable() })
+            .optional()
+            .meta({ description: 'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured' }),
+        }),
+      ),
+      findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
+    })
+    .meta({
+      title: 'Result of reviewing one take against one part',
+      description:
+        'Times are seconds from the first sample of the file; levels are dB relative to full scale (RMS); pitch deviations are cents, positive = sharp; bars carry the measure number printed in the score; beats are 1-based in units of the time signature’s denominator and may be fractional; pass counts how often the bar has been reached through repeats. A quality that cannot be measured is an object with notMeasured and a reason.',
     }),
-    recording: recordingSchema,
-    tuning: z.union([notMeasured, z.object({ centsFromA440: z.number(), a4Hz: z.number() })]),
-    tempo: z.union([notMeasured, tempoSchema]),
-    notes: z.array(noteSchema).meta({
-      description: 'every sounding note of the part in performed order; empty when the take was not reviewed',
-    }),
-    added: z.array(z.object({ onset: z.number(), offset: z.number(), midi: z.int(), afterIndex: z.int().min(-1) })),
-    restarts: z.array(z.object({ stoppedAtBar: bar, resumedAtBar: bar, onset: z.number() })),
-    skips: z.array(z.object({ fromBar: bar, toBar: bar, fromIndex: noteIndex, toIndex: noteIndex, onset: z.number() })),
-    levels: z.array(
-      z.object({ mark: z.string(), index: noteIndex, toIndex: noteIndex, bar, pass, levelDb: maybeNumber }),
-    ),
-    contrasts: z.array(
-      z.object({
-        from: z.string(),
-        to: z.string(),
-        index: noteIndex,
-        bar,
-        pass,
-        differenceDb: maybeNumber,
-        registerAdjustedDb: maybeNumber,
-        intervalDb: z.array(z.number()).length(2).optional().meta({ description: '95 % interval' }),
-      }),
-    ),
-    hairpins: z.array(
-      z.object({
-        kind: z.enum(['crescendo', 'diminuendo']),
-        index: noteIndex,
-        toIndex: noteIndex,
-        bar,
-        toBar: bar,
-        pass,
-        riseDb: maybeNumber,
-        registerAdjustedRiseDb: maybeNumber.optional(),
-        slopeDbPerBar: maybeNumber,
-        slopeDbPerSecond: maybeNumber,
-        errorDb: z.number().optional().meta({ description: 'standard error of riseDb' }),
-        course: courseSchema.optional(),
-      }),
-    ),
-    fermatas: z.array(
-      z.object({
-        index: noteIndex,
-        bar,
-        pass,
-        writtenSeconds: maybeNumber,
-        heldSeconds: maybeNumber,
-        ratio: maybeNumber,
-      }),
-    ),
-    groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
-    entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
-    transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
-    ...playingSchema.shape,
-    criteria: z.array(
-      z.object({
-        criterion: criterionSchema,
-        judged: z
-          .boolean()
-          .optional()
-          .meta({ description: 'false: nothing could be said, so that fix and watch are 0 for want of evidence' }),
-        fix: z.int().min(0),
-        watch: z.int().min(0),
-        summary: z.string(),
-        of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
-        met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
-        points: z
-          .object({ possible: z.number().min(0), given: z.number().min(0).nullable() })
-          .optional()
-          .meta({ description: 'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured' }),
-      }),
-    ),
-    findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
-  })
-  .meta({
-    title: 'Result of reviewing one take against one part',
-    description:
-      'Times are seconds from the first sample of the file; levels are dB relative to full scale (RMS); pitch deviations are cents, positive = sharp; bars carry the measure number printed in the score; beats are 1-based in units of the time signature’s denominator and may be fractional; pass counts how often the bar has been reached through repeats. A quality that cannot be measured is an object with notMeasured and a reason.',
-  });
+);
 
 /** The result of one take, as written to disk. */
 export type TakeResult = z.infer<typeof takeResultSchema>;
+
+/** The same before it is parsed: numbers as they were measured, and whatever else stands beside a field is left out. */
+export type TakeDraft = DeepReadonly<z.input<typeof takeResultSchema>>;
+
+type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
 
 /** One finding as a result document holds it. */
 export type ResultFinding = TakeResult['findings'][number];

@@ -1,10 +1,9 @@
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
-import { rounded } from './rounding.js';
-import type { TakeResult } from './take-result-schema.js';
+import type { TakeDraft } from './take-result-schema.js';
 
 /** The fields of the result document that hold timing. */
-type Timing = { readonly [K in 'groups' | 'entries' | 'transitions']: NonNullable<TakeResult[K]> };
+type Timing = { readonly [K in 'groups' | 'entries' | 'transitions']: NonNullable<TakeDraft[K]> };
 
 type Transition = Timing['transitions'][number];
 
@@ -20,21 +19,11 @@ type Transition = Timing['transitions'][number];
  */
 export function timingOf(part: Part, measurements: Measurements): Timing {
   return {
-    groups: measurements.groups.map(({ index, toIndex, bar, pass, shares, written }) => ({
-      ...{ index, toIndex, bar, pass },
-      shares: shares.map((share) => rounded(share, 'share')),
-      written: written.map((share) => rounded(share, 'share')),
-    })),
-    entries: measurements.entries.map(({ index, bar, pass, lateSeconds, secondsAQuarter }) => ({
-      ...{ index, bar, pass },
-      lateSeconds: rounded(lateSeconds, 'seconds'),
-      secondsAQuarter: rounded(secondsAQuarter, 'seconds'),
-    })),
+    groups: measurements.groups,
+    entries: measurements.entries,
     transitions: measurements.transitions.flatMap(({ index, toIndex, gapSeconds, soundedShare }): Transition[] => {
       const asked = askedAfter(part.notes[index], part.notes[toIndex]);
-      if (asked === null) return [];
-      const measured = { gapSeconds: rounded(gapSeconds, 'seconds'), soundedShare: rounded(soundedShare, 'share') };
-      return [{ index, toIndex, asked, ...measured }];
+      return asked === null ? [] : [{ index, toIndex, asked, gapSeconds, soundedShare }];
     }),
   };
 }

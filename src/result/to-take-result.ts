@@ -4,10 +4,8 @@ import type { Take } from '../decode/index.js';
 import type { Judgement } from '../judge/index.js';
 import type { Measurements, NoteMeasure } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
-import { courseOf, playingOf } from './playing-of.js';
-import { rounded, roundedMaybe } from './rounding.js';
 import { sectionScore } from './section/section-score.js';
-import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
+import { type TakeDraft, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
 import { toldIn } from './told-in.js';
 import { toldJudgement } from './told-judgement.js';
@@ -48,7 +46,7 @@ const NOT_REVIEWED = {
  * facts of the file and of the recording; every quality of the playing then says that it was not measured.
  *
  * @param input the rooms' results; times in seconds, levels in dBFS, pitch in MIDI numbers and cents
- * @returns the document, numbers rounded (times to 0.1 ms, levels to 0.01 dB, pitch to 0.1 cent), never -0
+ * @returns the document, numbers rounded as its schema says (times to 0.1 ms, levels to 0.01 dB, pitch to 0.1 cent), never -0
  * @throws when a number is not finite or a field breaks the schema: an error of the program, not of the user
  *
  * Source: definition.
@@ -56,7 +54,7 @@ const NOT_REVIEWED = {
 export function toTakeResult(input: TakeResultInput): TakeResult {
   const { alignment, measurements, language = DEFAULT_LANGUAGE } = input;
   const played = alignment.fit === 'this-part' ? playing(input) : notPlayed(NOT_REVIEWED[alignment.fit]);
-  const document = {
+  const document: TakeDraft = {
     format: 'take-result',
     version: 1,
     tool: { name: input.tool.name, version: input.tool.version },
@@ -64,13 +62,9 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
     score: { ...sectionScore(input.score, input.part), barNumbers: barNumbersOf(input.part) },
     language,
     outcome: OUTCOMES[alignment.fit],
-    fit: { share: rounded(alignment.share, 'share'), offsetSemitones: rounded(alignment.offsetSemitones, 'beats') },
+    fit: { share: alignment.share, offsetSemitones: alignment.offsetSemitones },
     recording: {
-      peakDbfs: rounded(measurements.recording.peakDbfs, 'decibels'),
-      clippedShare: rounded(measurements.recording.clippedShare, 'clippedShare'),
-      signalToNoiseDb: roundedMaybe(measurements.recording.signalToNoiseDb, 'decibels'),
-      reverberationSeconds: roundedMaybe(measurements.recording.reverberationSeconds, 'decibels'),
-      levelRiding: measurements.recording.levelRiding,
+      ...measurements.recording,
       cautions: [...new Set([...input.take.cautions, ...measurements.recording.cautions])],
     },
     ...played,
@@ -83,7 +77,7 @@ function barNumbersOf(part: Part): string[] {
   return [...new Set(part.bars.toSorted((a, b) => a.barIndex - b.barIndex).map((bar) => bar.bar))];
 }
 
-function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeResultInput): TakeResult['take'] {
+function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeResultInput): TakeDraft['take'] {
   return {
     file,
     sha256,
@@ -91,14 +85,14 @@ function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeRes
     date,
     ...(instrument === undefined || instrument === null ? {} : { instrument }),
     ...(blind === true ? { blind } : {}),
-    durationSeconds: rounded(take.samples.length / take.sampleRateHz, 'seconds'),
+    durationSeconds: take.samples.length / take.sampleRateHz,
     sampleRateHz: take.sampleRateHz,
     channels: take.channels,
   };
 }
 
 /** The part of a document that speaks of the playing. */
-type Playing = Omit<TakeResult, 'format' | 'version' | 'tool' | 'take' | 'score' | 'outcome' | 'fit' | 'recording'>;
+type Playing = Omit<TakeDraft, 'format' | 'version' | 'tool' | 'take' | 'score' | 'outcome' | 'fit' | 'recording'>;
 
 function notPlayed(reason: string): Playing {
   return {
@@ -119,141 +113,79 @@ function notPlayed(reason: string): Playing {
 
 function playing({ part, alignment, measurements, judgement, language = DEFAULT_LANGUAGE }: TakeResultInput): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
+  const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
+  const { articulations, breaths, accents, intonation, markOrder } = measurements;
   return {
-    tuning: tuningOf(measurements),
-    tempo: tempoOf(measurements),
+    tuning,
+    tempo,
     notes: part.notes.map((note, i) => noteOf(note, alignment.notes[i], measurements.notes[i])),
     ...eventsOf(part, alignment),
-    ...dynamicsOf(measurements),
-    fermatas: measurements.fermatas.map((f) => ({
-      index: f.index,
-      bar: f.bar,
-      pass: f.pass,
-      writtenSeconds: roundedMaybe(f.writtenSeconds, 'seconds'),
-      heldSeconds: roundedMaybe(f.heldSeconds, 'seconds'),
-      ratio: roundedMaybe(f.ratio, 'ratio'),
-    })),
+    levels,
+    contrasts,
+    hairpins,
+    fermatas,
     ...timingOf(part, measurements),
-    ...playingOf(measurements),
+    articulations,
+    breaths,
+    accents,
+    intonation,
+    markOrder,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
-  };
-}
-
-function tuningOf({ tuning }: Measurements): TakeResult['tuning'] {
-  if ('notMeasured' in tuning) return { notMeasured: tuning.notMeasured };
-  return { centsFromA440: rounded(tuning.centsFromA440, 'cents'), a4Hz: rounded(tuning.a4Hz, 'hertz') };
-}
-
-function tempoOf({ tempo }: Measurements): TakeResult['tempo'] {
-  if ('notMeasured' in tempo) return { notMeasured: tempo.notMeasured };
-  return {
-    markedQuarterBpm: tempo.markedQuarterBpm === null ? null : rounded(tempo.markedQuarterBpm, 'tempo'),
-    playedQuarterBpm: rounded(tempo.playedQuarterBpm, 'tempo'),
-    bars: tempo.bars.map((bar) => ({
-      bar: bar.bar,
-      pass: bar.pass,
-      startQuarters: rounded(bar.startQuarters, 'beats'),
-      quarterBpm: rounded(bar.quarterBpm, 'tempo'),
-    })),
   };
 }
 
 function noteOf(note: PartNote, aligned: AlignedNote | undefined, measured: NoteMeasure | undefined) {
   if (aligned === undefined || measured === undefined)
     throw new Error(`note ${note.index} was not aligned or measured`);
-  const sounded = aligned.status !== 'left-out';
+  const { status, playedMidi, onsetSeconds, offsetSeconds, confidence } = aligned;
+  const { cents, centsFromOwnTuning, levelDb } = measured;
+  const sounded = status !== 'left-out';
   return {
     index: note.index,
     bar: note.bar,
     pass: note.pass,
-    beat: rounded(note.beat, 'beats'),
+    beat: note.beat,
     grace: note.grace,
     writtenMidi: note.writtenMidi,
     soundingMidi: note.soundingMidi,
-    status: aligned.status,
-    ...(aligned.playedMidi === undefined ? {} : { playedMidi: aligned.playedMidi }),
-    ...(aligned.onsetSeconds === undefined ? {} : { onset: rounded(aligned.onsetSeconds, 'seconds') }),
-    ...(aligned.offsetSeconds === undefined ? {} : { offset: rounded(aligned.offsetSeconds, 'seconds') }),
-    confidence: rounded(aligned.confidence, 'confidence'),
-    ...(sounded
-      ? {
-          cents: roundedMaybe(measured.cents, 'cents'),
-          centsFromOwnTuning: roundedMaybe(measured.centsFromOwnTuning, 'cents'),
-          levelDb: roundedMaybe(measured.levelDb, 'decibels'),
-        }
-      : {}),
+    status,
+    ...(playedMidi === undefined ? {} : { playedMidi }),
+    ...(onsetSeconds === undefined ? {} : { onset: onsetSeconds }),
+    ...(offsetSeconds === undefined ? {} : { offset: offsetSeconds }),
+    confidence,
+    ...(sounded ? { cents, centsFromOwnTuning, levelDb } : {}),
   };
 }
 
-function eventsOf(part: Part, alignment: Alignment): Pick<TakeResult, 'added' | 'restarts' | 'skips'> {
+function eventsOf(part: Part, alignment: Alignment): Pick<Playing, 'added' | 'restarts' | 'skips'> {
   const barOf = (index: number) => (part.notes[index] as PartNote).bar;
   return {
-    added: alignment.added.map((note) => ({
-      onset: rounded(note.onsetSeconds, 'seconds'),
-      offset: rounded(note.offsetSeconds, 'seconds'),
-      midi: note.midi,
-      afterIndex: note.afterIndex,
+    added: alignment.added.map(({ onsetSeconds, offsetSeconds, midi, afterIndex }) => ({
+      onset: onsetSeconds,
+      offset: offsetSeconds,
+      midi,
+      afterIndex,
     })),
     restarts: alignment.restarts.map((restart) => ({
       stoppedAtBar: barOf(restart.stoppedAtIndex),
       resumedAtBar: barOf(restart.resumedAtIndex),
-      onset: rounded(restart.onsetSeconds, 'seconds'),
+      onset: restart.onsetSeconds,
     })),
     skips: alignment.skips.map((skip) => ({
       fromBar: barOf(skip.fromIndex),
       toBar: barOf(skip.toIndex),
       fromIndex: skip.fromIndex,
       toIndex: skip.toIndex,
-      onset: rounded(skip.onsetSeconds, 'seconds'),
+      onset: skip.onsetSeconds,
     })),
   };
 }
 
-function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'contrasts' | 'hairpins'> {
-  return {
-    levels: measurements.levels.map((level) => ({ ...level, levelDb: roundedMaybe(level.levelDb, 'decibels') })),
-    contrasts: measurements.contrasts.map(({ intervalDb, ...contrast }) => ({
-      ...contrast,
-      differenceDb: roundedMaybe(contrast.differenceDb, 'decibels'),
-      registerAdjustedDb: roundedMaybe(contrast.registerAdjustedDb, 'decibels'),
-      ...(intervalDb === undefined ? {} : { intervalDb: intervalDb.map((db) => rounded(db, 'decibels')) }),
-    })),
-    hairpins: measurements.hairpins.map(({ errorDb, course, ...hairpin }) => ({
-      ...hairpin,
-      riseDb: roundedMaybe(hairpin.riseDb, 'decibels'),
-      registerAdjustedRiseDb: roundedMaybe(hairpin.registerAdjustedRiseDb, 'decibels'),
-      slopeDbPerBar: roundedMaybe(hairpin.slopeDbPerBar, 'slope'),
-      slopeDbPerSecond: roundedMaybe(hairpin.slopeDbPerSecond, 'slope'),
-      ...(errorDb === undefined ? {} : { errorDb: rounded(errorDb, 'decibels') }),
-      ...(course === undefined ? {} : { course: courseOf(course) }),
-    })),
-  };
-}
-
-function findingOf({ beat, onset, measured, ...finding }: ResultFinding, measurements: Measurements): ResultFinding {
-  return {
-    ...finding,
-    ...(beat === undefined ? {} : { beat: rounded(beat, 'beats') }),
-    ...(onset === undefined ? {} : { onset: rounded(onset, 'seconds') }),
-    ...(measured === undefined
-      ? {}
-      : {
-          measured: {
-            ...measured,
-            value: rounded(measured.value, 'measured'),
-            ...(finding.kind === 'uneven-group' ? sharesOf(finding.index, measurements) : {}),
-          },
-        }),
-  };
-}
-
-function sharesOf(
-  index: number | undefined,
-  { groups }: Measurements,
-): { shares?: number[]; writtenShares?: number[] } {
-  const group = groups.find((one) => one.index === index);
-  if (group === undefined) return {};
-  const all = (shares: readonly number[]) => shares.map((share) => rounded(share, 'share'));
-  return { shares: all(group.shares), writtenShares: all(group.written) };
+/** An uneven group shows how its notes shared the time. */
+function findingOf(finding: Playing['findings'][number], { groups }: Measurements): Playing['findings'][number] {
+  const { kind, index, measured } = finding;
+  const group = kind === 'uneven-group' ? groups.find((one) => one.index === index) : undefined;
+  if (measured === undefined || group === undefined) return finding;
+  return { ...finding, measured: { ...measured, shares: group.shares, writtenShares: group.written } };
 }

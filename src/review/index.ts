@@ -4,6 +4,8 @@
  *
  * Conventions: those of the house; paths are names only.
  */
+export { DOCUMENTS, type DocumentEnding, wantedDocuments } from './documents/documents.js';
+export { type DocumentWishes, wishesIn } from './documents/wishes.js';
 export { pageDate } from './page-date.js';
-export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
+export { type MadeDocument, type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
 export type { Engraving, Piece, Tool, Who } from './types.js';

@@ -4,16 +4,16 @@ import { decodeWav } from '../decode/index.js';
 import { engravePart } from '../engrave/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
-import type { PaperSize } from '../page/index.js';
-import { drawListeningPage, drawTakeReport } from '../report/index.js';
 import { type TakeResult, toTakeResult } from '../result/index.js';
 import type { Part } from '../score/index.js';
 import { choosePiece } from './choose-piece.js';
-import { pageDate } from './page-date.js';
+import { wantedDocuments } from './documents/documents.js';
+import type { Review } from './documents/types.js';
+import type { DocumentWishes } from './documents/wishes.js';
 import type { Engraving, Piece, Tool, Who } from './types.js';
 
-/** One take and all that its review depends on. */
-export interface TakeRequest {
+/** One take, all that its review depends on, and what is wanted of it. */
+export interface TakeRequest extends DocumentWishes {
   /** the WAV file whole, or what gives it, asked once: then it is not held longer than it is needed */
   readonly bytes: Uint8Array | (() => Uint8Array);
   /** their SHA-256, where it is known already */
@@ -32,31 +32,34 @@ export interface TakeRequest {
   /** other pieces that may have been played instead */
   readonly others?: readonly Piece[];
   readonly tool: Tool;
-  readonly paper: PaperSize;
-  /** of the page and of what the result tells; English when it is left out */
+  /** of the pages and of what the result tells; English when it is left out */
   readonly language?: Language;
-  readonly withPdf: boolean;
-  /** whether a page to listen to is wanted as well */
-  readonly listen?: boolean;
   /** asked for the piece laid out when pages need it; without it that is done here */
   readonly engrave?: Engraving;
+}
+
+/** One file to be written for a take. */
+export interface MadeDocument {
+  /** of its name, without the dot */
+  readonly ending: string;
+  readonly bytes: Uint8Array;
+  /** as the list of documents has it */
+  readonly madeFor: string;
 }
 
 /** What the review of one take gives. */
 export interface ReviewedTake {
   readonly result: TakeResult;
-  /** the report's pages, null when none were asked for */
-  readonly pdf: Uint8Array | null;
-  /** the page to listen to, null when none was asked for */
-  readonly html: string | null;
+  /** those that are wanted, in the order of the list of documents */
+  readonly documents: readonly MadeDocument[];
 }
 
 /**
- * Reviews one take from its bytes to its report. Touches neither disk nor clock: the same request gives the same bytes.
+ * Reviews one take from its bytes to its documents. Touches neither disk nor clock: the same request gives the same bytes.
  *
  * @param request the take, the part and what to write
  * @param onDecoded told how long the take is, in seconds, before it is listened to
- * @returns the result document and the report
+ * @returns the result, and the documents that are wanted
  * @throws InputError when the bytes are not a recording that can be read
  *
  * Source: definition.
@@ -65,16 +68,18 @@ export async function reviewTake(
   request: TakeRequest,
   onDecoded: (seconds: number) => void = () => {},
 ): Promise<ReviewedTake> {
-  const { take, who, ...pages } = judged(request, onDecoded);
-  const pdf = request.withPdf
-    ? await drawTakeReport({ ...pages, paper: request.paper, creationDate: pageDate([who.date]) })
-    : null;
-  const html = take !== null ? await drawListeningPage({ ...pages, take }) : null;
-  return { result: pages.result, pdf, html };
+  const wanted = wantedDocuments(request);
+  const hears = wanted.some((document) => document.hears);
+  const review = judged(request, hears, onDecoded);
+  const documents: MadeDocument[] = [];
+  for (const { ending, make, madeFor } of wanted) {
+    documents.push({ ending, bytes: await make(review, request), madeFor: madeFor(request) });
+  }
+  return { result: review.result, documents };
 }
 
-/** All but the pages. What was heard is given up at its end, and the recording unless it is to be listened to. */
-function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
+/** All but the documents. What was heard is given up at its end, and the recording unless a document needs it. */
+function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds: number) => void): Review {
   const { file, who, tool, language = 'en', blind = false } = request;
   const bytes = typeof request.bytes === 'function' ? request.bytes() : request.bytes;
   const take = decodeWav(bytes);
@@ -102,7 +107,7 @@ function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
   };
   const { engrave = engraveHere } = request;
   const engraved = () => engrave(piece);
-  return { result, part, loudness, engraved, who, take: request.listen === true ? take : null };
+  return { result, part, loudness, engraved, who, take: hears ? take : null };
 }
 
 const engraveHere: Engraving = async ({ musicXml = null }) => (musicXml === null ? null : engravePart(musicXml));

@@ -124,6 +124,12 @@ export const STANDARDS = {
     source: 'an accent is about 4 dB (Povel & Okkerman 1981); 1 dB is just noticeable (Slade et al. 2022)',
   },
   accentSpread: { value: 4, unit: 'dB', source: 'working value: among notes this uneven an accent cannot be told' },
+  breathTaken: {
+    value: 0.12,
+    unit: 's',
+    source:
+      'a gap at a mark is a breath from here on: a quick one takes 0.2 to 0.5 s (from memory), less what a room fills',
+  },
   breathGap: { value: 0.22, unit: 's', source: 'a quick breath takes 0.2 to 0.5 s (from memory)' },
   breathLate: { value: 0.35, unit: 's', source: 'working value, common practice' },
   hesitation: { value: 0.8, unit: 's', source: 'working value, common practice: more than a breath' },

@@ -8,19 +8,13 @@ import {
   robustSpread,
 } from '../base/index.js';
 import type { TakeResult } from '../result/index.js';
-import type { MeasureId } from '../standards/index.js';
+import { type MeasureId, STANDARDS } from '../standards/index.js';
 import { type NoFigureWords, noFigureIn, reasonIn, summaryRetold } from '../words/index.js';
 import { loudnessRank } from './loudness-rank.js';
 import { MEASURES } from './measures.js';
 
 /** Where a fermata's length usually lies: about twice what is written. Source: reference texts. */
 const USUAL_FERMATA = 2;
-/** A slurred pair with a longer silence is not joined. Source: standard slurGapWatch of the judge. */
-const JOINED_SECONDS = 0.028;
-/** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
-const BREATH_SECONDS = 0.12;
-/** The ear needs a held note to hear tuning. Source: standard noteSeconds of the judge. */
-const HELD_SECONDS = 0.2;
 const LEAST_HELD_NOTES = 10;
 const LEAST_TEMPO_BARS = 4;
 const MOST_OF_THE_NOTES = 0.9;
@@ -98,7 +92,7 @@ const FIGURES: Readonly<Record<MeasureId, Figure>> = {
   },
   slurs: (result, words) => {
     const pairs = transitions(result, 'slur');
-    const joined = pairs?.filter((pair) => pair.gapSeconds <= JOINED_SECONDS);
+    const joined = pairs?.filter((pair) => pair.gapSeconds <= STANDARDS.slurGapWatch.value);
     return share(words, pairs?.length, joined?.length ?? 0, words.slurs);
   },
   staccato: (result, words) => {
@@ -108,12 +102,12 @@ const FIGURES: Readonly<Record<MeasureId, Figure>> = {
   },
   breaths: (result, words) => {
     const marks = transitions(result, 'breath');
-    const taken = marks?.filter((mark) => mark.gapSeconds > BREATH_SECONDS);
+    const taken = marks?.filter((mark) => mark.gapSeconds > STANDARDS.breathTaken.value);
     return share(words, marks?.length, taken?.length ?? 0, words.breaths);
   },
   'own-tuning': ({ notes }, words) => {
     const cents = notes.flatMap(({ onset, offset, status, centsFromOwnTuning: own }) => {
-      const held = onset !== undefined && offset !== undefined && offset - onset >= HELD_SECONDS;
+      const held = onset !== undefined && offset !== undefined && offset - onset >= STANDARDS.noteSeconds.value;
       return held && status === 'as-written' && own !== undefined && isMeasured<number>(own) ? [Math.abs(own)] : [];
     });
     return cents.length < LEAST_HELD_NOTES ? notMeasured(words.heldNotes) : quantile(cents, MOST_OF_THE_NOTES);

@@ -1,5 +1,4 @@
 import { groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../base/index.js';
-import { rounded, roundedMaybe } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
 import { noFigureIn } from '../words/index.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
@@ -81,11 +80,7 @@ function followed(measure: Measure, days: readonly DayNumber[], deviation: numbe
   const sinceFirst = changeBetween(measure, known[0], known.at(-1), deviation);
   return {
     measure: measure.id,
-    days: days.map(({ date, value, takes }) => ({
-      date,
-      value: roundedMaybe(value, 'measured'),
-      takes: takes.map((one) => rounded(one, 'measured')),
-    })),
+    days: days.map(({ date, value, takes }) => ({ date, value, takes: [...takes] })),
     sinceFirst,
     sinceLast: changeBetween(measure, known.at(-2), known.at(-1), deviation),
     course: sinceFirst === null ? null : sinceFirst.verdict === 'none' ? courseOf(known, deviation) : 'changed',
@@ -114,8 +109,8 @@ function changeBetween(
   return {
     from: from.date,
     to: to.date,
-    difference: rounded(to.value - from.value, 'measured'),
-    smallest: rounded(smallest, 'measured'),
+    difference: to.value - from.value,
+    smallest,
     verdict: compareDays(from.value, to.value, smallest, measure.wanted),
   };
 }

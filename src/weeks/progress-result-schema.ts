@@ -3,7 +3,8 @@ import {
   criterionSchema,
   findingKindSchema,
   languageSchema,
-  maybeNumberSchema,
+  maybe,
+  measured,
   outcomeSchema,
   toolSchema,
 } from '../result/index.js';
@@ -14,22 +15,23 @@ const day = z.string().meta({ description: 'ISO 8601 day' });
 const measureId = z.enum(MEASURE_IDS);
 const bound = z.number().nullable();
 
-const measureSchema = z.object({
+/** One measure, with its noise. */
+export const measureSchema = z.object({
   measure: measureId,
   criterion: criterionSchema,
   unit: z.string(),
   wanted: z.object({ low: bound, high: bound }).meta({ description: 'where the number is meant to lie; null is open' }),
-  usual: z.array(z.number()).meta({ description: 'usual standards; a teacher’s brief may have asked for others' }),
+  usual: z.array(measured()).meta({ description: 'usual standards; a teacher’s brief may have asked for others' }),
   noise: z.object({
-    standardDeviation: z.number().meta({ description: 'of one take, as used' }),
-    smallestChange: z.number().meta({ description: 'between two days of one take each' }),
+    standardDeviation: measured('of one take, as used'),
+    smallestChange: measured('between two days of one take each'),
     working: z.object({
-      measuring: z.number(),
+      measuring: measured(),
       measuringSource: z.string().meta({ description: 'where it comes from, in English' }),
-      playing: z.number(),
+      playing: measured(),
     }),
     fromTakes: z
-      .object({ standardDeviation: maybeNumberSchema, degreesOfFreedom: count, days: count })
+      .object({ standardDeviation: maybe(measured()), degreesOfFreedom: count, days: count })
       .meta({ description: 'scatter of the takes of one player on one day, pooled' }),
   }),
 });
@@ -37,15 +39,15 @@ const measureSchema = z.object({
 const changeSchema = z.object({
   from: day,
   to: day,
-  difference: z.number(),
-  smallest: z.number().meta({ description: 'the smallest difference called a change' }),
+  difference: measured(),
+  smallest: measured('the smallest difference called a change'),
   verdict: z.enum(['none', 'better', 'worse', 'different']),
 });
 
 const followedSchema = z.object({
   measure: measureId,
   days: z
-    .array(z.object({ date: day, value: maybeNumberSchema, takes: z.array(z.number()) }))
+    .array(z.object({ date: day, value: maybe(measured()), takes: z.array(measured()) }))
     .meta({ description: 'one a day with a reviewed take; value is the mean of the day’s takes' }),
   sinceFirst: changeSchema.nullable(),
   sinceLast: changeSchema.nullable(),
@@ -77,7 +79,8 @@ const gapSchema = z.object({
   detail: z.string().nullable().meta({ description: 'what was said about a file that could not be read' }),
 });
 
-const playerSchema = z.object({
+/** One player with one étude. */
+export const playerSchema = z.object({
   player: z.string(),
   spellings: z.array(z.string()).meta({ description: 'all ways in which the name is written' }),
   days: z.array(z.object({ date: day, week: day, takes: count })),
@@ -91,7 +94,7 @@ const sectionSchema = z.object({
   medians: z.array(
     z.object({
       measure: measureId,
-      weeks: z.array(z.object({ week: day, value: z.number(), players: count })),
+      weeks: z.array(z.object({ week: day, value: measured(), players: count })),
     }),
   ),
   bars: z.array(

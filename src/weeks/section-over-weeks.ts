@@ -1,5 +1,4 @@
 import { groupBy, isMeasured, median } from '../base/index.js';
-import { rounded } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
 import { MEASURES } from './measures.js';
 import type { ProgressPiece, ProgressPlayer } from './progress-result-schema.js';
@@ -9,7 +8,7 @@ type Section = ProgressPiece['section'];
 /**
  * The players of one étude together: the middle of each measure week by week, and what became of each bar.
  *
- * @param players all who played it
+ * @param players all who played it, numbers as the document has them
  * @param bars the étude's bars in order
  * @returns the section's part of the document
  *
@@ -23,8 +22,7 @@ export function sectionOverWeeks(players: readonly ProgressPlayer[], bars: reado
       measure: id,
       weeks: weeks.flatMap((week) => {
         const values = players.flatMap((player) => valueIn(player, id, week));
-        const value = rounded(median(values), 'measured');
-        return values.length === 0 ? [] : [{ week, value, players: values.length }];
+        return values.length === 0 ? [] : [{ week, value: median(values), players: values.length }];
       }),
     })),
     bars: barsTogether(players, bars),

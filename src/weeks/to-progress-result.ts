@@ -1,6 +1,5 @@
 import { groupBy, isMeasured, type Language, notMeasured } from '../base/index.js';
 import { retold } from '../judge/index.js';
-import { rounded } from '../result/index.js';
 import { noFigureIn } from '../words/index.js';
 import { numbersOfBlind } from './blind-numbers.js';
 import { isDay, weekOf } from './calendar.js';
@@ -11,7 +10,7 @@ import { foldName } from './fold-name.js';
 import { type Deviations, followPlayer, reviewedDays } from './follow-player.js';
 import { MEASURES } from './measures.js';
 import { moderatedDeviation, smallestChange, type WithinDays, withinDays, workingDeviation } from './noise.js';
-import { type ProgressResult, progressResultSchema } from './progress-result-schema.js';
+import { measureSchema, type ProgressResult, playerSchema, progressResultSchema } from './progress-result-schema.js';
 import { sectionOverWeeks } from './section-over-weeks.js';
 import { type Piece, sortPieces } from './sort-pieces.js';
 import type { FoundResult, LostTake, PlacedResult } from './types.js';
@@ -91,26 +90,25 @@ function measuresOf(played: readonly Played[], language: Language): ProgressResu
   return MEASURES.map(({ id, criterion, unit, wanted, usual, noise }) => {
     const found = withinDays(days.map((takes) => takes.map((one) => one[id]).filter(isMeasured<number>)));
     const standardDeviation = moderatedDeviation(found, workingDeviation(noise));
-    return {
-      ...{ measure: id, criterion, unit, wanted },
-      usual: usual.map((value) => rounded(value, 'measured')),
+    // Rounded here already: what days are compared by is the number that the document gives.
+    return measureSchema.parse({
+      measure: id,
+      criterion,
+      unit,
+      wanted,
+      usual,
       noise: {
-        standardDeviation: rounded(standardDeviation, 'measured'),
-        smallestChange: rounded(smallestChange(standardDeviation), 'measured'),
-        working: {
-          measuring: rounded(noise.measuring, 'measured'),
-          measuringSource: noise.measuringSource,
-          playing: rounded(noise.playing, 'measured'),
-        },
+        standardDeviation,
+        smallestChange: smallestChange(standardDeviation),
+        working: noise,
         fromTakes: scatterOf(found, language),
       },
-    };
+    });
   });
 }
 
 function scatterOf({ standardDeviation, degreesOfFreedom, days }: WithinDays, language: Language) {
-  const known =
-    degreesOfFreedom > 0 ? rounded(standardDeviation, 'measured') : notMeasured(noFigureIn(language).noSameDay);
+  const known = degreesOfFreedom > 0 ? standardDeviation : notMeasured(noFigureIn(language).noSameDay);
   return { standardDeviation: known, degreesOfFreedom, days };
 }
 
@@ -123,10 +121,13 @@ function pieceOf(
   const bars = barsOf(piece);
   const weeks = [...new Set(players.flat().map(({ date }) => weekOf(date)))].sort();
   const lostHere = lost.filter((one) => piece.files.some(({ sha256 }) => sha256 === one.scoreSha256));
-  const followed = players.map((placed) => ({
-    ...followPlayer(placed, bars, deviations, language),
-    gaps: findGaps(placed, lostHere, weeks),
-  }));
+  // Rounded here already: the section's medians are those of the numbers that the document gives.
+  const followed = players.map((placed) =>
+    playerSchema.parse({
+      ...followPlayer(placed, bars, deviations, language),
+      gaps: findGaps(placed, lostHere, weeks),
+    }),
+  );
   const { title, part, notes, files, change } = piece;
   return {
     ...{ title, part, bars, notes, change },

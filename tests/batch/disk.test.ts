@@ -78,7 +78,7 @@ describe('reading what is being written', () => {
       path,
     ]);
     try {
-      await vi.waitUntil(() => statSync(path).size > 64 * 2 ** 20, { timeout: 10_000 });
+      await vi.waitUntil(() => statSync(path).size > 64 * 2 ** 20, { timeout: 120_000 });
       expect(() => readWhole(path, 2 ** 30)).toThrow('this file changed while it was read');
     } finally {
       writer.kill('SIGKILL');

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { InputError, sha256 } from '../../src/base/index.js';
 import { reviewInWorker } from '../../src/batch/review-in-worker.js';
-import { type Piece, reviewTake, type TakeRequest } from '../../src/review/index.js';
+import { type Piece, type ReviewedTake, reviewTake, type TakeRequest } from '../../src/review/index.js';
 import { listeningRange } from '../../src/review/listening-range.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { goodTake, OTHER_PART, otherTake, SHORT_PART } from '../journeys/short-part.js';
@@ -18,7 +18,17 @@ const shared = {
   language: 'en',
 } as const;
 const who = { player: 'Ada Lindqvist', date: '2026-03-02', instrument: null };
-const request: TakeRequest = { ...shared, who, bytes: goodTake(), file: '2026-03-02_Ada-Lindqvist.wav', withPdf: true };
+const request: TakeRequest = {
+  ...shared,
+  who,
+  bytes: goodTake(),
+  file: '2026-03-02_Ada-Lindqvist.wav',
+  jsonOnly: false,
+};
+
+function documentOf({ documents }: ReviewedTake, ending: string): Buffer {
+  return Buffer.from(documents.find((document) => document.ending === ending)?.bytes ?? []);
+}
 
 describe('the review of one take', () => {
   it('goes from bytes to a result and a report, and gives the same again', async () => {
@@ -30,24 +40,24 @@ describe('the review of one take', () => {
   });
 
   it('dates the pages by the take, not by the clock', async () => {
-    const { pdf } = await reviewTake(request);
+    const pdf = documentOf(await reviewTake(request), 'pdf');
     // ISO 32000-1, 7.9.4: a date is D:YYYYMMDDHHmmSSZ.
-    expect(Buffer.from(pdf ?? []).toString('latin1')).toContain('D:20260302000000Z');
+    expect(pdf.toString('latin1')).toContain('D:20260302000000Z');
   });
 
   it('draws no page when none is wanted, and says the same', async () => {
-    const { result, pdf } = await reviewTake({ ...request, withPdf: false });
-    expect(pdf).toBeNull();
+    const { result, documents } = await reviewTake({ ...request, jsonOnly: true });
+    expect(documents.map(({ ending }) => ending)).toEqual(['json']);
     expect(result).toEqual((await reviewTake(request)).result);
   });
 
   it('writes a page to listen to when one is wanted, and the same again', async () => {
-    expect((await reviewTake(request)).html).toBeNull();
+    expect((await reviewTake(request)).documents.map(({ ending }) => ending)).toEqual(['pdf', 'json']);
     const [first, second] = [
       await reviewTake({ ...request, listen: true }),
       await reviewTake({ ...request, listen: true }),
     ];
-    expect(first.html).toContain('<!DOCTYPE html>');
+    expect(documentOf(first, 'html').toString()).toContain('<!DOCTYPE html>');
     expect(second).toEqual(first);
   });
 
@@ -124,16 +134,16 @@ describe('a take that may be of several pieces', () => {
   }));
 
   it('is held against each, and the result says which it was', async () => {
-    const played = await reviewTake({ ...request, ...foreign, others: [own as Piece], withPdf: false });
+    const played = await reviewTake({ ...request, ...foreign, others: [own as Piece], jsonOnly: true });
     expect(played.result).toMatchObject({ outcome: 'reviewed', score: { file: '0.xml' } });
-    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Piece], withPdf: false };
+    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Piece], jsonOnly: true };
     expect((await reviewTake(turned)).result).toMatchObject({ outcome: 'reviewed', score: { file: '1.xml' } });
   });
 
   it('is the same whichever is named first', async () => {
     const [first, second] = [
-      await reviewTake({ ...request, ...own, others: [foreign as Piece], withPdf: false }),
-      await reviewTake({ ...request, ...foreign, others: [own as Piece], withPdf: false }),
+      await reviewTake({ ...request, ...own, others: [foreign as Piece], jsonOnly: true }),
+      await reviewTake({ ...request, ...foreign, others: [own as Piece], jsonOnly: true }),
     ];
     expect(first).toEqual(second);
   });

@@ -2,11 +2,9 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { cruise, type ICruiseResult } from 'dependency-cruiser';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { OPTIONS, RULES } from './directions.js';
 import { folderCircles, roomOf, TANGLED_ROOMS } from './folder-circles.js';
-
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const project = resolve(import.meta.dirname, '../..');
 

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drawProgressSheet, drawSectionSheet } from '../../src/report/index.js';
 import {
   type SectionResult,
@@ -18,9 +18,6 @@ import { lix } from '../helpers/lix.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
-
-// Independent programs read the pages back; on a busy machine they take their time.
-vi.setConfig({ testTimeout: 60_000 });
 
 const creationDate = new Date('2026-03-16T00:00:00Z');
 const { tool } = sampleReview();

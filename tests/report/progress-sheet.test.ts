@@ -1,13 +1,10 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { PaperSize } from '../../src/page/index.js';
 import { drawProgressSheet } from '../../src/report/index.js';
 import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
-
-// Independent programs read the pages back; on a busy machine they take their time.
-vi.setConfig({ testTimeout: 60_000 });
 
 const { tool } = sampleReview();
 const creationDate = new Date('2026-03-16T00:00:00Z');

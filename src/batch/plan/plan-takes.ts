@@ -19,13 +19,13 @@ export interface Plan {
   /** in code point order of the names */
   readonly takes: readonly PlannedTake[];
   /** what looked like a take and is none, in the same order */
-  readonly lost: readonly LostTake[];
+  readonly lost: readonly RefusedTake[];
   readonly rosterLinesUnused: readonly number[];
   readonly namesUnread: number;
 }
 
 /** What looked like a take and cannot be reviewed. */
-export interface LostTake extends FoundTake {
+export interface RefusedTake extends FoundTake {
   readonly name: string;
   readonly failure: TakeFailure;
   readonly who: Who;

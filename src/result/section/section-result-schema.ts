@@ -1,13 +1,7 @@
 import { z } from 'zod';
 import { languageSchema } from '../language-schema.js';
-import {
-  criterionSchema,
-  findingKindSchema,
-  maybeNumberSchema,
-  outcomeSchema,
-  scoreSchema,
-  toolSchema,
-} from '../take-result-schema.js';
+import { cents, maybe, points, tempo } from '../quantities.js';
+import { criterionSchema, findingKindSchema, outcomeSchema, scoreSchema, toolSchema } from '../take-result-schema.js';
 
 const count = z.int().min(0);
 
@@ -20,14 +14,14 @@ const sectionTakeSchema = z.object({
   score: z.string().meta({ description: 'file of the score the take was reviewed against' }),
   outcome: outcomeSchema,
   notesInPart: count,
-  notesAsWritten: maybeNumberSchema,
-  playedQuarterBpm: maybeNumberSchema,
-  centsFromA440: maybeNumberSchema,
+  notesAsWritten: maybe(z.number()),
+  playedQuarterBpm: maybe(tempo()),
+  centsFromA440: maybe(cents()),
   criteria: z
     .array(z.object({ criterion: criterionSchema, fix: count, watch: count }))
     .meta({ description: 'only criteria that were judged; empty when the take was not reviewed' }),
   points: z
-    .object({ given: z.number().min(0), possible: z.number().min(0) })
+    .object({ given: points(), possible: points() })
     .optional()
     .meta({ description: 'by the brief, over all criteria that could be measured; support for a panel' }),
   first: z.array(z.string()).max(3).meta({ description: 'the first things to work on' }),

@@ -1,6 +1,5 @@
 import { groupBy, type Language, notMeasured } from '../../base/index.js';
 import { concernsWholeTake, noFigureIn } from '../../words/index.js';
-import { rounded } from '../rounding.js';
 import type { ResultFinding, TakeResult } from '../take-result-schema.js';
 import type { SectionScore, SectionTake } from './section-result-schema.js';
 
@@ -76,7 +75,7 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
     outcome: result.outcome,
     notesInPart: result.score.notes,
     notesAsWritten: reviewed ? result.notes.filter((n) => n.status === 'as-written').length : notMeasured(reason),
-    playedQuarterBpm: 'notMeasured' in result.tempo ? result.tempo : rounded(result.tempo.playedQuarterBpm, 'tempo'),
+    playedQuarterBpm: 'notMeasured' in result.tempo ? result.tempo : result.tempo.playedQuarterBpm,
     centsFromA440: 'notMeasured' in result.tuning ? result.tuning : result.tuning.centsFromA440,
     criteria: result.criteria
       .filter(({ judged }) => judged !== false)
@@ -91,7 +90,7 @@ function pointsOf({ criteria }: TakeResult): Pick<SectionTake, 'points'> {
   const points = criteria.flatMap((line) => line.points ?? []);
   if (points.length === 0) return {};
   const known = points.filter(({ given }) => given !== null);
-  const sum = (values: readonly number[]) => Math.round(10 * values.reduce((total, value) => total + value, 0)) / 10;
+  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   return { points: { given: sum(known.map((p) => p.given ?? 0)), possible: sum(known.map((p) => p.possible)) } };
 }
 
