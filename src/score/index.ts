@@ -8,4 +8,5 @@
  */
 export { engravingCopy } from './engraving/engraving-copy.js';
 export { type ReadPartOptions, readPart } from './read-part.js';
+export { REMARKS, type Remark } from './remark-table.js';
 export type * from './types.js';

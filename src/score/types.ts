@@ -1,3 +1,5 @@
+import type { Remark } from './remark-table.js';
+
 /** The five ways a player can misread an accidental, each predicting an exact other pitch. */
 export type MisreadingKind =
   | 'key-signature-forgotten'
@@ -148,6 +150,6 @@ export interface Part {
   /** never empty: the first entry stands at 0 */
   readonly tempos: readonly TempoMark[];
   readonly tempoBends: readonly TempoBend[];
-  /** problems a copyist would point out, in plain words with the bar */
-  readonly remarks: readonly string[];
+  /** problems a copyist would point out */
+  readonly remarks: readonly Remark[];
 }
