@@ -1,4 +1,4 @@
-import type { CodeArguments, Coded, FactShape } from './coded.js';
+import type { CodeArguments, Coded, FactShape, FactsOf } from './coded.js';
 
 /**
  * Kinds of what can be wrong with a user's input, stable across versions: a contract for scripts, which find them as `code`
@@ -251,6 +251,9 @@ const KINDS = { ...LOSSES, ...FAULTS };
 
 /** Codes of all faults and losses with the facts that belong to them. */
 export const FAILURES: FailureTable = { ...factsIn(FAULTS), ...factsIn(LOSSES) };
+
+/** The facts of one fault. */
+export type FaultFacts<C extends FaultCode> = FactsOf<(typeof FAULTS)[C][1]>;
 
 /** A code of the table of faults. */
 export type FaultCode = keyof typeof FAULTS;

@@ -23,6 +23,7 @@ export {
   type Fault,
   type FaultArguments,
   type FaultCode,
+  type FaultFacts,
   type InputErrorCode,
   kindOf,
 } from './faults.js';
@@ -30,7 +31,14 @@ export { groupBy } from './group-by.js';
 export { type FittedLine, fitHuberLine } from './huber-line.js';
 export { InputError } from './input-error.js';
 export { agreedLanguage, LANGUAGES, type Language } from './language.js';
-export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';
+export {
+  isMeasured,
+  type MaybeNumber,
+  type MaybeNumberTold,
+  type NotMeasured,
+  type NotMeasuredTold,
+  notMeasured,
+} from './not-measured.js';
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
 export { printable } from './printable.js';
 export { REASONS, type Reason, type ReasonArguments } from './reasons.js';

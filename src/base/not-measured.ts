@@ -17,10 +17,22 @@ export function notMeasured(...reason: ReasonArguments): NotMeasured {
   return { notMeasured: { code, facts } as Reason };
 }
 
+/** The same as a document holds it: the reason in words, and its code and facts where the program that wrote it kept them. */
+export interface NotMeasuredTold {
+  readonly notMeasured: string;
+  readonly code?: string | undefined;
+  readonly facts?: Readonly<Record<string, unknown>> | undefined;
+}
+
+/** A number, or the reason why there is none, as a document holds it. */
+export type MaybeNumberTold = number | NotMeasuredTold;
+
 /**
  * @param value a number or the reason why there is none, as a code or in words
  * @returns true when there is a number
  */
-export function isMeasured<T>(value: T | { readonly notMeasured: unknown }): value is T {
+export function isMeasured<T>(value: T | NotMeasured): value is T;
+export function isMeasured<T>(value: T | NotMeasuredTold): value is T;
+export function isMeasured(value: unknown): boolean {
   return !(typeof value === 'object' && value !== null && 'notMeasured' in value);
 }
