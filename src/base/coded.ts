@@ -1,5 +1,5 @@
-/** What one fact may be; a list of words means one of them. */
-export type FactShape = 'number' | 'numbers' | 'text' | 'texts' | 'yes-or-no' | 'failure' | readonly string[];
+/** What one fact may be: a list of words means one of them, `code` another code with its facts. */
+export type FactShape = 'number' | 'numbers' | 'text' | 'texts' | 'yes-or-no' | 'code' | readonly string[];
 
 /** Codes, each with the facts that belong to it, by name. */
 export type CodeTable = Readonly<Record<string, Readonly<Record<string, FactShape>>>>;
@@ -16,7 +16,7 @@ interface Facts {
   readonly text: string;
   readonly texts: readonly string[];
   readonly 'yes-or-no': boolean;
-  readonly failure: LooseCode;
+  readonly code: LooseCode;
 }
 
 type Fact<S> = S extends keyof Facts ? Facts[S] : S extends readonly (infer Word)[] ? Word : never;
@@ -60,7 +60,7 @@ const KINDS: Readonly<Record<keyof Facts, (value: unknown) => boolean>> = {
   text: isText,
   texts: (value) => Array.isArray(value) && value.every(isText),
   'yes-or-no': (value) => typeof value === 'boolean',
-  failure: (value) => typeof value === 'object' && value !== null && 'code' in value && isText(value.code),
+  code: (value) => typeof value === 'object' && value !== null && 'code' in value && isText(value.code),
 };
 
 /**

@@ -216,12 +216,12 @@ export const FAULTS = {
   /** `place` is empty for the document itself */
   'result-against-schema': ['bad-result', { place: 'text' }],
   'no-result-found': ['no-results', { inputs: 'texts' }],
-  'no-result-readable': ['no-results', { file: 'text', failure: 'failure', more: 'number' }],
+  'no-result-readable': ['no-results', { file: 'text', failure: 'code', more: 'number' }],
   'nobody-to-follow': ['no-results', { folders: 'texts' }],
 } as const satisfies FaultTable<InputErrorCode>;
 
 /** What can go wrong with a take beside what its user can put right. */
-export const LOSSES = {
+const LOSSES = {
   'took-too-long': ['took-too-long', {}],
   'too-much-memory': ['too-much-memory', {}],
   'worker-died': ['worker-died', {}],

@@ -41,6 +41,6 @@ export {
 } from './not-measured.js';
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
 export { printable } from './printable.js';
-export { REASONS, type Reason, type ReasonArguments } from './reasons.js';
+export { criterionReason, REASONS, type Reason, type ReasonArguments } from './reasons.js';
 export { sha256 } from './sha256.js';
 export { median, medianError, medianInterval, quantile, robustSpread } from './statistics.js';

@@ -1,5 +1,18 @@
 import type { CodeArguments, Coded, CodeTable } from './coded.js';
 
+/** Reasons why nothing can be said of a criterion that are no reasons of a measure. */
+const CRITERION_REASONS = {
+  'brief-all-slurred': {},
+  'brief-under-tempo': {},
+  'brief-leaves-out': {},
+  'level-moved': {},
+  'no-level-change': {},
+  'no-groups-or-rests': {},
+  'no-slur-or-staccato': {},
+  'no-breath-marked': {},
+  'no-breath-heard': {},
+} as const satisfies CodeTable;
+
 /**
  * Every reason why there is no number or no judgement, with the facts that are told along with it. What each is in words
  * stands in the room `words`.
@@ -28,16 +41,10 @@ export const REASONS = {
   'other-part': {},
   'nothing-clear': {},
   'not-reviewed': {},
-  // a criterion that is not judged
-  'brief-all-slurred': {},
-  'brief-under-tempo': {},
-  'brief-leaves-out': {},
-  'level-moved': {},
-  'no-level-change': {},
-  'no-groups-or-rests': {},
-  'no-slur-or-staccato': {},
-  'no-breath-marked': {},
-  'no-breath-heard': {},
+  // a criterion of which nothing can be said
+  ...CRITERION_REASONS,
+  /** the measure it rests on has no number, for a reason of its own */
+  'criterion-not-measured': { why: 'code' },
   // a number followed over weeks
   'number-not-kept': {},
   'no-second-take-of-a-day': {},
@@ -64,3 +71,11 @@ export type Reason = Coded<typeof REASONS>;
 
 /** A reason's code and, where it has some, its facts. */
 export type ReasonArguments = CodeArguments<typeof REASONS>;
+
+/**
+ * @param reason why a criterion has nothing to tell
+ * @returns the same as the criterion's line says it: a reason of the measure beneath is said to be one
+ */
+export function criterionReason(reason: Reason): Reason {
+  return reason.code in CRITERION_REASONS ? reason : { code: 'criterion-not-measured', facts: { why: reason } };
+}

@@ -7,7 +7,7 @@ import type { JudgeInput } from './judge-input.js';
 import type { Observation } from './observation.js';
 import { pointsFor } from './points.js';
 import type { Criterion, CriterionLine, Finding } from './types.js';
-import { sentenceIn } from './wording/sentence-in.js';
+import { whyNothing } from './why-nothing.js';
 import type { SummaryWords } from './wording/words.js';
 import { wordsIn } from './wording/words-in.js';
 
@@ -40,14 +40,16 @@ export function criterionLines(
   const tallies = countPlaces(input, observations);
   return CRITERIA.map((criterion) => {
     const found = findings.filter((f) => f.criterion === criterion);
-    const reason = leftOut(input, criterion, words);
-    const judged = found.length > 0 || (reason === null && hasEvidence(input, criterion));
+    const left = leftOut(input, criterion, words);
+    const reason = whyNothing(input, criterion);
+    const judged = found.length > 0 || (left === null && hasEvidence(input, criterion));
     return {
       criterion,
       judged,
       fix: found.filter((f) => f.weight === 'fix').length,
       watch: found.filter((f) => f.weight === 'watch' && f.ledByBar === undefined).length,
-      summary: reason ?? SUMMARIES[criterion](input, words, language),
+      summary: left ?? SUMMARIES[criterion](input, words),
+      ...(reason === null ? {} : { reason }),
       ...tallies[criterion],
       ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, judged, tallies[criterion]) }),
     };
@@ -77,7 +79,7 @@ function leftOut({ brief }: JudgeInput, criterion: Criterion, words: SummaryWord
   return words.leftOut['by-brief'];
 }
 
-const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWords, language: Language) => string>> = {
+const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWords) => string>> = {
   notes: (input, words) => {
     const notes = input.alignment.notes.filter((n) => input.part.notes[n.index]!.grace === false);
     const right = notes.filter((n) => n.status === 'as-written').length;
@@ -95,9 +97,9 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWo
     ].filter((text) => text !== '');
     return parts.length === 0 ? words.noRhythm : parts.join(', ');
   },
-  tempo: (input, words, language) => {
+  tempo: (input, words) => {
     const { tempo } = input.measurements;
-    if (!isMeasured(tempo)) return words.notMeasured(sentenceIn(language, tempo.notMeasured));
+    if (!isMeasured(tempo)) return '';
     return words.tempo(tempo.playedQuarterBpm, tempo.markedQuarterBpm);
   },
   dynamics: dynamicsLine,
@@ -119,9 +121,9 @@ const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWo
     const quick = short === 0 ? '' : `, ${words.shortBreaths(short)}`;
     return `${heard}${quick}${beyond === 0 ? '' : `; ${words.breathsBeyond(beyond)}`}`;
   },
-  intonation: (input, words, language) => {
+  intonation: (input, words) => {
     const { tuning } = input.measurements;
-    if (!isMeasured(tuning)) return words.notMeasured(sentenceIn(language, tuning.notMeasured));
+    if (!isMeasured(tuning)) return '';
     return [words.tuning(tuning.a4Hz, tuning.centsFromA440), ...leanings(input, words)].join('; ');
   },
   continuity: (input, words) => {

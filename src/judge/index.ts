@@ -8,5 +8,4 @@ export { playedName } from './note-name.js';
 export { standardsFor } from './standards-for.js';
 export type * from './types.js';
 export { noteNameIn } from './wording/note-name-in.js';
-export { retold, sentenceIn } from './wording/sentence-in.js';
-export { summaryRetold } from './wording/summary-retold.js';
+export { sentenceIn } from './wording/sentence-in.js';

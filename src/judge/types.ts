@@ -1,3 +1,4 @@
+import type { Reason } from '../base/index.js';
 import type { MisreadingKind } from '../score/index.js';
 
 /** Every kind of finding, as in the result document. */
@@ -85,8 +86,10 @@ export interface CriterionLine {
   readonly judged: boolean;
   readonly fix: number;
   readonly watch: number;
-  /** e.g. "148 of 151 notes as written"; says why when it was not judged */
+  /** e.g. "148 of 151 notes as written"; empty where a measure has a reason instead */
   readonly summary: string;
+  /** why there is nothing to tell: left out by the brief, not measured, or nothing of the kind in the part */
+  readonly reason?: Reason;
   /** places measured, e.g. notes or groups, and those of them that are as asked for; 0 of 0 where there are none */
   readonly of: number;
   readonly met: number;

@@ -1,15 +1,17 @@
-import { isMeasured } from '../base/index.js';
 import type { HairpinCourse, Measurements } from '../measure/index.js';
 import type { PlayingFields } from './playing-schema.js';
 import { rounded, roundedMaybe } from './rounding.js';
+import type { Told } from './told-reason.js';
 
 /**
- * @param measurements the take's measurements; seconds, decibels, cents
+ * @param measurements the take's measurements, reasons told; seconds, decibels, cents
  * @returns the fields of the result document that say how it was played, rounded
  *
  * Source: definition.
  */
-export function playingOf(measurements: Measurements): { [K in keyof PlayingFields]-?: NonNullable<PlayingFields[K]> } {
+export function playingOf(measurements: Told<Measurements>): {
+  [K in keyof PlayingFields]-?: NonNullable<PlayingFields[K]>;
+} {
   const { articulations, breaths, accents, intonation, markOrder } = measurements;
   const cents = <T extends { readonly cents: number; readonly intervalCents: readonly number[] }>(tendency: T) => ({
     ...tendency,
@@ -65,9 +67,9 @@ export function courseOf(course: HairpinCourse): HairpinCourse {
 }
 
 function loudnessOf(
-  measure: Measurements['intonation']['withLoudness'],
+  measure: Told<Measurements>['intonation']['withLoudness'],
 ): NonNullable<PlayingFields['intonation']>['withLoudness'] {
-  if (!isMeasured(measure)) return { notMeasured: measure.notMeasured };
+  if ('notMeasured' in measure) return measure;
   return {
     centsPerDb: rounded(measure.centsPerDb, 'slope'),
     errorCentsPerDb: rounded(measure.errorCentsPerDb, 'slope'),

@@ -1,4 +1,4 @@
-import { isMeasured, type MaybeNumber } from '../base/index.js';
+import { isMeasured, type MaybeNumberTold } from '../base/index.js';
 
 /** Decimals kept in result documents, so that files are small and the same on every machine. */
 export const DECIMALS = {
@@ -43,6 +43,6 @@ export function rounded(value: number, quantity: Quantity): number {
  *
  * Source: definition.
  */
-export function roundedMaybe(value: MaybeNumber, quantity: Quantity): number | { notMeasured: string } {
-  return isMeasured(value) ? rounded(value, quantity) : { notMeasured: value.notMeasured };
+export function roundedMaybe(value: MaybeNumberTold, quantity: Quantity): MaybeNumberTold {
+  return isMeasured<number>(value) ? rounded(value, quantity) : value;
 }

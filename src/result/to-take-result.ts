@@ -1,15 +1,17 @@
 import type { AlignedNote, Alignment } from '../align/index.js';
-import { type Language, notMeasured } from '../base/index.js';
+import { type Caution, codeAsData, criterionReason, type Language, type Reason } from '../base/index.js';
 import type { Take } from '../decode/index.js';
-import type { Finding, Judgement } from '../judge/index.js';
-import type { Measurements, NoteMeasure } from '../measure/index.js';
+import type { CriterionLine, Finding, Judgement } from '../judge/index.js';
+import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
+import { cautionSaid, reasonSaid } from '../words/index.js';
 import { courseOf, playingOf } from './playing-of.js';
 import { rounded, roundedMaybe } from './rounding.js';
 import { sectionScore } from './section/section-score.js';
 import { type ResultFinding, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
 import { toldIn } from './told-in.js';
+import { type Told, toldReason, toldReasons } from './told-reason.js';
 
 /** Everything a result document is assembled from. */
 export interface TakeResultInput {
@@ -38,9 +40,12 @@ export interface TakeResultInput {
 const OUTCOMES = { 'this-part': 'reviewed', other: 'not-this-score', nothing: 'too-poor' } as const;
 
 const NOT_REVIEWED = {
-  other: 'what was played does not fit this part',
-  nothing: 'no playing could be heard clearly enough',
-} as const;
+  other: { code: 'other-part', facts: {} },
+  nothing: { code: 'nothing-clear', facts: {} },
+} as const satisfies Record<string, Reason>;
+
+/** What was measured, every reason told in the language of the document. */
+type ToldMeasurements = Told<Measurements>;
 
 /**
  * Puts one take's result document together. A take that is not this part, or in which nothing could be heard, keeps the
@@ -53,8 +58,13 @@ const NOT_REVIEWED = {
  * Source: definition.
  */
 export function toTakeResult(input: TakeResultInput): TakeResult {
-  const { alignment, measurements, language = 'en' } = input;
-  const played = alignment.fit === 'this-part' ? playing(input) : notPlayed(NOT_REVIEWED[alignment.fit]);
+  const { alignment, language = 'en' } = input;
+  const measurements = toldReasons(language, input.measurements);
+  const played =
+    alignment.fit === 'this-part'
+      ? playing(input, measurements, language)
+      : notPlayed(language, NOT_REVIEWED[alignment.fit]);
+  const cautions = eachOnce([...input.take.cautions, ...input.measurements.recording.cautions]);
   const document = {
     format: 'take-result',
     version: 1,
@@ -70,11 +80,17 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       signalToNoiseDb: roundedMaybe(measurements.recording.signalToNoiseDb, 'decibels'),
       reverberationSeconds: roundedMaybe(measurements.recording.reverberationSeconds, 'decibels'),
       levelRiding: measurements.recording.levelRiding,
-      cautions: [...new Set([...input.take.cautions, ...measurements.recording.cautions])],
+      cautions: cautions.map((caution) => cautionSaid(language, caution)),
+      cautionCodes: cautions.map(codeAsData),
     },
     ...played,
   };
   return takeResultSchema.parse(toldIn(language, document));
+}
+
+/** What is known of the file is also known of the recording. */
+function eachOnce(cautions: readonly Caution[]): Caution[] {
+  return [...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values()];
 }
 
 /** Bars as printed, each once, in printed order. */
@@ -99,10 +115,10 @@ function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeRes
 /** The part of a document that speaks of the playing. */
 type Playing = Omit<TakeResult, 'format' | 'version' | 'tool' | 'take' | 'score' | 'outcome' | 'fit' | 'recording'>;
 
-function notPlayed(reason: string): Playing {
+function notPlayed(language: Language, reason: Reason): Playing {
   return {
-    tuning: notMeasured(reason),
-    tempo: notMeasured(reason),
+    tuning: toldReason(language, reason),
+    tempo: toldReason(language, reason),
     notes: [],
     added: [],
     restarts: [],
@@ -116,7 +132,11 @@ function notPlayed(reason: string): Playing {
   };
 }
 
-function playing({ part, alignment, measurements, judgement }: TakeResultInput): Playing {
+function playing(
+  { part, alignment, judgement }: TakeResultInput,
+  measurements: ToldMeasurements,
+  language: Language,
+): Playing {
   return {
     tuning: tuningOf(measurements),
     tempo: tempoOf(measurements),
@@ -133,18 +153,25 @@ function playing({ part, alignment, measurements, judgement }: TakeResultInput):
     })),
     ...timingOf(part, measurements),
     ...playingOf(measurements),
-    criteria: judgement.criteria.map((line) => ({ ...line })),
+    criteria: judgement.criteria.map((line) => criterionOf(line, language)),
     findings: judgement.findings.map((finding) => findingOf(finding, measurements)),
   };
 }
 
-function tuningOf({ tuning }: Measurements): TakeResult['tuning'] {
-  if ('notMeasured' in tuning) return { notMeasured: tuning.notMeasured };
+/** A line has a reason where it has no figure to tell. */
+function criterionOf({ reason, ...line }: CriterionLine, language: Language): TakeResult['criteria'][number] {
+  if (reason === undefined) return line;
+  const summary = line.summary === '' ? reasonSaid(language, criterionReason(reason)) : line.summary;
+  return { ...line, summary, reason: codeAsData(reason) };
+}
+
+function tuningOf({ tuning }: ToldMeasurements): TakeResult['tuning'] {
+  if ('notMeasured' in tuning) return tuning;
   return { centsFromA440: rounded(tuning.centsFromA440, 'cents'), a4Hz: rounded(tuning.a4Hz, 'hertz') };
 }
 
-function tempoOf({ tempo }: Measurements): TakeResult['tempo'] {
-  if ('notMeasured' in tempo) return { notMeasured: tempo.notMeasured };
+function tempoOf({ tempo }: ToldMeasurements): TakeResult['tempo'] {
+  if ('notMeasured' in tempo) return tempo;
   return {
     markedQuarterBpm: tempo.markedQuarterBpm === null ? null : rounded(tempo.markedQuarterBpm, 'tempo'),
     playedQuarterBpm: rounded(tempo.playedQuarterBpm, 'tempo'),
@@ -157,7 +184,11 @@ function tempoOf({ tempo }: Measurements): TakeResult['tempo'] {
   };
 }
 
-function noteOf(note: PartNote, aligned: AlignedNote | undefined, measured: NoteMeasure | undefined) {
+function noteOf(
+  note: PartNote,
+  aligned: AlignedNote | undefined,
+  measured: ToldMeasurements['notes'][number] | undefined,
+) {
   if (aligned === undefined || measured === undefined)
     throw new Error(`note ${note.index} was not aligned or measured`);
   const sounded = aligned.status !== 'left-out';
@@ -208,7 +239,7 @@ function eventsOf(part: Part, alignment: Alignment): Pick<TakeResult, 'added' | 
   };
 }
 
-function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'contrasts' | 'hairpins'> {
+function dynamicsOf(measurements: ToldMeasurements): Pick<TakeResult, 'levels' | 'contrasts' | 'hairpins'> {
   return {
     levels: measurements.levels.map((level) => ({ ...level, levelDb: roundedMaybe(level.levelDb, 'decibels') })),
     contrasts: measurements.contrasts.map(({ intervalDb, ...contrast }) => ({
@@ -229,7 +260,7 @@ function dynamicsOf(measurements: Measurements): Pick<TakeResult, 'levels' | 'co
   };
 }
 
-function findingOf({ beat, onset, measured, ...finding }: Finding, measurements: Measurements): ResultFinding {
+function findingOf({ beat, onset, measured, ...finding }: Finding, measurements: ToldMeasurements): ResultFinding {
   return {
     ...finding,
     ...(beat === undefined ? {} : { beat: rounded(beat, 'beats') }),
@@ -248,7 +279,7 @@ function findingOf({ beat, onset, measured, ...finding }: Finding, measurements:
 
 function sharesOf(
   index: number | undefined,
-  { groups }: Measurements,
+  { groups }: ToldMeasurements,
 ): { shares?: number[]; writtenShares?: number[] } {
   const group = groups.find((one) => one.index === index);
   if (group === undefined) return {};

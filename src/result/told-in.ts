@@ -1,11 +1,11 @@
 import type { Language } from '../base/index.js';
 import { sentenceIn } from '../judge/index.js';
 
-/** Fields of a result that hold a room's own sentence, or a list of them. */
-const SENTENCES: ReadonlySet<string> = new Set(['notMeasured', 'cautions', 'expected']);
+/** Fields of a result that hold a judge's own sentence. */
+const SENTENCES: ReadonlySet<string> = new Set(['expected']);
 
 /**
- * Reasons, cautions and what is expected, in the language of the result. The judgement's words are in it already.
+ * What is expected, in the language of the result. The judgement's other words are in it already.
  *
  * @param language of the result
  * @param document whatever goes into a result

@@ -4,10 +4,9 @@
  *
  * Conventions: facts carry plain numbers in the units of the house; rounding and the sign between digits are the words'.
  */
+export { cautionSaid, failureSaid, reasonSaid } from './coded-words.js';
 export { CSV_WORDS } from './csv-words.js';
 export { missingLettersInWords } from './missing-letters.js';
-export type { NoFigureWords } from './no-figure-words.js';
-export { noFigureIn, reasonIn } from './no-figure-words-in.js';
 export { concernsWholeTake } from './place.js';
 export { type ProgressWords, progressWordsIn } from './progress-words-in.js';
 export type { SectionWords } from './section-words.js';

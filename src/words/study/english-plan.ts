@@ -1,6 +1,8 @@
 import type { ArticulationGroup, EntryPlan, FermataPlan, RestValue, TempoChange } from '../../study/index.js';
+import { REMARKS_IN_WORDS } from '../en/remarks.js';
 import { numberInWords } from '../numbers.js';
 import { beatInFigures } from '../place.js';
+import { say } from '../say.js';
 import { listed, signedName, signedNameWithOctave } from './english-places.js';
 import { ENGLISH_PRACTICE, ENGLISH_PRACTICE_TITLES } from './english-practice.js';
 import { englishTrap } from './english-traps.js';
@@ -65,7 +67,7 @@ export const ENGLISH_PLAN: StudyPlanWords = {
     'If you get dizzy you are breathing too much: put the instrument down and breathe quietly until it has passed.',
     'Loud playing in a small room tires the ears. If they ring, stop for the day.',
   ],
-  problem: (remark) => remark,
+  problem: (remark) => say(REMARKS_IN_WORDS, remark),
   pitches: (pitches) => listed(pitches.map(signedName)),
   pitchWithOctave: signedNameWithOctave,
 };

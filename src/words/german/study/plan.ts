@@ -1,6 +1,7 @@
-import { sentenceIn } from '../../../judge/index.js';
 import type { ArticulationGroup, EntryPlan, FermataPlan, RestValue, TempoChange } from '../../../study/index.js';
+import { REMARKS_IN_WORDS } from '../../de/remarks.js';
 import { beatInFigures } from '../../place.js';
+import { say } from '../../say.js';
 import type { StudyPlanWords } from '../../study/study-words.js';
 import { germanNumber } from '../places-and-numbers.js';
 import { germanList, germanPitch } from './places.js';
@@ -66,7 +67,7 @@ export const GERMAN_PLAN: StudyPlanWords = {
     'Wenn dir schwindlig wird, atmest du zu viel: Leg das Instrument weg und atme ruhig, bis es vorbei ist.',
     'Lautes Spiel in einem kleinen Raum macht die Ohren müde. Wenn sie klingen, ist für heute Schluss.',
   ],
-  problem: (remark) => sentenceIn('de', remark),
+  problem: (remark) => say(REMARKS_IN_WORDS, remark),
   pitches: (pitches) => germanList(pitches.map((pitch) => germanPitch(pitch))),
   pitchWithOctave: (pitch) => germanPitch(pitch, pitch.octave),
 };
