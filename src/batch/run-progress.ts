@@ -58,12 +58,12 @@ export async function runProgress(request: ProgressRequest): Promise<ProgressSum
   const progress = toProgressResult({ tool: request.tool, language, ...history, failures: [...history.failures] });
   const players = progress.pieces.reduce((sum, piece) => sum + piece.players.length, 0);
   const blindApart = progress.blind?.apart ?? [];
-  if (players === 0 && blindApart.length > 0) throw nobodyToFollow(blindApart);
+  if (players === 0 && blindApart.length > 0) throw new InputError('nobody-to-follow', { folders: blindApart });
   const tooMany = request.format === 'pdf' && players > MOST_PLAYERS_ON_PAGES;
   const format = tooMany ? 'json' : request.format;
   const sheetPath = tooMany ? placeOf(request).replace(/\.pdf$/i, '.json') : placeOf(request);
   if (request.inputs.some((input) => resolve(input) === resolve(sheetPath))) {
-    throw new InputError('bad-option', `${sheetPath}: the sheet would take the place of a result; choose another name`);
+    throw new InputError('sheet-over-result').about(sheetPath);
   }
   const content = format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
   namingFile(sheetPath, () => writeWhole(sheetPath, content));
@@ -72,19 +72,9 @@ export async function runProgress(request: ProgressRequest): Promise<ProgressSum
 
 function nothingToCompare(inputs: readonly string[], { failures }: History): InputError {
   const [first] = failures;
-  if (first === undefined) {
-    const needed = 'give folders that review has written';
-    return new InputError('no-results', `${inputs.join(', ')}: no result of a take was found; ${needed}`);
-  }
-  const more = failures.length > 1 ? ` (and ${failures.length - 1} more files that cannot be read)` : '';
-  return new InputError('no-results', `${first.file}: ${first.message}${more}`);
-}
-
-function nobodyToFollow(folders: readonly string[]): InputError {
-  return new InputError(
-    'no-results',
-    `${folders.join(', ')}: numbers stand here instead of names, and no number comes on two days, so nobody can be followed; give results with names, or review the takes of all weeks into one folder, which keeps the numbers by its blind-key.csv`,
-  );
+  if (first === undefined) return new InputError('no-result-found', { inputs });
+  const { file, fault } = first;
+  return new InputError('no-result-readable', { file, failure: fault, more: failures.length - 1 });
 }
 
 /** A name with the ending of the format is a file, any other a folder. */

@@ -75,19 +75,12 @@ function planFor(request: ReviewRequest, pieces: readonly Piece[]): Plan {
   const keyPath = join(request.outFolder, BLIND_KEY_FILE);
   const key = readKey(keyPath);
   if (request.blind !== true) {
-    if (key !== null)
-      throw new InputError(
-        'bad-option',
-        `${request.outFolder}: the results in this folder are blind; add --blind, or choose another folder`,
-      );
+    if (key !== null) throw new InputError('results-are-blind').about(request.outFolder);
     openResults(request.outFolder);
     return named;
   }
   if (key === null && filesOfTakes(request.outFolder).length > 0) {
-    throw new InputError(
-      'bad-option',
-      `${request.outFolder}: the results in this folder show names; choose another folder for --blind`,
-    );
+    throw new InputError('results-show-names').about(request.outFolder);
   }
   const blind = blindPlan(named, key ?? []);
   openResults(request.outFolder);

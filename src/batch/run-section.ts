@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
 import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
+import { failureTold } from './history/old-sentences/failure-told.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { RECORDS, readRecord } from './results/take-record.js';
@@ -39,10 +40,7 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
     .filter((file) => file.endsWith('.json'))
     .map((file) => file.slice(0, -'.json'.length));
   if (names.length === 0) {
-    throw new InputError(
-      'no-takes',
-      `${outFolder}: no result of a take is in this folder; give the one that review wrote to`,
-    );
+    throw new InputError('folder-without-results').about(outFolder);
   }
   openResults(outFolder);
   const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
@@ -69,6 +67,8 @@ function failuresIn(outFolder: string): Extract<TakeEnd, { failure: unknown }>[]
   }
   return files.flatMap((file) => {
     const record = readRecord(join(outFolder, RECORDS, file));
-    return record !== null && 'failure' in record.end ? [{ name: record.name, ...record.end }] : [];
+    if (record === null || !('failure' in record.end)) return [];
+    const { failure, who } = record.end;
+    return [{ name: record.name, failure: { ...failure, fault: failureTold(failure) }, who }];
   });
 }

@@ -72,10 +72,7 @@ function placeOf({ scorePath, out, format }: StudyRequest): string {
 
 function refuseSameFile({ scorePath, briefPath }: StudyRequest, sheetPath: string): void {
   if (sheetPath !== scorePath && sheetPath !== briefPath) return;
-  throw new InputError(
-    'bad-option',
-    `${sheetPath}: the sheet would take the place of what it is made from; choose another name`,
-  );
+  throw new InputError('sheet-over-source').about(sheetPath);
 }
 
 async function contentOf(

@@ -1,4 +1,4 @@
-import type { Language } from '../base/index.js';
+import type { Failure, Language } from '../base/index.js';
 import type { SectionRow } from '../result/index.js';
 import type { DocumentWishes, Tool, Who } from '../review/index.js';
 
@@ -47,9 +47,9 @@ export interface FixedLimits {
 export interface TakeFailure {
   /** path below the folder that was given, or the file name; never a path of the machine */
   readonly file: string;
+  /** kind of failure, stable across versions, for scripts */
   readonly code: string;
-  /** one line in plain words */
-  readonly message: string;
+  readonly fault: Failure;
 }
 
 /** One take as found, before anything is read. */

@@ -26,12 +26,9 @@ export function readFermata(node: BriefNode, part: Part, standing: Brief['fermat
   const held = new Set(part.notes.filter((note) => note.fermata).map((note) => note.bar));
   const bars = (fields.bars?.list() ?? []).map((item) => {
     const own = item.fields(['bar', 'leastTimes', 'mostTimes']);
-    if (own.bar === undefined) return item.fail('names no bar', 'bar is needed');
+    if (own.bar === undefined) return item.fail('brief-no-bar', {});
     const bar = readBar(own.bar, part);
-    if (!held.has(bar)) {
-      const where = held.size === 0 ? 'the part has no fermata' : `fermatas stand in bar ${[...held].join(', ')}`;
-      own.bar.fail(`is ${bar}, where no fermata stands`, where);
-    }
+    if (!held.has(bar)) own.bar.fail('brief-no-fermata-there', { bar, bars: [...held] });
     return { bar, ...readTimes(own, overall) };
   });
   return { ...overall, bars };
@@ -41,8 +38,9 @@ function readTimes(fields: { leastTimes?: BriefNode; mostTimes?: BriefNode }, st
   const leastTimes = fields.leastTimes?.number(LEAST_TIMES, MOST_TIMES) ?? standing.leastTimes;
   const mostTimes = fields.mostTimes?.number(LEAST_TIMES, MOST_TIMES) ?? standing.mostTimes;
   if (leastTimes > mostTimes) {
-    fields.leastTimes?.fail(`is ${leastTimes}`, `at most mostTimes, ${mostTimes}, is needed`);
-    fields.mostTimes?.fail(`is ${mostTimes}`, `at least leastTimes, ${leastTimes}, is needed`);
+    const range = { least: leastTimes, most: mostTimes };
+    fields.leastTimes?.fail('brief-least-above-most', range);
+    fields.mostTimes?.fail('brief-most-below-least', range);
   }
   return { leastTimes, mostTimes };
 }
@@ -61,17 +59,15 @@ export function readContrast(node: BriefNode, part: Part, standing: Brief['contr
   const leastDb = fields.leastDb?.number(0, MOST_DB) ?? standing.leastDb;
   const places = (fields.places?.list() ?? []).map((item): ContrastPlace => {
     const own = item.fields(['bar', 'from', 'to', 'leastDb']);
-    if (own.leastDb === undefined) return item.fail('says no level', 'leastDb is needed');
+    if (own.leastDb === undefined) return item.fail('brief-contrast-without-level', {});
     const least = own.leastDb.number(0, MOST_DB);
     if (own.bar !== undefined) {
-      (own.from ?? own.to)?.fail('stands beside a bar', 'give either bar, or from and to');
+      (own.from ?? own.to)?.fail('brief-contrast-twice', {});
       return { bar: readMarkedBar(own.bar, part), leastDb: least };
     }
-    if (own.from === undefined || own.to === undefined) {
-      return item.fail('names no place', 'give either bar, or from and to');
-    }
+    if (own.from === undefined || own.to === undefined) return item.fail('brief-contrast-nowhere', {});
     const marks = [...new Set(part.dynamics.map(({ mark }) => mark))];
-    if (marks.length === 0) own.from.fail('names a mark', 'the part has no dynamic marks');
+    if (marks.length === 0) own.from.fail('brief-marks-of-none', {});
     return { from: own.from.oneOf(marks), to: own.to.oneOf(marks), leastDb: least };
   });
   return { leastDb, places };
@@ -81,8 +77,7 @@ function readMarkedBar(node: BriefNode, part: Part): string {
   const bar = readBar(node, part);
   const marked = [...new Set(part.dynamics.map((mark) => mark.bar))];
   if (marked.includes(bar)) return bar;
-  const where = marked.length === 0 ? 'the part has no dynamic marks' : `marks stand in bar ${marked.join(', ')}`;
-  return node.fail(`is ${bar}, where no dynamic mark stands`, where);
+  return node.fail('brief-no-mark-there', { bar, bars: marked });
 }
 
 /**
@@ -109,7 +104,7 @@ export function readIntonation(node: BriefNode, standing: Brief['intonation']): 
   const fields = node.fields(['watchCents', 'fixCents']);
   const watchCents = fields.watchCents?.number(1, MOST_CENTS) ?? standing.watchCents;
   const fixCents = fields.fixCents?.number(1, MOST_CENTS) ?? Math.max(standing.fixCents, watchCents);
-  if (watchCents > fixCents) fields.fixCents?.fail(`is ${fixCents}`, `at least watchCents, ${watchCents}, is needed`);
+  if (watchCents > fixCents) fields.fixCents?.fail('brief-fix-below-watch', { fixCents, watchCents });
   return { watchCents, fixCents };
 }
 
@@ -127,7 +122,7 @@ export function readCriteria(node: BriefNode, standing: Brief['criteria']): Brie
     const wish = fields[name];
     if (wish === undefined) return [name, standing[name]];
     if (wish.is('off')) return [name, { judged: false, points: 0 }];
-    return [name, { judged: true, points: wish.number(0, MOST_POINTS, ', or off,') }];
+    return [name, { judged: true, points: wish.number(0, MOST_POINTS, true) }];
   });
   return Object.fromEntries(wishes) as Brief['criteria'];
 }

@@ -14,7 +14,7 @@ import { WORDS } from './words.js';
  */
 export async function progressCommand(request: ProgressRequest, streams: Streams): Promise<number> {
   const { sheetPath, failures, blindApart, tooManyForPages } = await runProgress(request);
-  for (const failure of failures) streams.stderr.write(`${failure.file}: ${failure.message}\n`);
+  for (const failure of failures) streams.stderr.write(`${WORDS.failure(failure)}\n`);
   if (blindApart.length > 0) streams.stderr.write(`${WORDS.blindApart(blindApart)}\n`);
   if (tooManyForPages !== null) streams.stderr.write(`${WORDS.tooManyForPages(tooManyForPages)}\n`);
   streams.stdout.write(`${sheetPath}\n`);

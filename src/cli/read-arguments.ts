@@ -29,10 +29,7 @@ export async function readArguments(words: readonly string[], streams: Streams):
     if (!(error instanceof CommanderError)) throw error;
     if (error.exitCode === 0) return 0;
     if (error.code === 'commander.help') return 2;
-    throw new InputError(
-      'bad-option',
-      `${error.message.replace(/^error: /, '')}; takesheet --help shows what there is`,
-    );
+    throw new InputError('bad-words', { said: error.message.replace(/^error: /, '') });
   }
 }
 

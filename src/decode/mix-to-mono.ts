@@ -1,3 +1,4 @@
+import type { Caution } from '../base/index.js';
 import type { ChannelSource } from './read-channel.js';
 import { createScratch } from './scratch.js';
 import type { Samples } from './types.js';
@@ -24,7 +25,7 @@ const METERED_EVERY = 4;
 export interface MonoMix {
   /** of a long take mixed each time they are asked for */
   readonly samples: Samples;
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Caution[];
 }
 
 interface Metered {
@@ -125,18 +126,8 @@ function meter(source: ChannelSource, channels: readonly number[]): Metered {
   return { powers: meters.map((one) => one.power()), mixPower: mixMeter.power(), replaced };
 }
 
-function nameOf(channel: number, count: number): string {
-  return count === 2 ? `the ${channel === 0 ? 'left' : 'right'} channel` : `channel ${channel + 1}`;
-}
-
-function emptyCaution(empty: readonly number[], count: number): string {
-  const names = empty.map((channel) => nameOf(channel, count)).join(', ');
-  return empty.length > 1 ? `${names} are empty and were left out` : `${names} is empty and was left out`;
-}
-
-function damageCautions(replaced: number): string[] {
-  if (replaced === 0) return [];
-  return [`${replaced} damaged ${replaced === 1 ? 'sample was' : 'samples were'} replaced by silence`];
+function damageCautions(samples: number): Caution[] {
+  return samples === 0 ? [] : [{ code: 'damaged-samples', facts: { samples } }];
 }
 
 /**
@@ -154,12 +145,14 @@ export function mixToMono(source: ChannelSource): MonoMix {
   const loudest = all.reduce((best, channel) => (power(channel) > power(best) ? channel : best), 0);
   const empty = all.filter((channel) => power(channel) < power(loudest) * EMPTY_POWER_RATIO);
   const kept = all.filter((channel) => !empty.includes(channel));
-  if (empty.length > 0) cautions.push(emptyCaution(empty, source.channels));
+  const of = source.channels;
+  if (empty.length > 0) {
+    cautions.push({ code: 'channels-empty', facts: { channels: empty.map((channel) => channel + 1), of } });
+  }
   if (kept.length === 1) return { samples: mixOf(source, kept), cautions };
   const mix = empty.length > 0 ? meter(source, kept) : first;
   const unrelated = mix.powers.reduce((sum, value) => sum + value, 0) / kept.length ** 2;
   if (mix.mixPower >= CANCELLING_SHARE * unrelated) return { samples: mixOf(source, kept), cautions };
-  const name = nameOf(loudest, source.channels);
-  cautions.push(`the channels cancel each other (one is upside down); only ${name} was used`);
+  cautions.push({ code: 'channels-cancel', facts: { usedChannel: loudest + 1, of } });
   return { samples: mixOf(source, [loudest]), cautions };
 }

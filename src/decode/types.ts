@@ -1,3 +1,5 @@
+import type { Caution } from '../base/index.js';
+
 /**
  * Samples that may be decoded only when they are asked for, so that a long take need not be in memory twice. An array of
  * samples is such samples, too.
@@ -21,6 +23,6 @@ export interface Take {
   readonly channels: number;
   /** the file holds less than its header says: the end of the playing may be missing */
   readonly breaksOff?: boolean;
-  /** plain-word remarks on the file itself, e.g. a repaired length or an empty channel; usually none */
-  readonly cautions: readonly string[];
+  /** what is to be known of the file itself, e.g. a repaired length or an empty channel; usually nothing */
+  readonly cautions: readonly Caution[];
 }

@@ -10,6 +10,7 @@ import type { Observation } from './observation.js';
 import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
 import { pointsFor } from './points.js';
 import type { CriterionLine, Finding } from './types.js';
+import { isLeftOut, whyNothing } from './why-nothing.js';
 
 /** A shorter gap is a sip and no full breath. Source: a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory). */
 const FULL_BREATH_SECONDS = 0.3;
@@ -35,14 +36,17 @@ export function criterionLines(
   const tallies = countPlaces(input, observations);
   return CRITERIA.map((criterion) => {
     const found = findings.filter((f) => f.criterion === criterion);
-    const reason = leftOut(input, criterion);
-    const judged = found.length > 0 || (reason === null && hasEvidence(input, criterion));
+    const leftOut = isLeftOut(input, criterion);
+    const sayings = leftOut ? [] : SAYINGS[criterion](input);
+    const reason = sayings.length > 0 ? null : whyNothing(input, criterion);
+    const judged = found.length > 0 || (!leftOut && hasEvidence(input, criterion));
     return {
       criterion,
       judged,
       fix: found.filter((f) => f.weight === 'fix').length,
       watch: found.filter((f) => f.weight === 'watch' && f.ledByBar === undefined).length,
-      sayings: reason === null ? SAYINGS[criterion](input) : [reason],
+      sayings,
+      ...(reason === null ? {} : { reason }),
       ...tallies[criterion],
       ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, judged, tallies[criterion]) }),
     };
@@ -64,14 +68,7 @@ function hasEvidence({ measurements, part }: JudgeInput, criterion: Criterion): 
   return !recording.levelRiding && changes.some(isMeasured<number>);
 }
 
-/** Why the brief keeps a criterion from being judged, null when it does not. */
-function leftOut({ brief }: JudgeInput, criterion: Criterion): Saying | null {
-  if (brief === undefined || brief.criteria[criterion].judged) return null;
-  const slurred = brief.played === 'all-slurred' && criterion === 'articulation';
-  const under = brief.played === 'under-tempo' && criterion === 'tempo';
-  return { code: 'left-out', facts: { why: slurred ? 'all-slurred' : under ? 'under-tempo' : 'by-brief' } };
-}
-
+/** What can be said of each criterion; empty where there is nothing to tell. */
 const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
   notes: (input) => {
     const notes = input.alignment.notes.filter((n) => input.part.notes[n.index]!.grace === false);
@@ -89,26 +86,23 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     const sayings: Saying[] = [];
     if (evenOf > 0) sayings.push({ code: 'groups-even', facts: { even: even.length, of: evenOf } });
     if (inTimeOf > 0) sayings.push({ code: 'entries-in-time', facts: { inTime: inTimeOf - late, of: inTimeOf } });
-    return sayings.length === 0 ? [{ code: 'no-rhythm', facts: {} }] : sayings;
+    return sayings;
   },
-  tempo: ({ measurements: { tempo } }) => {
-    if (!isMeasured(tempo)) return [{ code: 'not-measured', facts: { reason: tempo.notMeasured } }];
-    return [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm)];
-  },
+  tempo: ({ measurements: { tempo } }) =>
+    isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm)] : [],
   dynamics: dynamicsSayings,
   articulation: (input) => {
     const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);
     const joined = slurred.filter((t) => t.gapSeconds <= input.standards.slurGapWatch.value).length;
     const sayings = lengths(input);
     if (slurred.length > 0) sayings.unshift({ code: 'slurs-joined', facts: { joined, of: slurred.length } });
-    return sayings.length === 0 ? [{ code: 'no-articulation', facts: {} }] : sayings;
+    return sayings;
   },
   breath: (input) => {
     const { breaths } = input.measurements;
-    if (breaths.length === 0) return [{ code: 'no-breath-marked', facts: {} }];
     const reached = breaths.filter((b) => isMeasured(b.gapSeconds));
     const beyond = breaths.length - reached.length;
-    if (reached.length === 0) return [{ code: 'no-breath-heard', facts: {} }];
+    if (reached.length === 0) return [];
     const taken = reached.filter((b) => (b.gapSeconds as number) > input.standards.breathTaken.value);
     const short = shortFullBreaths(input, taken);
     const sayings: Saying[] = [{ code: 'breaths-heard', facts: { heard: taken.length, of: reached.length } }];
@@ -118,8 +112,7 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
   },
   intonation: (input) => {
     const { tuning } = input.measurements;
-    if (!isMeasured(tuning)) return [{ code: 'not-measured', facts: { reason: tuning.notMeasured } }];
-    return [tuningSaying(tuning.a4Hz, tuning.centsFromA440), ...leanings(input)];
+    return isMeasured(tuning) ? [tuningSaying(tuning.a4Hz, tuning.centsFromA440), ...leanings(input)] : [];
   },
   continuity: ({ alignment: { restarts, skips } }) => {
     const sayings: Saying[] = [];

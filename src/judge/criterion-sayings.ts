@@ -15,20 +15,13 @@ export type TempoHeard = 'as-marked' | 'a-little-faster' | 'faster' | 'a-little-
 
 /** What can be said of a criterion, and the facts each saying needs. */
 export interface SayingFacts {
-  /** the brief leaves the criterion out, and why */
-  readonly 'left-out': { readonly why: 'all-slurred' | 'under-tempo' | 'by-brief' };
-  /** the reason as the measure gives it */
-  readonly 'not-measured': { readonly reason: string };
   readonly 'notes-as-written': { readonly right: number; readonly of: number; readonly unclear: number };
   readonly 'groups-even': { readonly even: number; readonly of: number };
   readonly 'entries-in-time': { readonly inTime: number; readonly of: number };
-  readonly 'no-rhythm': object;
   /** quarter notes a minute */
   readonly tempo: { readonly played: number };
   /** quarter notes a minute */
   readonly 'tempo-beside-mark': { readonly played: number; readonly marked: number; readonly heard: TempoHeard };
-  readonly 'level-riding': object;
-  readonly 'no-change-of-level': object;
   readonly 'contrasts-plain': ContrastsHeard;
   readonly 'contrasts-reversed': ContrastsHeard;
   readonly 'contrasts-alike': ContrastsHeard;
@@ -41,9 +34,6 @@ export interface SayingFacts {
   /** percent of their time */
   readonly 'staccato-sounds': { readonly percent: number };
   readonly 'tenuto-sounds': { readonly percent: number };
-  readonly 'no-articulation': object;
-  readonly 'no-breath-marked': object;
-  readonly 'no-breath-heard': object;
   readonly 'breaths-heard': { readonly heard: number; readonly of: number };
   /** full breaths that were only quick ones */
   readonly 'short-breaths': { readonly count: number };

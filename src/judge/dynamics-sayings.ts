@@ -8,16 +8,16 @@ import { changeOf, type DirectedChange } from './judges/dynamics.js';
  * how many hairpins are. The numbers one by one stand in the result.
  *
  * @param input one take
- * @returns what is said of it; says why when there was nothing to judge by
+ * @returns what is said of it; empty when there was nothing to judge by
  *
  * Source: standards contrastLeast, contrastReversed and hairpinLeast, as the judge of dynamics uses them.
  */
 export function dynamicsSayings({ measurements, standards }: JudgeInput): Saying[] {
   const { contrasts, hairpins, recording, markOrder } = measurements;
-  if (recording.levelRiding) return [{ code: 'level-riding', facts: {} }];
+  if (recording.levelRiding) return [];
   const steps = contrasts.flatMap((contrast) => changeOf(contrast) ?? []);
   const wedges = hairpins.flatMap((hairpin) => changeOf(hairpin) ?? []);
-  if (steps.length + wedges.length === 0) return [{ code: 'no-change-of-level', facts: {} }];
+  if (steps.length + wedges.length === 0) return [];
   const plainWedges = plain(wedges, standards.hairpinLeast.value);
   const wrong = markOrder.reversed.slice(0, 1);
   return [

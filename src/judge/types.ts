@@ -1,3 +1,4 @@
+import type { Reason } from '../base/index.js';
 import type { Saying } from './criterion-sayings.js';
 import type { Criterion, FindingKind, Weight } from './finding-kinds.js';
 import type { FoundThere } from './observation.js';
@@ -31,8 +32,10 @@ export interface CriterionLine {
   readonly judged: boolean;
   readonly fix: number;
   readonly watch: number;
-  /** what was heard, the most telling first; says why when it was not judged */
+  /** what was heard, the most telling first; empty where a reason stands instead */
   readonly sayings: readonly Saying[];
+  /** why there is nothing to tell: left out by the brief, not measured, or nothing of the kind in the part */
+  readonly reason?: Reason;
   /** places measured, e.g. notes or groups, and those of them that are as asked for; 0 of 0 where there are none */
   readonly of: number;
   readonly met: number;

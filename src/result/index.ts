@@ -5,6 +5,7 @@
  * Conventions: times are seconds from the first sample; levels are dBFS (RMS); pitch is cents, sharp positive; score time is
  * quarters from the first performed bar. The same input gives the same bytes.
  */
+export { codeSchema } from './common-schema.js';
 export { cellText, csvText, textCell } from './csv-text.js';
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { languageSchema } from './language-schema.js';
@@ -32,3 +33,4 @@ export {
 export { toJson } from './to-json.js';
 export { toStudyDocument } from './to-study-document.js';
 export { toTakeResult } from './to-take-result.js';
+export { reasonOf, toldNumber, toldReason } from './told-reason.js';

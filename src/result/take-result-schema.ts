@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { CRITERIA } from '../brief/index.js';
 import { FINDING_KINDS, WEIGHTS } from '../judge/index.js';
 import { MISREADINGS } from '../score/index.js';
-import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
+import { bar, codeSchema, noteIndex, notMeasured, pass } from './common-schema.js';
 import { languageSchema } from './language-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
 import {
@@ -82,6 +82,10 @@ const recordingSchema = z.object({
     .boolean()
     .meta({ description: 'the recorder seems to have moved its gain, so dynamics are not judged' }),
   cautions: z.array(z.string()),
+  cautionCodes: z
+    .array(codeSchema)
+    .optional()
+    .meta({ description: 'the same cautions, in the same order, as codes; missing in older results' }),
 });
 
 const tempoSchema = z.object({
@@ -253,6 +257,9 @@ export const takeResultSchema = z.compile(
           fix: z.int().min(0),
           watch: z.int().min(0),
           summary: z.string(),
+          reason: codeSchema
+            .optional()
+            .meta({ description: 'present where nothing could be said: the reason that stands in the summary' }),
           of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
           met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
           points: z

@@ -1,6 +1,7 @@
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import type { TakeDraft } from './take-result-schema.js';
+import type { Told } from './told-reason.js';
 
 /** The fields of the result document that hold timing. */
 type Timing = { readonly [K in 'groups' | 'entries' | 'transitions']: NonNullable<TakeDraft[K]> };
@@ -17,7 +18,7 @@ type Transition = Timing['transitions'][number];
  *
  * Source: definition.
  */
-export function timingOf(part: Part, measurements: Measurements): Timing {
+export function timingOf(part: Part, measurements: Told<Measurements>): Timing {
   return {
     groups: measurements.groups,
     entries: measurements.entries,

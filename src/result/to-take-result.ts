@@ -1,14 +1,15 @@
 import type { AlignedNote, Alignment } from '../align/index.js';
-import { DEFAULT_LANGUAGE, type Language, notMeasured } from '../base/index.js';
+import { type Caution, codeAsData, DEFAULT_LANGUAGE, type Language, type Reason } from '../base/index.js';
 import type { Take } from '../decode/index.js';
 import type { Judgement } from '../judge/index.js';
-import type { Measurements, NoteMeasure } from '../measure/index.js';
+import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
+import { cautionSaid } from '../words/index.js';
 import { sectionScore } from './section/section-score.js';
 import { type TakeDraft, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
-import { toldIn } from './told-in.js';
 import { toldJudgement } from './told-judgement.js';
+import { type Told, toldReason, toldReasons } from './told-reason.js';
 
 /** Everything a result document is assembled from. */
 export interface TakeResultInput {
@@ -30,16 +31,19 @@ export interface TakeResultInput {
   readonly alignment: Alignment;
   readonly measurements: Measurements;
   readonly judgement: Judgement;
-  /** of all that is told in sentences; English when it is left out */
+  /** of the judgement's words, and for all that is told in sentences; English when it is left out */
   readonly language?: Language;
 }
 
 const OUTCOMES = { 'this-part': 'reviewed', other: 'not-this-score', nothing: 'too-poor' } as const;
 
 const NOT_REVIEWED = {
-  other: 'what was played does not fit this part',
-  nothing: 'no playing could be heard clearly enough',
-} as const;
+  other: { code: 'other-part', facts: {} },
+  nothing: { code: 'nothing-clear', facts: {} },
+} as const satisfies Record<string, Reason>;
+
+/** What was measured, every reason told in the language of the document. */
+type ToldMeasurements = Told<Measurements>;
 
 /**
  * Puts one take's result document together. A take that is not this part, or in which nothing could be heard, keeps the
@@ -52,8 +56,13 @@ const NOT_REVIEWED = {
  * Source: definition.
  */
 export function toTakeResult(input: TakeResultInput): TakeResult {
-  const { alignment, measurements, language = DEFAULT_LANGUAGE } = input;
-  const played = alignment.fit === 'this-part' ? playing(input) : notPlayed(NOT_REVIEWED[alignment.fit]);
+  const { alignment, language = DEFAULT_LANGUAGE } = input;
+  const measurements = toldReasons(language, input.measurements);
+  const played =
+    alignment.fit === 'this-part'
+      ? playing(input, measurements, language)
+      : notPlayed(language, NOT_REVIEWED[alignment.fit]);
+  const cautions = eachOnce([...input.take.cautions, ...input.measurements.recording.cautions]);
   const document: TakeDraft = {
     format: 'take-result',
     version: 1,
@@ -65,11 +74,17 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
     fit: { share: alignment.share, offsetSemitones: alignment.offsetSemitones },
     recording: {
       ...measurements.recording,
-      cautions: [...new Set([...input.take.cautions, ...measurements.recording.cautions])],
+      cautions: cautions.map((caution) => cautionSaid(language, caution)),
+      cautionCodes: cautions.map(codeAsData),
     },
     ...played,
   };
-  return takeResultSchema.parse(toldIn(language, document));
+  return takeResultSchema.parse(document);
+}
+
+/** What is known of the file is also known of the recording. */
+function eachOnce(cautions: readonly Caution[]): Caution[] {
+  return [...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values()];
 }
 
 /** Bars as printed, each once, in printed order. */
@@ -94,10 +109,10 @@ function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeRes
 /** The part of a document that speaks of the playing. */
 type Playing = Omit<TakeDraft, 'format' | 'version' | 'tool' | 'take' | 'score' | 'outcome' | 'fit' | 'recording'>;
 
-function notPlayed(reason: string): Playing {
+function notPlayed(language: Language, reason: Reason): Playing {
   return {
-    tuning: notMeasured(reason),
-    tempo: notMeasured(reason),
+    tuning: toldReason(language, reason),
+    tempo: toldReason(language, reason),
     notes: [],
     added: [],
     restarts: [],
@@ -111,7 +126,11 @@ function notPlayed(reason: string): Playing {
   };
 }
 
-function playing({ part, alignment, measurements, judgement, language = DEFAULT_LANGUAGE }: TakeResultInput): Playing {
+function playing(
+  { part, alignment, judgement }: TakeResultInput,
+  measurements: ToldMeasurements,
+  language: Language,
+): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
   const { articulations, breaths, accents, intonation, markOrder } = measurements;
@@ -135,7 +154,11 @@ function playing({ part, alignment, measurements, judgement, language = DEFAULT_
   };
 }
 
-function noteOf(note: PartNote, aligned: AlignedNote | undefined, measured: NoteMeasure | undefined) {
+function noteOf(
+  note: PartNote,
+  aligned: AlignedNote | undefined,
+  measured: ToldMeasurements['notes'][number] | undefined,
+) {
   if (aligned === undefined || measured === undefined)
     throw new Error(`note ${note.index} was not aligned or measured`);
   const { status, playedMidi, onsetSeconds, offsetSeconds, confidence } = aligned;
@@ -183,7 +206,7 @@ function eventsOf(part: Part, alignment: Alignment): Pick<Playing, 'added' | 're
 }
 
 /** An uneven group shows how its notes shared the time. */
-function findingOf(finding: Playing['findings'][number], { groups }: Measurements): Playing['findings'][number] {
+function findingOf(finding: Playing['findings'][number], { groups }: ToldMeasurements): Playing['findings'][number] {
   const { kind, index, measured } = finding;
   const group = kind === 'uneven-group' ? groups.find((one) => one.index === index) : undefined;
   if (measured === undefined || group === undefined) return finding;

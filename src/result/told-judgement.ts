@@ -1,6 +1,6 @@
-import type { Language } from '../base/index.js';
-import { type CriterionLine, type Finding, type Judgement, sentenceIn } from '../judge/index.js';
-import { tellCriterion, tellFinding, type Words, wordsIn } from '../words/index.js';
+import { codeAsData, criterionReason, type Language } from '../base/index.js';
+import type { CriterionLine, Finding, Judgement } from '../judge/index.js';
+import { reasonSaid, tellCriterion, tellFinding, type Words, wordsIn } from '../words/index.js';
 import type { ResultFinding, TakeResult } from './take-result-schema.js';
 
 /** A judgement in words. */
@@ -40,8 +40,8 @@ function toldFinding(words: Words, finding: Finding): ResultFinding {
 function toldLine(
   words: Words,
   language: Language,
-  { sayings, ...line }: CriterionLine,
+  { sayings, reason, ...line }: CriterionLine,
 ): TakeResult['criteria'][number] {
-  const summary = tellCriterion(words, { sayings }, (reason) => sentenceIn(language, reason));
-  return { ...line, summary };
+  if (reason === undefined) return { ...line, summary: tellCriterion(words, { sayings }) };
+  return { ...line, summary: reasonSaid(language, criterionReason(reason)), reason: codeAsData(reason) };
 }

@@ -9,4 +9,5 @@
 export { engravingCopy } from './engraving/engraving-copy.js';
 export { MISREADINGS, type MisreadingKind } from './misreadings.js';
 export { type ReadPartOptions, readPart } from './read-part.js';
+export { REMARKS, type Remark } from './remark-table.js';
 export type * from './types.js';

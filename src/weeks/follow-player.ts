@@ -1,6 +1,6 @@
 import { groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../base/index.js';
+import { toldNumber } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
-import { noFigureIn } from '../words/index.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
 import { weekOf } from './calendar.js';
 import { compareDays } from './compare-days.js';
@@ -52,35 +52,33 @@ export function followPlayer(
   language: Language,
 ): ProgressPlayer {
   const days = reviewedDays(placed);
-  const figures = days.map(({ results }) => results.map((result) => figuresOf(result, language)));
+  const figures = days.map(({ results }) => results.map((result) => figuresOf(result)));
   const spellings = placed.map(({ player }) => player);
   return {
     player: usualSpelling(spellings),
     spellings: [...new Set(spellings)].sort(),
     days: days.map(({ date, results }) => ({ date, week: weekOf(date), takes: results.length })),
     measures: MEASURES.map((measure) => {
-      const numbers = days.map(({ date }, i) =>
-        dayNumber(date, figures[i]?.map((one) => one[measure.id]) ?? [], language),
-      );
-      return followed(measure, numbers, deviations[measure.id]);
+      const numbers = days.map(({ date }, i) => dayNumber(date, figures[i]?.map((one) => one[measure.id]) ?? []));
+      return followed(measure, numbers, deviations[measure.id], language);
     }),
     bars: barStories(days, bars),
     gaps: [],
   };
 }
 
-function dayNumber(date: string, all: readonly MaybeNumber[], language: Language): DayNumber {
+function dayNumber(date: string, all: readonly MaybeNumber[]): DayNumber {
   const takes = all.filter(isMeasured<number>);
   if (takes.length > 0) return { date, takes, value: takes.reduce((sum, one) => sum + one, 0) / takes.length };
-  return { date, takes, value: all[0] ?? notMeasured(noFigureIn(language).notReviewed) };
+  return { date, takes, value: all[0] ?? notMeasured('not-reviewed') };
 }
 
-function followed(measure: Measure, days: readonly DayNumber[], deviation: number): Followed {
+function followed(measure: Measure, days: readonly DayNumber[], deviation: number, language: Language): Followed {
   const known = days.filter(({ takes }) => takes.length > 0);
   const sinceFirst = changeBetween(measure, known[0], known.at(-1), deviation);
   return {
     measure: measure.id,
-    days: days.map(({ date, value, takes }) => ({ date, value, takes: [...takes] })),
+    days: days.map(({ date, value, takes }) => ({ date, value: toldNumber(language, value), takes: [...takes] })),
     sinceFirst,
     sinceLast: changeBetween(measure, known.at(-2), known.at(-1), deviation),
     course: sinceFirst === null ? null : sinceFirst.verdict === 'none' ? courseOf(known, deviation) : 'changed',

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  codeSchema,
   criterionSchema,
   findingKindSchema,
   languageSchema,
@@ -77,6 +78,7 @@ const gapSchema = z.object({
   why: z.enum(['no-take', 'not-this-score', 'too-poor', 'failed']),
   file: z.string().nullable(),
   detail: z.string().nullable().meta({ description: 'what was said about a file that could not be read' }),
+  fault: codeSchema.optional().meta({ description: 'what the detail is made of' }),
 });
 
 /** One player with one étude. */
@@ -161,7 +163,14 @@ export const progressResultSchema = z
         z.object({ sha256: z.string(), counted: z.string(), passedOver: z.array(z.string()), differ: z.boolean() }),
       )
       .meta({ description: 'one recording with several results; counted once. differ: under different names or days' }),
-    failures: z.array(z.object({ file: z.string(), code: z.string(), message: z.string() })),
+    failures: z.array(
+      z.object({
+        file: z.string(),
+        code: z.string().meta({ description: 'kind of failure, stable across versions' }),
+        message: z.string(),
+        fault: codeSchema.optional().meta({ description: 'what the message is made of' }),
+      }),
+    ),
   })
   .meta({
     title: 'Players over weeks',

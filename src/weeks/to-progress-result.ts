@@ -1,6 +1,6 @@
-import { groupBy, isMeasured, type Language, notMeasured } from '../base/index.js';
-import { retold } from '../judge/index.js';
-import { noFigureIn } from '../words/index.js';
+import { codeAsData, type Failure, groupBy, isMeasured, type Language } from '../base/index.js';
+import { toldReason } from '../result/index.js';
+import { failureSaid } from '../words/index.js';
 import { numbersOfBlind } from './blind-numbers.js';
 import { isDay, weekOf } from './calendar.js';
 import { countOnce } from './count-once.js';
@@ -22,8 +22,8 @@ export interface ProgressInput {
   readonly results: readonly FoundResult[];
   /** takes that could not be read when they were reviewed */
   readonly lost: readonly LostTake[];
-  /** results that could not be read now; messages in English */
-  readonly failures: ProgressResult['failures'];
+  /** results that could not be read now */
+  readonly failures: readonly { readonly file: string; readonly code: string; readonly fault: Failure }[];
   /** of all that is told in sentences; English when it is left out */
   readonly language?: Language | undefined;
 }
@@ -53,10 +53,7 @@ export function toProgressResult(given: ProgressInput): ProgressResult {
   const played = once.map(({ piece }) => ({ piece, players: playersOf(piece.results) }));
   const measures = measuresOf(played, language);
   const deviations = Object.fromEntries(measures.map((one) => [one.measure, one.noise.standardDeviation]));
-  const lost = stillLost(input).map((one) => ({
-    ...one,
-    message: retold(language, one.language ?? 'en', one.message) ?? one.message,
-  }));
+  const lost = stillLost(input);
   return progressResultSchema.parse({
     format: 'progress-result',
     version: 1,
@@ -69,7 +66,9 @@ export function toProgressResult(given: ProgressInput): ProgressResult {
     pieces: played.map((one) => pieceOf(one, deviations as Deviations, lost, language)),
     unplaced: unplacedOf(played, lost),
     repeated: once.flatMap(({ repeated }) => repeated),
-    failures: input.failures.map((one) => ({ ...one, message: retold(language, 'en', one.message) ?? one.message })),
+    failures: input.failures.map(({ file, code, fault }) => {
+      return { file, code, message: failureSaid(language, fault), fault: codeAsData(fault) };
+    }),
   });
 }
 
@@ -86,7 +85,7 @@ function playersOf(results: readonly FoundResult[]): PlacedResult[][] {
 function measuresOf(played: readonly Played[], language: Language): ProgressResult['measures'] {
   const days = played
     .flatMap(({ players }) => players.flatMap((placed) => reviewedDays(placed)))
-    .map(({ results }) => results.map((result) => figuresOf(result, language)));
+    .map(({ results }) => results.map((result) => figuresOf(result)));
   return MEASURES.map(({ id, criterion, unit, wanted, usual, noise }) => {
     const found = withinDays(days.map((takes) => takes.map((one) => one[id]).filter(isMeasured<number>)));
     const standardDeviation = moderatedDeviation(found, workingDeviation(noise));
@@ -108,7 +107,8 @@ function measuresOf(played: readonly Played[], language: Language): ProgressResu
 }
 
 function scatterOf({ standardDeviation, degreesOfFreedom, days }: WithinDays, language: Language) {
-  const known = degreesOfFreedom > 0 ? standardDeviation : notMeasured(noFigureIn(language).noSameDay);
+  const known =
+    degreesOfFreedom > 0 ? standardDeviation : toldReason(language, { code: 'no-second-take-of-a-day', facts: {} });
   return { standardDeviation: known, degreesOfFreedom, days };
 }
 
@@ -125,7 +125,7 @@ function pieceOf(
   const followed = players.map((placed) =>
     playerSchema.parse({
       ...followPlayer(placed, bars, deviations, language),
-      gaps: findGaps(placed, lostHere, weeks),
+      gaps: findGaps(placed, lostHere, weeks, language),
     }),
   );
   const { title, part, notes, files, change } = piece;

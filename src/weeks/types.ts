@@ -1,4 +1,4 @@
-import type { Language } from '../base/index.js';
+import type { Failure } from '../base/index.js';
 import type { TakeResult } from '../result/index.js';
 
 /** A result document as it was found. */
@@ -17,9 +17,8 @@ export interface LostTake {
   readonly scoreSha256: string;
   readonly player: string | null;
   readonly date: string | null;
-  readonly message: string;
-  /** of the message; English when it is left out */
-  readonly language?: Language | undefined;
+  /** why it could not be read */
+  readonly fault: Failure;
   /** as of a result */
   readonly place?: string;
 }

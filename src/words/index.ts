@@ -6,16 +6,14 @@
  * names, the decimal mark. What is none, such as how many decimals a number has, stands in `rules/`, once for all languages;
  * what every language has to say is described in `shapes/`.
  */
+export { cautionSaid, failureSaid, reasonSaid } from './coded-words.js';
 export { CSV_WORDS } from './csv-words.js';
 export { missingLettersInWords } from './missing-letters-in-words.js';
-export type { NoFigureWords } from './no-figure-words.js';
-export { noFigureIn, reasonIn } from './no-figure-words-in.js';
 export { concernsWholeTake } from './rules/whole-take.js';
 export type { SectionWords } from './shapes/section.js';
 export type { HairpinFacts, StudyPageWords, StudyPlanWords, StudyWords } from './shapes/study.js';
 export type { WeeksWords } from './shapes/weeks.js';
 export type { Words } from './shapes/words.js';
-export { summaryRetold } from './summary-retold.js';
 export { tellCriterion } from './tell-criterion.js';
 export { type ToldFinding, tellFinding } from './tell-finding.js';
 export { wordsIn } from './words-in.js';

@@ -1,5 +1,4 @@
 import type { CriterionLine, Saying, SayingCode } from '../judge/index.js';
-import type { ReasonInWords } from './shapes/sayings.js';
 import type { Words } from './shapes/words.js';
 
 /** Sayings that go on in the sentence before; all others begin one of their own. */
@@ -13,24 +12,17 @@ const GOING_ON: ReadonlySet<SayingCode> = new Set([
 
 /**
  * @param words of one language
- * @param line one criterion, as the judges give it
- * @param reason says in the language why something was not measured
+ * @param line one criterion of which something can be said, as the judges give it
  * @returns the line as it is read, e.g. "148 of 151 notes as written"
- *
- * Source: definition.
  */
-export function tellCriterion(
-  words: Words,
-  { sayings }: Pick<CriterionLine, 'sayings'>,
-  reason: ReasonInWords,
-): string {
+export function tellCriterion(words: Words, { sayings }: Pick<CriterionLine, 'sayings'>): string {
   return sayings.reduce((line, saying) => {
-    const said = tellSaying(words, saying, reason);
+    const said = tellSaying(words, saying);
     return line === '' ? said : `${line}${GOING_ON.has(saying.code) ? ', ' : '; '}${said}`;
   }, '');
 }
 
-function tellSaying(words: Words, { code, facts }: Saying, reason: ReasonInWords): string {
-  const say = words.sayings[code] as (facts: Saying['facts'], reason: ReasonInWords) => string;
-  return say(facts, reason);
+function tellSaying(words: Words, { code, facts }: Saying): string {
+  const say = words.sayings[code] as (facts: Saying['facts']) => string;
+  return say(facts);
 }

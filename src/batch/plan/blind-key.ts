@@ -58,9 +58,6 @@ export function readKey(path: string): KeyLine[] | null {
       };
     });
   } catch {
-    throw new InputError(
-      'not-readable',
-      `${BLIND_KEY_FILE} is not as it was written; put the old one back, or choose another folder`,
-    );
+    throw new InputError('key-changed', { file: BLIND_KEY_FILE });
   }
 }

@@ -68,7 +68,7 @@ function searchEntry(search: Search, root: string, path: string): void {
   } else if (WAV_ENDINGS.has(ending)) {
     if (!search.takes.has(path)) search.takes.set(path, { path, file: below(root, path) });
   } else if (OTHER_AUDIO_ENDINGS.has(ending)) {
-    throw new InputError('not-a-wav', `this is ${ending} audio, and only WAV is read; save it as WAV`);
+    throw new InputError('other-audio', { ending });
   }
 }
 

@@ -71,9 +71,8 @@ type Facts = Who & { readonly part: string | null };
 function foundIn({ inputs, blind }: ReviewRequest): Found {
   const found = findTakes(inputs);
   if (found.takes.length > 0 || found.failures.some(({ failure }) => failure.code !== 'no-such-file')) return found;
-  const reason = found.failures[0] === undefined ? 'no WAV file was found' : 'there is no such file or folder';
-  const named = blind === true ? 'the takes that were named' : inputs.join(', ');
-  throw new InputError('no-takes', `${named}: ${reason}; give WAV files, or a folder that holds some`);
+  const shown = blind === true ? [] : inputs;
+  throw new InputError(found.failures[0] === undefined ? 'no-wav-found' : 'no-such-takes', { inputs: shown });
 }
 
 function rosterFor(path: string, takes: readonly FoundTake[]): ReturnType<typeof matchRoster> {
@@ -115,11 +114,8 @@ function meantBy({
   if (line !== undefined && line.part !== '') {
     const found = matchPiece(line.part, pieces);
     if (found.length > 0) return found;
-    const there = pieces.map(({ score }) => score.file).join(', ');
-    throw new InputError(
-      'bad-roster',
-      `${rosterPath}: line ${line.line}: the cell under “part” names no score; there are ${there}`,
-    );
+    const scores = pieces.map(({ score }) => score.file);
+    throw new InputError('roster-no-such-part', { line: line.line, scores }).about(rosterPath ?? '');
   }
   const hinted = part === null ? [] : matchPiece(part, pieces);
   return hinted.length > 0 ? hinted : all;

@@ -24,23 +24,17 @@ const BRIEF_ENDING = '.brief.yaml';
  */
 export function readPieces({ scorePath, scoresFolder, briefPath, jsonOnly }: ReviewRequest): Piece[] {
   if ((scorePath === undefined) === (scoresFolder === undefined)) {
-    throw new InputError('bad-option', 'give the part with --score, or a folder of parts with --scores');
+    throw new InputError('no-score-given');
   }
   if (scorePath !== undefined) return [readPiece(scorePath, briefPath, jsonOnly)];
   if (briefPath !== undefined) {
-    throw new InputError(
-      'bad-option',
-      `--brief is for one score; beside --scores put ${BRIEF_ENDING} files in the folder`,
-    );
+    throw new InputError('brief-beside-scores', { ending: BRIEF_ENDING });
   }
   const folder = scoresFolder ?? '';
   const names = namesIn(folder);
   const scores = names.filter((name) => !name.startsWith('.') && SCORE_ENDINGS.has(extname(name).toLowerCase()));
   if (scores.length === 0) {
-    throw new InputError(
-      'no-such-file',
-      `${folder}: no score is in this folder; put .musicxml, .xml or .mxl files there`,
-    );
+    throw new InputError('scores-folder-empty').about(folder);
   }
   return scores.sort(byCodePoint).map((name) => {
     const brief = `${name.slice(0, -extname(name).length)}${BRIEF_ENDING}`;
@@ -58,10 +52,10 @@ function readPiece(scorePath: string, briefPath: string | undefined, jsonOnly: b
 
 function namesIn(folder: string): string[] {
   try {
-    if (!statSync(folder).isDirectory()) throw new InputError('bad-option', 'this is a file; --scores needs a folder');
+    if (!statSync(folder).isDirectory()) throw new InputError('scores-no-folder');
     return readdirSync(folder);
   } catch (error) {
     const known = error instanceof InputError ? error : diskFault(error);
-    throw known === null ? error : new InputError(known.code, `${folder}: ${known.message}`);
+    throw known === null ? error : known.about(folder);
   }
 }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { sha256 } from '../../base/index.js';
-import { toJson } from '../../result/index.js';
+import { codeSchema, toJson } from '../../result/index.js';
 import { writeWhole } from '../write-whole.js';
 
 /** The folder, below that for results, that holds a record a take. */
@@ -25,7 +25,11 @@ const recordSchema = z.object({
       documents: z.array(z.object({ ending: z.string(), sha256: hash, madeFor: z.string() })),
     }),
     z.object({
-      failure: z.object({ file: z.string(), code: z.string(), message: z.string() }),
+      failure: z.union([
+        z.object({ file: z.string(), code: z.string(), fault: codeSchema }),
+        /** as earlier programs wrote it: what is wrong is a sentence in English */
+        z.object({ file: z.string(), code: z.string(), message: z.string() }),
+      ]),
       who: z.object({ player: orNull, date: orNull, instrument: orNull }),
     }),
   ]),

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { sha256 } from '../../base/index.js';
+import { codeAsData, sha256 } from '../../base/index.js';
 import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
 import { failureOf } from '../failure-of.js';
 import { lossOf } from '../loss-of.js';
@@ -52,7 +52,8 @@ export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn
  */
 export function writeFailure(end: FailedEnd, { outFolder }: Place): TakeEnd {
   try {
-    writeRecord(outFolder, end.name, { failure: end.failure, who: end.who });
+    const { file, code, fault } = end.failure;
+    writeRecord(outFolder, end.name, { failure: { file, code, fault: codeAsData(fault) }, who: end.who });
   } catch {
     // The section's files will not be written either, and that is told.
   }

@@ -34,7 +34,7 @@ export function drawPractice(sheet: Sheet, { practice, problems }: StudyPlan, wo
   for (const caution of plan.cautions) sheet.write('P', caution, STYLES.soft);
 }
 
-function drawProblems(sheet: Sheet, problems: readonly string[], { page, plan }: StudyWords): void {
+function drawProblems(sheet: Sheet, problems: StudyPlan['problems'], { page, plan }: StudyWords): void {
   sheet.space(10);
   sheet.ensure(STYLES.section.leading + 30);
   sheet.write('H2', page.problems.heading, STYLES.section);

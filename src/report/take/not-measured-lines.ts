@@ -1,10 +1,10 @@
-import { groupBy, isMeasured, type MaybeNumber } from '../../base/index.js';
+import { groupBy, isMeasured, type MaybeNumberTold, type NotMeasuredTold } from '../../base/index.js';
 import type { TakeResult } from '../../result/index.js';
 import { type Words, wordsIn } from '../../words/index.js';
 
 interface Gap {
   readonly what: string;
-  readonly reason: string;
+  readonly reason: NotMeasuredTold;
 }
 
 /**
@@ -16,10 +16,11 @@ interface Gap {
  */
 export function notMeasuredLines(result: TakeResult): string[] {
   const words = wordsIn(result.language ?? 'en');
-  const said = (reason: string) => result.criteria.some(({ summary }) => summary.endsWith(`: ${reason}`));
+  const said = ({ code }: NotMeasuredTold) =>
+    code !== undefined && result.criteria.some(({ reason }) => reason?.code === code);
   const wholeTake = wholeTakeGaps(words, result).filter(({ reason }) => !said(reason));
   const gaps = [...wholeTake, ...dynamicsGaps(words, result), ...fermataGaps(words, result)];
-  return [...groupBy(gaps, (gap) => gap.reason)].map(([reason, group]) => {
+  return [...groupBy(gaps, (gap) => gap.reason.notMeasured)].map(([reason, group]) => {
     const what = [...new Set(group.map((gap) => gap.what))];
     return words.gap.line(words.gap.list(what), reason);
   });
@@ -27,8 +28,8 @@ export function notMeasuredLines(result: TakeResult): string[] {
 
 function wholeTakeGaps(words: Words, { tuning, tempo, recording }: TakeResult): Gap[] {
   return [
-    ...('notMeasured' in tuning ? [{ what: words.gap.tuning, reason: tuning.notMeasured }] : []),
-    ...('notMeasured' in tempo ? [{ what: words.gap.tempo, reason: tempo.notMeasured }] : []),
+    ...('notMeasured' in tuning ? [{ what: words.gap.tuning, reason: tuning }] : []),
+    ...('notMeasured' in tempo ? [{ what: words.gap.tempo, reason: tempo }] : []),
     ...gap(words.gap.noise, recording.signalToNoiseDb),
   ];
 }
@@ -47,6 +48,6 @@ function fermataGaps(words: Words, { fermatas }: TakeResult): Gap[] {
   return fermatas.flatMap(({ bar, ratio }) => gap(words.gap.fermata(bar), ratio));
 }
 
-function gap(what: string, value: MaybeNumber): Gap[] {
-  return isMeasured(value) ? [] : [{ what, reason: value.notMeasured.replace(/\.$/, '') }];
+function gap(what: string, value: MaybeNumberTold): Gap[] {
+  return isMeasured<number>(value) ? [] : [{ what, reason: value }];
 }

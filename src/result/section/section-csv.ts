@@ -1,4 +1,4 @@
-import { byCodePoint, isMeasured, type MaybeNumber } from '../../base/index.js';
+import { byCodePoint, isMeasured, type MaybeNumberTold } from '../../base/index.js';
 import type { Criterion } from '../../judge/index.js';
 import { CSV_WORDS } from '../../words/index.js';
 import { csvText, textCell } from '../csv-text.js';
@@ -73,4 +73,4 @@ function counts(take: SectionTake, criterion: Criterion): string[] {
   return [word, word];
 }
 
-const number = (value: MaybeNumber) => (isMeasured(value) ? String(value) : CSV_WORDS.notMeasured);
+const number = (value: MaybeNumberTold) => (isMeasured<number>(value) ? String(value) : CSV_WORDS.notMeasured);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { codeSchema } from '../common-schema.js';
 import { languageSchema } from '../language-schema.js';
 import { cents, maybe, points, tempo } from '../quantities.js';
 import { criterionSchema, findingKindSchema, outcomeSchema, scoreSchema, toolSchema } from '../take-result-schema.js';
@@ -43,8 +44,9 @@ const troubleSchema = z.object({
 const failureSchema = z.object({
   name: z.string().optional().meta({ description: 'the take, as on standard output' }),
   file: z.string(),
-  code: z.string(),
-  message: z.string(),
+  code: z.string().meta({ description: 'kind of failure, stable across versions' }),
+  message: z.string().meta({ description: 'what was found and what is needed, in the language of the document' }),
+  fault: codeSchema.optional().meta({ description: 'what the message is made of; missing in older documents' }),
   player: z.string().nullable().optional(),
   date: z.string().nullable().optional(),
   instrument: z.string().nullable().optional(),

@@ -1,6 +1,7 @@
-import { groupBy, type Language, notMeasured } from '../../base/index.js';
-import { concernsWholeTake, noFigureIn } from '../../words/index.js';
+import { groupBy, type Language } from '../../base/index.js';
+import { concernsWholeTake } from '../../words/index.js';
 import type { ResultFinding, TakeResult } from '../take-result-schema.js';
+import { toldReason } from '../told-reason.js';
 import type { SectionScore, SectionTake } from './section-result-schema.js';
 
 /** All that a section needs to know of one take: small, however long the take and its result are. */
@@ -64,7 +65,9 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
   const troubles = result.findings.filter((finding) => finding.weight !== 'well');
   const reviewed = result.outcome === 'reviewed';
   const reason =
-    'notMeasured' in result.tempo ? result.tempo.notMeasured : noFigureIn(result.language ?? 'en').notReviewed;
+    'notMeasured' in result.tempo
+      ? result.tempo
+      : toldReason(result.language ?? 'en', { code: 'not-reviewed', facts: {} });
   return {
     name,
     file: result.take.file,
@@ -74,7 +77,7 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
     score: result.score.file,
     outcome: result.outcome,
     notesInPart: result.score.notes,
-    notesAsWritten: reviewed ? result.notes.filter((n) => n.status === 'as-written').length : notMeasured(reason),
+    notesAsWritten: reviewed ? result.notes.filter((n) => n.status === 'as-written').length : reason,
     playedQuarterBpm: 'notMeasured' in result.tempo ? result.tempo : result.tempo.playedQuarterBpm,
     centsFromA440: 'notMeasured' in result.tuning ? result.tuning : result.tuning.centsFromA440,
     criteria: result.criteria

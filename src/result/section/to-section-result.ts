@@ -1,6 +1,14 @@
-import { byCodePoint, groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../../base/index.js';
-import { retold } from '../../judge/index.js';
-import { reasonIn, wordsIn } from '../../words/index.js';
+import {
+  byCodePoint,
+  codeAsData,
+  type Failure,
+  groupBy,
+  isMeasured,
+  type Language,
+  type MaybeNumberTold,
+} from '../../base/index.js';
+import { failureSaid, wordsIn } from '../../words/index.js';
+import { reasonOf, toldReason } from '../told-reason.js';
 import {
   type SectionFailure,
   type SectionResult,
@@ -10,13 +18,18 @@ import {
 } from './section-result-schema.js';
 import type { RowTrouble, SectionRow } from './section-row.js';
 
+/** A take that got no document. */
+export interface LostTake extends Omit<SectionFailure, 'message' | 'fault'> {
+  readonly fault: Failure;
+}
+
 /** Everything the section's document is assembled from. */
 export interface SectionInput {
   readonly tool: { readonly name: string; readonly version: string };
   /** in the order in which they are to be listed */
   readonly rows: readonly SectionRow[];
-  /** takes that got no document; messages in English */
-  readonly failures: readonly SectionFailure[];
+  /** takes that got no document */
+  readonly failures: readonly LostTake[];
   /** of all that is told in sentences; English when it is left out */
   readonly language?: Language | undefined;
   /** named when there is no row to take it from */
@@ -46,14 +59,18 @@ export function toSectionResult({ tool, rows, failures, score, language = 'en' }
     bars: scores.length === 1 ? (rows[0]?.bars ?? []) : [],
     takes: rows.map((row) => takeIn(language, row)),
     troubles: troublesOf(rows),
-    failures: failures.map((one) => ({ ...one, message: retold(language, 'en', one.message) ?? one.message })),
+    failures: failures.map(({ fault, ...one }) => ({
+      ...one,
+      message: failureSaid(language, fault),
+      fault: codeAsData(fault),
+    })),
   });
 }
 
 /** A take's line, told in the language of the document. */
 function takeIn(language: Language, { take, first, language: from }: SectionRow): SectionTake {
-  const told = (value: MaybeNumber): MaybeNumber =>
-    isMeasured<number>(value) ? value : notMeasured(reasonIn(language, from, value.notMeasured));
+  const told = (value: MaybeNumberTold): MaybeNumberTold =>
+    isMeasured<number>(value) ? value : toldReason(language, reasonOf(value, from));
   const words = wordsIn(language);
   return {
     ...take,

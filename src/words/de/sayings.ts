@@ -12,12 +12,6 @@ const usually = (of: number, db: number) => `${of === 1 ? '' : 'meist '}${decibe
 const askedFor = (db: number) => `verlangt sind mindestens ${exact(db)} dB`;
 const quarters = (bpm: number) => `${whole(bpm)} Viertel in der Minute`;
 
-const LEFT_OUT = {
-  'all-slurred': 'nicht beurteilt: zum Üben alles gebunden',
-  'under-tempo': 'nicht beurteilt: zum Üben unter dem Tempo',
-  'by-brief': 'nicht beurteilt: Der Auftrag lässt es aus',
-} as const;
-
 const BESIDE_MARK = {
   'a-little-faster': 'etwas schneller, als es dasteht',
   faster: 'schneller, als es dasteht',
@@ -27,20 +21,15 @@ const BESIDE_MARK = {
 
 /** What is said of a criterion in one line. */
 export const SAYINGS: SayingsWords = {
-  'left-out': ({ why }) => LEFT_OUT[why],
-  'not-measured': ({ reason }, said) => `nicht gemessen: ${said(reason)}`,
   'notes-as-written': ({ right, of, unclear }) =>
     `${right} von ${of} Noten, wie sie dastehen${unclear > 0 ? `, ${unclear} nicht deutlich genug` : ''}`,
   'groups-even': ({ even, of }) => `${even} von ${of} Gruppen gleichmäßig`,
   'entries-in-time': ({ inTime, of }) => `${inTime} von ${of} Einsätzen nach Pausen pünktlich`,
-  'no-rhythm': () => 'keine Gruppen oder Pausen zu messen',
   tempo: ({ played }) => `${quarters(played)}; kein Tempo steht da`,
   'tempo-beside-mark': ({ played, marked, heard }) =>
     heard === 'as-marked'
       ? `wie es dasteht: ${quarters(played)}`
       : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} stehen da`,
-  'level-riding': () => 'nicht beurteilt: Der Rekorder hat den Pegel verändert',
-  'no-change-of-level': () => 'kein Wechsel der Lautstärke zu messen',
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
     `laut und leise sind ${places(of)} klar verschieden: ${usually(of, usualDb)}, ${askedFor(leastDb)}`,
   'contrasts-reversed': ({ of }) => `laut und leise sind ${places(of)} vertauscht`,
@@ -61,9 +50,6 @@ export const SAYINGS: SayingsWords = {
   'slurs-joined': ({ joined, of }) => `${joined} von ${of} gebundenen Noten verbunden`,
   'staccato-sounds': ({ percent }) => `Noten mit Staccato-Punkt klingen ${whole(percent)} Prozent ihrer Zeit`,
   'tenuto-sounds': ({ percent }) => `Noten mit Strich klingen ${whole(percent)} Prozent ihrer Zeit`,
-  'no-articulation': () => 'kein Bogen oder Staccato zu messen',
-  'no-breath-marked': () => 'kein Atemzeichen',
-  'no-breath-heard': () => 'kein Atmen an den Zeichen zu hören: Nicht alle Noten daneben wurden gespielt',
   'breaths-heard': ({ heard, of }) => `an ${heard} von ${of} Atemzeichen geatmet`,
   'short-breaths': ({ count }) => (count === 1 ? 'einmal kurz statt voll' : `${count}-mal kurz statt voll`),
   'breaths-beyond': ({ count }) =>

@@ -1,7 +1,9 @@
 import { wordsOf } from '../rules/words-of.js';
+import { CAUTIONS_IN_WORDS } from './cautions.js';
 import { CRITERIA } from './criteria.js';
 import { DATES } from './dates.js';
 import { EXPECTED } from './expected.js';
+import { FAULTS_IN_WORDS } from './faults.js';
 import { MISREADINGS } from './findings/notes.js';
 import { FINDINGS } from './findings.js';
 import { LISTEN } from './listen.js';
@@ -14,6 +16,7 @@ import { NUMBERS } from './numbers.js';
 import { OTHER_BARS } from './other-bars.js';
 import { GAP, GLANCE, NOT_REVIEWED, NOT_REVIEWED_HEADINGS, PAGE, SMALL_PRINT, TABLE } from './page.js';
 import { place } from './places.js';
+import { REASONS_IN_WORDS } from './reasons.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
 import { STUDY_PAGE } from './study/page.js';
@@ -31,6 +34,9 @@ export const WORDS = wordsOf({
   misreadings: MISREADINGS,
   otherBars: OTHER_BARS,
   sayings: SAYINGS,
+  reasons: REASONS_IN_WORDS,
+  cautions: CAUTIONS_IN_WORDS,
+  faults: FAULTS_IN_WORDS,
   expected: EXPECTED,
   place,
   measured,

@@ -12,12 +12,6 @@ const usually = (of: number, db: number) => `${of === 1 ? '' : 'usually '}${deci
 const askedFor = (db: number) => `at least ${exact(db)} dB is asked for`;
 const quarters = (bpm: number) => `${whole(bpm)} quarter notes a minute`;
 
-const LEFT_OUT = {
-  'all-slurred': 'not judged: all slurred for practice',
-  'under-tempo': 'not judged: below the tempo for practice',
-  'by-brief': 'not judged: the brief leaves it out',
-} as const;
-
 const BESIDE_MARK = {
   'a-little-faster': 'a little faster than marked',
   faster: 'faster than marked',
@@ -27,20 +21,15 @@ const BESIDE_MARK = {
 
 /** What is said of a criterion in one line. */
 export const SAYINGS: SayingsWords = {
-  'left-out': ({ why }) => LEFT_OUT[why],
-  'not-measured': ({ reason }, said) => `not measured: ${said(reason)}`,
   'notes-as-written': ({ right, of, unclear }) =>
     `${right} of ${of} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`,
   'groups-even': ({ even, of }) => `${even} of ${of} groups even`,
   'entries-in-time': ({ inTime, of }) => `${inTime} of ${of} entries after rests in time`,
-  'no-rhythm': () => 'no groups or rests to measure',
   tempo: ({ played }) => `${quarters(played)}; no tempo is marked`,
   'tempo-beside-mark': ({ played, marked, heard }) =>
     heard === 'as-marked'
       ? `as marked: ${quarters(played)}`
       : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} marked`,
-  'level-riding': () => 'not judged: the recorder moved its level',
-  'no-change-of-level': () => 'no change of level to measure',
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
     `soft and loud differ well ${changes(of)}: ${usually(of, usualDb)}, where ${askedFor(leastDb)}`,
   'contrasts-reversed': ({ of }) => `soft and loud come the wrong way round ${changes(of)}`,
@@ -59,9 +48,6 @@ export const SAYINGS: SayingsWords = {
   'slurs-joined': ({ joined, of }) => `${joined} of ${of} slurred notes joined`,
   'staccato-sounds': ({ percent }) => `staccato notes sound for ${whole(percent)} percent of their time`,
   'tenuto-sounds': ({ percent }) => `notes with a line sound for ${whole(percent)} percent of their time`,
-  'no-articulation': () => 'no slur or staccato to measure',
-  'no-breath-marked': () => 'no breath marked',
-  'no-breath-heard': () => 'no marked breath could be heard: the notes around them were not all played',
   'breaths-heard': ({ heard, of }) => `${heard} of ${of} marked ${of === 1 ? 'breath' : 'breaths'} heard`,
   'short-breaths': ({ count }) =>
     count === 1 ? 'one full breath was only a quick one' : `${count} full breaths were only quick ones`,

@@ -1,3 +1,4 @@
+import type { Remark } from '../../score/index.js';
 import type {
   ArticulationGroup,
   BreathPlace,
@@ -56,8 +57,8 @@ export interface StudyPlanWords {
   readonly practiceTitle: (step: PracticeStep) => string;
   readonly practice: (step: PracticeStep) => string;
   readonly cautions: readonly string[];
-  /** a remark on the part, as the room `score` says it in English */
-  readonly problem: (remark: string) => string;
+  /** a remark on the part */
+  readonly problem: (remark: Remark) => string;
   /** names without octaves, with their signs, a natural's too where the language has one: `B♮ and F♯` */
   readonly pitches: (pitches: Trap['pitches']) => string;
   /** name with its octave */

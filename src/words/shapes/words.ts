@@ -1,3 +1,4 @@
+import type { CAUTIONS, FAILURES, REASONS, Sayings } from '../../base/index.js';
 import type { Criterion, FindingKind } from '../../judge/index.js';
 import type { MisreadingKind } from '../../score/index.js';
 import type { MeasureId } from '../../standards/index.js';
@@ -34,6 +35,12 @@ export interface Vocabulary {
   readonly misreadings: MisreadingsWords;
   readonly otherBars: OtherBarsWords;
   readonly sayings: SayingsWords;
+  /** why there is no number or no judgement, going on within a sentence */
+  readonly reasons: Sayings<typeof REASONS>;
+  /** what a reader is to know of a recording */
+  readonly cautions: Sayings<typeof CAUTIONS>;
+  /** why something could not be done: what was found, what is needed */
+  readonly faults: Sayings<typeof FAILURES>;
   readonly expected: ExpectedWords;
   readonly place: (place: Place) => string;
   readonly measured: MeasuredInWords;

@@ -1,9 +1,10 @@
-import { sentenceIn } from '../../../judge/index.js';
 import type { ArticulationGroup, EntryPlan, FermataPlan, RestValue, TempoChange } from '../../../study/index.js';
 import { beatInFigures } from '../../rules/beats.js';
+import { say } from '../../say.js';
 import type { StudyPlanWords } from '../../shapes/study.js';
 import { listed } from '../lists.js';
 import { NUMBERS } from '../numbers.js';
+import { REMARKS_IN_WORDS } from '../remarks.js';
 import { pitchName } from './places.js';
 import { PRACTICE, PRACTICE_TITLES } from './practice.js';
 import { trapInWords } from './traps.js';
@@ -67,7 +68,7 @@ export const STUDY_PLAN: StudyPlanWords = {
     'Wenn dir schwindlig wird, atmest du zu viel: Leg das Instrument weg und atme ruhig, bis es vorbei ist.',
     'Lautes Spiel in einem kleinen Raum macht die Ohren müde. Wenn sie klingen, ist für heute Schluss.',
   ],
-  problem: (remark) => sentenceIn('de', remark),
+  problem: (remark) => say(REMARKS_IN_WORDS, remark),
   pitches: (pitches) => listed(pitches.map((pitch) => pitchName(pitch))),
   pitchWithOctave: (pitch) => pitchName(pitch, pitch.octave),
 };

@@ -1,8 +1,10 @@
 import type { ArticulationGroup, EntryPlan, FermataPlan, RestValue, TempoChange } from '../../../study/index.js';
 import { beatInFigures } from '../../rules/beats.js';
+import { say } from '../../say.js';
 import type { StudyPlanWords } from '../../shapes/study.js';
 import { listed } from '../lists.js';
 import { NUMBERS } from '../numbers.js';
+import { REMARKS_IN_WORDS } from '../remarks.js';
 import { signedName, signedNameWithOctave } from './places.js';
 import { PRACTICE, PRACTICE_TITLES } from './practice.js';
 import { trapInWords } from './traps.js';
@@ -66,7 +68,7 @@ export const STUDY_PLAN: StudyPlanWords = {
     'If you get dizzy you are breathing too much: put the instrument down and breathe quietly until it has passed.',
     'Loud playing in a small room tires the ears. If they ring, stop for the day.',
   ],
-  problem: (remark) => remark,
+  problem: (remark) => say(REMARKS_IN_WORDS, remark),
   pitches: (pitches) => listed(pitches.map(signedName)),
   pitchWithOctave: signedNameWithOctave,
 };
