@@ -6,17 +6,14 @@ import {
   sectionRow,
   type TakeResult,
   toSectionResult,
-  toTakeResult,
 } from '../../src/result/index.js';
 import { MEASURE_IDS } from '../../src/standards/index.js';
 import { type FoundResult, type LostTake, toProgressResult } from '../../src/weeks/index.js';
-import { progressWordsIn } from '../../src/words/progress-words-in.js';
-import { sectionWordsIn } from '../../src/words/section-words-in.js';
-import { takeWordsIn } from '../../src/words/take-words-in.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { ENGLISH_WORDS as ENGLISH, ENGLISH_OF_SHEETS } from '../helpers/english-words.js';
 import { lix } from '../helpers/lix.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
-import { sampleReview } from '../helpers/sample-review.js';
+import { resultOf, sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
 // Independent programs read the pages back; on a busy machine they take their time.
@@ -35,7 +32,7 @@ function rows(language: 'en' | 'de') {
   const fits = [undefined, undefined, 'other', 'nothing'] as const;
   return fits.map((fit, i) => {
     const sample = sampleReview(fit === undefined ? {} : { fit, findings: [] });
-    const result = toTakeResult({ ...sample, player: ['Ada', 'Bo', 'Cy', 'Di'][i] as string, language });
+    const result = resultOf({ ...sample, player: ['Ada', 'Bo', 'Cy', 'Di'][i] as string, language });
     const criteria = result.criteria.map((line) => ({ ...line, judged: line.criterion !== 'breath' || i > 0 }));
     return sectionRow(`x-${i}`, { ...result, criteria, score: { ...result.score, ...SCORE } });
   });
@@ -70,7 +67,7 @@ describe('the section sheet in German', () => {
   it('breaks no word of its heads', async () => {
     const words = new Set((await drawnSection(section('de'))).words.map(({ text }) => text));
     for (const criterion of ['rhythm', 'articulation', 'intonation', 'continuity'] as const)
-      expect(words).toContain(takeWordsIn('de').criterion(criterion));
+      expect(words).toContain(wordsIn('de').criterion(criterion));
   });
 
   it('is the same document, told again, whatever the language of the results', () => {
@@ -109,7 +106,7 @@ describe('what was not judged, on the section sheet', () => {
     expect(rowOf('Ada').split('–')).toHaveLength(2);
     expect(rowOf('Bo')).not.toContain('–');
     expect(rowOf('Bo')).toMatch(/ 0 0?/);
-    const [note] = sectionWordsIn(language).needsNotes;
+    const [note] = wordsIn(language).section.needsNotes;
     expect(note).toMatch(/0: .*–: /);
     expect(text).toContain(note);
   });
@@ -196,7 +193,7 @@ describe('the progress sheet in German', () => {
 });
 
 describe('what a director reads in German', () => {
-  const { labels, noise, told } = progressWordsIn('de');
+  const { labels, noise, told } = wordsIn('de').weeks;
   const changes = MEASURE_IDS.flatMap((measure) =>
     (['better', 'worse', 'different'] as const).map((verdict) =>
       told({ measure, verdict, fromDay: '2026-03-02', from: -12.5, to: 3 }),
@@ -211,14 +208,14 @@ describe('what a director reads in German', () => {
   // Björnsson 1968: 50 is plain non-fiction.
   it('is read without help', () => {
     const notes = [labels.whoMovedNote, labels.barsNote, labels.middleNote, labels.multiplesNote, labels.barsLegend];
-    const section = sectionWordsIn('de');
+    const section = wordsIn('de').section;
     const around = [labels.unplacedNote, ...section.needsNotes, section.whichBarsNote];
     for (const text of [changes.join(' '), notes.join(' '), noise(progress('de')).join(' '), around.join(' ')])
       expect([text, lix(text) <= 50]).toEqual([text, true]);
   });
 
   it('addresses nobody as a pupil', () => {
-    const all = JSON.stringify([labels, sectionWordsIn('de'), takeWordsIn('de').smallPrint.teacher]);
+    const all = JSON.stringify([labels, wordsIn('de').section, wordsIn('de').smallPrint.teacher]);
     expect(all).not.toMatch(/\b(?:du|dir|dich|dein\p{L}*)\b/iu);
   });
 
@@ -227,9 +224,9 @@ describe('what a director reads in German', () => {
     const format = new Intl.DateTimeFormat('de-DE', { day: 'numeric', month: 'numeric', timeZone: 'UTC' });
     const long = new Intl.DateTimeFormat('de-DE', { day: 'numeric', month: 'long', timeZone: 'UTC' });
     for (const date of ['2026-03-02', '2026-12-31']) {
-      expect(takeWordsIn('de').shortDay(date)).toBe(format.format(new Date(date)));
-      expect(takeWordsIn('de').day(date)).toBe(long.format(new Date(date)));
+      expect(wordsIn('de').shortDay(date)).toBe(format.format(new Date(date)));
+      expect(wordsIn('de').day(date)).toBe(long.format(new Date(date)));
     }
-    expect(takeWordsIn('de').shortDay('soon')).toBe('soon');
+    expect(wordsIn('de').shortDay('soon')).toBe('soon');
   });
 });
