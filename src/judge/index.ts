@@ -20,5 +20,4 @@ export { playedName } from './note-name.js';
 export type { Facts, MeasuredValue, Praise } from './observation.js';
 export { standardsFor } from './standards-for.js';
 export type * from './types.js';
-export { noteNameIn } from './wording/note-name-in.js';
 export { retold, sentenceIn } from './wording/sentence-in.js';
