@@ -1,10 +1,13 @@
 import type { AlignedNote, Alignment } from '../../src/align/index.js';
 import type { Take } from '../../src/decode/index.js';
-import type { Finding, Judgement } from '../../src/judge/index.js';
+import type { Finding, Judgement, Unit } from '../../src/judge/index.js';
 import type { Measurements } from '../../src/measure/index.js';
 import type { Loudness } from '../../src/report/index.js';
-import type { TakeResultInput } from '../../src/result/to-take-result.js';
+import { type ResultFinding, type TakeResult, takeResultSchema } from '../../src/result/take-result-schema.js';
+import { type TakeResultInput, toTakeResult } from '../../src/result/to-take-result.js';
 import type { DynamicMark, Hairpin, Part, PartNote, PerformedBar } from '../../src/score/index.js';
+
+import { FACTS_AS_THEY_COME_UP } from './facts.js';
 
 /** What a sample is to be like; everything has a default. */
 export interface SampleOptions {
@@ -12,7 +15,8 @@ export interface SampleOptions {
   readonly title?: string;
   readonly player?: string | null;
   readonly file?: string;
-  readonly findings?: readonly Finding[];
+  /** in the words a player reads */
+  readonly findings?: readonly ResultFinding[];
   readonly fit?: Alignment['fit'];
   readonly cautions?: readonly string[];
 }
@@ -20,6 +24,8 @@ export interface SampleOptions {
 /** A review's inputs, written by hand: an invented étude in 4/4 for clarinet, played at 92 where 96 is marked. */
 export interface Sample extends TakeResultInput {
   readonly loudness: Loudness;
+  /** the judgement in words written by hand, which no room says */
+  readonly handWords: Pick<TakeResult, 'findings' | 'criteria'>;
 }
 
 const QUARTERS_A_BAR = 4;
@@ -226,7 +232,7 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
 }
 
 /** Findings in the words a player reads; the first is the most useful. */
-export const SAMPLE_FINDINGS: readonly Finding[] = [
+export const SAMPLE_FINDINGS: readonly ResultFinding[] = [
   {
     kind: 'accidental',
     criterion: 'notes',
@@ -323,7 +329,7 @@ export const SAMPLE_FINDINGS: readonly Finding[] = [
   },
 ];
 
-function judgementOf(findings: readonly Finding[]): Judgement {
+function handWordsOf(findings: readonly ResultFinding[]): Sample['handWords'] {
   const summaries = {
     notes: '142 of 144 notes as written; 1 other pitch, 1 left out',
     rhythm: 'one late entry; the parts of the beat are equal within 6 %',
@@ -345,7 +351,28 @@ function judgementOf(findings: readonly Finding[]): Judgement {
     of: 20,
     met: 18,
   }));
-  return { findings, criteria };
+  return { findings: [...findings], criteria };
+}
+
+/** The same judgement as codes and facts. */
+function judgementOf({ findings, criteria }: Sample['handWords']): Judgement {
+  const codes = { alsoInBars: [], perhapsInBars: [] } as const;
+  return {
+    findings: findings.map(({ text: _, practice: __, misreading: ___, measured, ...place }) => {
+      const value = measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit as Unit } };
+      return { ...place, ...value, ...codes, facts: FACTS_AS_THEY_COME_UP[place.kind][0] } as Finding;
+    }),
+    criteria: criteria.map(({ criterion, fix, watch }) => {
+      const sayings = [{ code: 'played-through', facts: {} }] as const;
+      return { criterion, judged: true, fix, watch, sayings, of: 20, met: 18 };
+    }),
+  };
+}
+
+/** A sample's result, its judgement in the words written by hand. */
+export function resultOf(sample: TakeResultInput & Pick<Sample, 'handWords'>): TakeResult {
+  const result = toTakeResult(sample);
+  return result.outcome === 'reviewed' ? takeResultSchema.parse({ ...result, ...sample.handWords }) : result;
 }
 
 /** Level frames of 10 ms: the notes' levels with a soft start and end, room noise between them. */
@@ -366,6 +393,7 @@ function loudnessOf(part: Part, notes: readonly AlignedNote[], seconds: number):
 /** A whole sample: part, alignment, measurements, judgement and loudness of one take. */
 export function sampleReview(options: SampleOptions = {}): Sample {
   const part = samplePart(options.bars, options.title);
+  const handWords = handWordsOf(options.findings ?? SAMPLE_FINDINGS);
   const aligned = part.notes.map(alignedNote);
   const sampleRateHz = 44100;
   const seconds = secondsAt((part.bars.length + 2) * QUARTERS_A_BAR);
@@ -395,7 +423,8 @@ export function sampleReview(options: SampleOptions = {}): Sample {
       tuningCents: 4.26,
     },
     measurements: measurementsOf(part, options.cautions ?? []),
-    judgement: judgementOf(options.findings ?? SAMPLE_FINDINGS),
+    judgement: judgementOf(handWords),
+    handWords,
     loudness: loudnessOf(part, aligned, seconds),
   };
 }

@@ -1,6 +1,6 @@
 import type { Language } from '../../src/base/index.js';
 import type { ArticulationGroup, EntryPlan, PracticeStep, TempoChange, Trap } from '../../src/study/index.js';
-import { wordsIn } from '../../src/words/study/study-words-in.js';
+import { wordsIn } from '../../src/words/words-in.js';
 
 const F_SHARP = { step: 'F', alter: 1 } as const;
 const F = { step: 'F', alter: 0 } as const;

@@ -1,18 +1,17 @@
-import type { Finding } from '../../src/judge/index.js';
-import { type TakeResult, toTakeResult } from '../../src/result/index.js';
+import type { ResultFinding, TakeResult } from '../../src/result/index.js';
 import type { FoundResult } from '../../src/weeks/index.js';
-import { sampleReview } from './sample-review.js';
+import { resultOf, sampleReview } from './sample-review.js';
 
 const DAY_MS = 86_400_000;
 
 /** The sample without findings, made once. */
-const plain = toTakeResult(sampleReview({ findings: [] }));
+const plain = resultOf(sampleReview({ findings: [] }));
 
 /** What one take is to be like. */
 export interface TakeOfWeeks {
   readonly player?: string | null;
   readonly date?: string | null;
-  readonly findings?: readonly Finding[];
+  readonly findings?: readonly ResultFinding[];
   /** whatever is to be different */
   readonly changed?: Partial<TakeResult>;
   readonly file?: string;
@@ -38,7 +37,11 @@ export function atTempo(percent: number): Partial<TakeResult> {
 }
 
 /** A finding to fix, or to watch, in a bar. */
-export function inBar(bar: string, weight: Finding['weight'] = 'fix', kind: Finding['kind'] = 'wrong-note'): Finding {
+export function inBar(
+  bar: string,
+  weight: ResultFinding['weight'] = 'fix',
+  kind: ResultFinding['kind'] = 'wrong-note',
+): ResultFinding {
   const criterion = kind === 'slur-broken' ? 'articulation' : 'notes';
   return { kind, criterion, weight, bar, pass: 1, text: 'Another note came out here.', practice: 'Play it slowly.' };
 }

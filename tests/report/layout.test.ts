@@ -14,8 +14,7 @@ import { timeStretches } from '../../src/report/curves/score-axis.js';
 import { ReportSheet } from '../../src/report/report-sheet.js';
 import { layoutTakeReport } from '../../src/report/take/layout-take-report.js';
 import { typesetterIn } from '../../src/report/typesetter-in.js';
-import { toTakeResult } from '../../src/result/index.js';
-import { samplePart, sampleReview } from '../helpers/sample-review.js';
+import { resultOf, samplePart, sampleReview } from '../helpers/sample-review.js';
 
 const typesetter = typesetterIn();
 
@@ -172,7 +171,7 @@ describe('loudness over score time', () => {
 
   it('joins the notes’ times to the score, and leaves a stop out', () => {
     const sample = sampleReview({ bars: 4 });
-    const result = toTakeResult(sample);
+    const result = resultOf(sample);
     const stopAfter = 10;
     const notes = result.notes.map((note) =>
       note.index <= stopAfter ? note : { ...note, onset: (note.onset ?? 0) + 9, offset: (note.offset ?? 0) + 9 },
@@ -254,12 +253,12 @@ describe('the picture of the whole take', () => {
     for (const paper of ['a4', 'letter'] as const) {
       for (let more = 0; more <= 60; more++) {
         const plain = sampleReview();
-        const { findings, criteria } = plain.judgement;
+        const { findings, criteria } = plain.handWords;
         const wordy = findings.map((f, i) =>
           i === 0 ? { ...f, text: `${f.text}${' Once more.'.repeat(6 * more)}` } : f,
         );
-        const { part, loudness, ...rest } = { ...plain, judgement: { findings: wordy, criteria } };
-        const content = { result: toTakeResult({ part, ...rest }), part, loudness, paper };
+        const { part, loudness, ...rest } = { ...plain, handWords: { findings: wordy, criteria } };
+        const content = { result: resultOf({ part, ...rest }), part, loudness, paper };
         const elements = flat(layoutTakeReport(content, typesetter, null).root);
         const figure = elements.findIndex((element) => element.tag === 'Figure');
         const heading = elements.slice(0, figure).findLast((element) => element.tag === 'H2')!;
@@ -275,7 +274,7 @@ describe('the levels in figures', () => {
     'stand where the curve of loudness does not run through them, inside the picture (%d)',
     (phase) => {
       const part = samplePart(8);
-      const { result } = { result: toTakeResult(sampleReview({ bars: 8 })) };
+      const { result } = { result: resultOf(sampleReview({ bars: 8 })) };
       const row = barRows(part, 440)[0]!;
       const bins = 440;
       const curve = Float64Array.from({ length: bins }, (_, i) => -27 + 5 * Math.sin(i / 25 + phase));

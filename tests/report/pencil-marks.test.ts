@@ -12,7 +12,7 @@ import { ReportSheet } from '../../src/report/report-sheet.js';
 import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { findingKindSchema, type ResultFinding } from '../../src/result/take-result-schema.js';
-import { captionOf } from '../../src/words/take/mark-words.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { type Raster, rasters } from '../helpers/raster.js';
 
@@ -253,7 +253,7 @@ function measuredFor(kind: FindingKind, notes: number): ResultFinding['measured'
 }
 
 describe.each(['demo', 'morning-round.musicxml', 'river-stones.musicxml', 'three-gates.xml'])('marks in %s', (name) => {
-  const kinds = findingKindSchema.options.filter((kind) => captionOf(kind) !== null);
+  const kinds = findingKindSchema.options.filter((kind) => wordsIn('en').caption(kind) !== null);
   const excerpts: { readonly kind: FindingKind; readonly index: number; readonly excerpt: FindingExcerpt }[] = [];
 
   beforeAll(async () => {

@@ -1,19 +1,18 @@
 import { XMLValidator } from 'fast-xml-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { notMeasured } from '../../src/base/index.js';
-import type { Finding } from '../../src/judge/index.js';
 import type { PaperSize } from '../../src/page/index.js';
 import { drawTakeReport } from '../../src/report/index.js';
-import { toTakeResult } from '../../src/result/index.js';
+import type { ResultFinding } from '../../src/result/index.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
-import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
+import { resultOf, SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const creationDate = new Date('2026-03-02T00:00:00Z');
 
 function draw(options: SampleOptions = {}, paper: PaperSize = 'a4'): Promise<Uint8Array> {
   const { part, loudness, ...rest } = sampleReview(options);
   return drawTakeReport({
-    result: toTakeResult({ part, ...rest }),
+    result: resultOf({ part, ...rest }),
     part,
     loudness,
     paper,
@@ -135,9 +134,9 @@ describe('a take’s pages', () => {
 });
 
 describe('pages at the limits', () => {
-  const many = Array.from({ length: 40 }, (_, i): Finding => {
+  const many = Array.from({ length: 40 }, (_, i): ResultFinding => {
     return {
-      ...(SAMPLE_FINDINGS[i % 6] as Finding),
+      ...(SAMPLE_FINDINGS[i % 6] as ResultFinding),
       bar: `${2 * i + 1}`,
       index: 10 * i,
       text: `Finding number ${1000 + i} is told here.`,
@@ -173,7 +172,7 @@ describe('pages at the limits', () => {
       levels: measurements.levels.map((level) => ({ ...level, levelDb: notMeasured('the recorder moved its level') })),
     };
     const bare = { ...part, dynamics: [], hairpins: [], dynamicEvents: [] };
-    const result = toTakeResult({ ...rest, part: bare, measurements: unmeasured });
+    const result = resultOf({ ...rest, part: bare, measurements: unmeasured });
     const silence = { ...loudness, levelDb: loudness.levelDb.map(() => Number.NEGATIVE_INFINITY) };
     const pdf = inspectPdf(await drawTakeReport({ result, part: bare, loudness: silence, paper: 'a4', creationDate }));
     const text = withoutSpaces(pdf.pageTexts.join(' '));

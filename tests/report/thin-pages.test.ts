@@ -3,7 +3,7 @@ import type { PaperSize } from '../../src/page/index.js';
 import { drawTakeReport } from '../../src/report/index.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
-import { wordsIn } from '../../src/words/take-words-in.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { attributes, dynamic, note, scoreOf } from '../score/score-of.js';

@@ -1,84 +1,94 @@
 import { describe, expect, it } from 'vitest';
+import type { Language } from '../../src/base/index.js';
+import { contrastsSaying } from '../../src/judge/dynamics-sayings.js';
+import type { Saying } from '../../src/judge/index.js';
 import type { Facts } from '../../src/judge/observation.js';
+import { tempoSaying, tuningSaying } from '../../src/judge/pitch-and-tempo-sayings.js';
 import { GERMAN_SENTENCES } from '../../src/judge/wording/german-sentences.js';
-import type { SummaryWords, Words } from '../../src/judge/wording/words.js';
-import { wordsIn } from '../../src/judge/wording/words-in.js';
-import { wordsFor } from '../../src/words/finding-words.js';
-import { LISTEN_WORDS } from '../../src/words/listen-words.js';
-import { PANEL_CAUTION, PRACTICE_CAUTION } from '../../src/words/small-print-words.js';
-import { captionOf } from '../../src/words/take/mark-words.js';
-import { NOT_REVIEWED_WORDS } from '../../src/words/take/not-reviewed-words.js';
-import { GLANCE_WORDS, PAGE_WORDS, TABLE_WORDS } from '../../src/words/take/page-words.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { FACTS_AS_THEY_COME_UP as SAMPLES } from '../helpers/facts.js';
 import { lix } from '../helpers/lix.js';
 import { readingGrade, sentenceLengths, syllables } from '../helpers/reading-grade.js';
+import { lineOf, saidOfKind } from '../helpers/said.js';
 import { studySentences } from '../helpers/study-facts.js';
 
 /** Sixth grade is read at eleven to twelve: a little below the youngest players, as trade terms come on top. */
 const HIGHEST_GRADE = 6;
 const LONGEST_SENTENCE = 28;
 
+const words = wordsIn('en');
+
 const told = (Object.keys(SAMPLES) as (keyof Facts)[]).flatMap((kind) => {
-  const speak = wordsIn('en').findings[kind] as (facts: unknown) => Words;
   return SAMPLES[kind].map((facts) => {
     const misreading = 'misreading' in facts ? facts.misreading : undefined;
-    const { why } = wordsFor({ kind, misreading });
-    const { text, practice } = speak(facts);
-    return [kind, [text, why, practice, captionOf(kind) ?? ''].filter((one) => one !== '').join(' ')] as const;
+    const { why } = words.finding({ kind, misreading });
+    const { text, practice } = saidOfKind('en', kind, facts);
+    return [kind, [text, why, practice, words.caption(kind) ?? ''].filter((one) => one !== '').join(' ')] as const;
   });
 });
 
 /** Everything else that is written to a player in sentences. */
 const around: readonly (readonly [string, string])[] = [
-  ['nothing found', PAGE_WORDS.nothing],
-  ['the picture', [GLANCE_WORDS.loudness, GLANCE_WORDS.tempo, GLANCE_WORDS.levelRiding].join(' ')],
-  ['the table', TABLE_WORDS.weights],
-  ['cautions', [PRACTICE_CAUTION, PANEL_CAUTION].join(' ')],
-  ['cautions of a page to listen to', LISTEN_WORDS.caution],
+  ['nothing found', words.page.nothing],
+  ['the picture', [words.glance.loudness, words.glance.tempo, words.glance.levelRiding].join(' ')],
+  ['the table', words.table.weights],
+  ['cautions', [words.smallPrint.practice, words.smallPrint.panel].join(' ')],
+  ['cautions of a page to listen to', words.listen.caution],
   [
     'a page to listen to',
     [
-      LISTEN_WORDS.intro,
-      LISTEN_WORDS.keys,
-      LISTEN_WORDS.withoutScripts,
-      LISTEN_WORDS.enough,
-      LISTEN_WORDS.curves,
-      LISTEN_WORDS.loudnessAlone,
+      words.listen.intro,
+      words.listen.keys,
+      words.listen.withoutScripts,
+      words.listen.enough,
+      words.listen.curves,
+      words.listen.loudnessAlone,
     ].join(' '),
   ],
-  ...Object.entries(NOT_REVIEWED_WORDS).map(([name, { what, tries }]) => [name, [what, ...tries].join(' ')] as const),
+  ...Object.entries(words.notReviewed).map(([name, { what, tries }]) => [name, [what, ...tries].join(' ')] as const),
 ];
 
 /** What is said of each criterion, as it comes up; a criterion's line may be made of several. */
-const summaries = (say: SummaryWords): (readonly [string, string])[] => [
-  ...Object.entries(say.leftOut),
-  ['notes', say.notes(300, 306, 2)],
-  ['groups and entries', [say.groupsEven(11, 12), say.entriesInTime(3, 4)].join('. ')],
-  ['no rhythm', say.noRhythm],
-  ['tempo', say.tempo(88.4, 92)],
-  ['level riding', say.levelRiding],
-  ['no change', say.noChange],
-  ['hairpins', say.hairpins(1, 2)],
-  ['one hairpin', say.hairpins(0, 1)],
+const LINES: readonly (readonly [string, ...Saying[]])[] = [
+  ['all slurred', { code: 'left-out', facts: { why: 'all-slurred' } }],
+  ['under tempo', { code: 'left-out', facts: { why: 'under-tempo' } }],
+  ['left out', { code: 'left-out', facts: { why: 'by-brief' } }],
+  ['notes', { code: 'notes-as-written', facts: { right: 300, of: 306, unclear: 2 } }],
+  ['groups', { code: 'groups-even', facts: { even: 11, of: 12 } }],
+  ['entries', { code: 'entries-in-time', facts: { inTime: 3, of: 4 } }],
+  ['no rhythm', { code: 'no-rhythm', facts: {} }],
+  ['tempo', tempoSaying(88.4, 92)],
+  ['level riding', { code: 'level-riding', facts: {} }],
+  ['no change', { code: 'no-change-of-level', facts: {} }],
+  ['hairpins', { code: 'hairpins', facts: { plain: 1, of: 2 } }],
+  ['one hairpin', { code: 'hairpins', facts: { plain: 0, of: 1 } }],
   ...([8, 5, 0] as const).map((plain) => {
     const heard = { of: 8, plain, reversed: 0, usualDb: 6.2, smallestDb: 1.2, leastDb: 3 };
-    return [`changes, ${plain} of 8`, say.contrasts(heard)] as const;
+    return [`changes, ${plain} of 8`, contrastsSaying(heard)] as const;
   }),
-  ['changes, some reversed', say.contrasts({ of: 8, plain: 5, reversed: 2, usualDb: 6, smallestDb: -3, leastDb: 3 })],
-  ['wrong order', say.wrongOrder('p', 'mf')],
-  ['slurs', say.slursJoined(40, 42)],
-  ['dots', say.dotted(48)],
-  ['lines', say.tenuto(92)],
-  ['no articulation', say.noArticulation],
-  ['no breath marked', say.noBreathMarked],
-  ['no breath heard', say.noBreathHeard],
-  ['breaths', `${say.breathsHeard(4, 6)}, ${say.shortBreaths(2)}; ${say.breathsBeyond(1)}`],
-  ['tuning', say.tuning(442.1, 8.3)],
-  ['register', say.register('high', 12)],
-  ['loud notes', say.loudNotes(9)],
-  ['played through', say.playedThrough],
-  ['stops', say.stops(1, 2)],
+  ['changes, some reversed', contrastsSaying({ of: 8, plain: 5, reversed: 2, usualDb: 6, smallestDb: -3, leastDb: 3 })],
+  ['wrong order', { code: 'wrong-order', facts: { softer: 'p', louder: 'mf' } }],
+  ['slurs', { code: 'slurs-joined', facts: { joined: 40, of: 42 } }],
+  ['dots', { code: 'staccato-sounds', facts: { percent: 48 } }],
+  ['lines', { code: 'tenuto-sounds', facts: { percent: 92 } }],
+  ['no articulation', { code: 'no-articulation', facts: {} }],
+  ['no breath marked', { code: 'no-breath-marked', facts: {} }],
+  ['no breath heard', { code: 'no-breath-heard', facts: {} }],
+  [
+    'breaths',
+    { code: 'breaths-heard', facts: { heard: 4, of: 6 } },
+    { code: 'short-breaths', facts: { count: 2 } },
+    { code: 'breaths-beyond', facts: { count: 1 } },
+  ],
+  ['tuning', tuningSaying(442.1, 8.3)],
+  ['register', { code: 'register', facts: { register: 'high', cents: 12 } }],
+  ['loud notes', { code: 'loud-notes', facts: { cents: 9 } }],
+  ['played through', { code: 'played-through', facts: {} }],
+  ['stops', { code: 'restarts', facts: { count: 1 } }, { code: 'skips', facts: { count: 2 } }],
 ];
+
+const summaries = (language: Language): (readonly [string, string])[] =>
+  LINES.map(([name, ...sayings]) => [name, lineOf(language, ...sayings)] as const);
 
 /** Reasons, cautions and what is expected: every sentence the rooms say, as a test of the judges holds them complete. */
 const FIXED = Object.entries(GERMAN_SENTENCES).map(([english, german]) => {
@@ -141,16 +151,16 @@ const isProse = (text: string): boolean => text.split(' ').length >= LEAST_WORDS
 const HIGHEST_LIX = 50;
 
 describe('the lines of the criteria', () => {
-  it.each(summaries(wordsIn('en').summaries).filter(([, text]) => isProse(text)))('%s: %s', (_, text) => {
+  it.each(summaries('en').filter(([, text]) => isProse(text)))('%s: %s', (_, text) => {
     expect([text, readingGrade(text) <= HIGHEST_GRADE]).toEqual([text, true]);
   });
 
-  it.each(summaries(wordsIn('de').summaries).filter(([, text]) => isProse(text)))('%s, in German: %s', (_, text) => {
+  it.each(summaries('de').filter(([, text]) => isProse(text)))('%s, in German: %s', (_, text) => {
     expect([text, lix(text) <= HIGHEST_LIX]).toEqual([text, true]);
   });
 
   it('are prose for the greater part', () => {
-    expect(summaries(wordsIn('en').summaries).filter(([, text]) => isProse(text)).length).toBeGreaterThan(12);
+    expect(summaries('en').filter(([, text]) => isProse(text)).length).toBeGreaterThan(12);
   });
 });
 

@@ -6,17 +6,14 @@ import {
   sectionRow,
   type TakeResult,
   toSectionResult,
-  toTakeResult,
 } from '../../src/result/index.js';
 import { MEASURE_IDS } from '../../src/standards/index.js';
 import { type FoundResult, type LostTake, toProgressResult } from '../../src/weeks/index.js';
-import { wordsIn } from '../../src/words/progress-words-in.js';
-import { wordsIn } from '../../src/words/section-words-in.js';
-import { wordsIn } from '../../src/words/take-words-in.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { ENGLISH_WORDS as ENGLISH, ENGLISH_OF_SHEETS } from '../helpers/english-words.js';
 import { lix } from '../helpers/lix.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
-import { sampleReview } from '../helpers/sample-review.js';
+import { resultOf, sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
 const creationDate = new Date('2026-03-16T00:00:00Z');
@@ -32,7 +29,7 @@ function rows(language: 'en' | 'de') {
   const fits = [undefined, undefined, 'other', 'nothing'] as const;
   return fits.map((fit, i) => {
     const sample = sampleReview(fit === undefined ? {} : { fit, findings: [] });
-    const result = toTakeResult({ ...sample, player: ['Ada', 'Bo', 'Cy', 'Di'][i] as string, language });
+    const result = resultOf({ ...sample, player: ['Ada', 'Bo', 'Cy', 'Di'][i] as string, language });
     const criteria = result.criteria.map((line) => ({ ...line, judged: line.criterion !== 'breath' || i > 0 }));
     return sectionRow(`x-${i}`, { ...result, criteria, score: { ...result.score, ...SCORE } });
   });
@@ -193,7 +190,7 @@ describe('the progress sheet in German', () => {
 });
 
 describe('what a director reads in German', () => {
-  const { labels, noise, told } = wordsIn('de');
+  const { labels, noise, told } = wordsIn('de').weeks;
   const changes = MEASURE_IDS.flatMap((measure) =>
     (['better', 'worse', 'different'] as const).map((verdict) =>
       told({ measure, verdict, fromDay: '2026-03-02', from: -12.5, to: 3 }),
@@ -208,14 +205,14 @@ describe('what a director reads in German', () => {
   // Björnsson 1968: 50 is plain non-fiction.
   it('is read without help', () => {
     const notes = [labels.whoMovedNote, labels.barsNote, labels.middleNote, labels.multiplesNote, labels.barsLegend];
-    const section = wordsIn('de');
+    const section = wordsIn('de').section;
     const around = [labels.unplacedNote, ...section.needsNotes, section.whichBarsNote];
     for (const text of [changes.join(' '), notes.join(' '), noise(progress('de')).join(' '), around.join(' ')])
       expect([text, lix(text) <= 50]).toEqual([text, true]);
   });
 
   it('addresses nobody as a pupil', () => {
-    const all = JSON.stringify([labels, wordsIn('de'), wordsIn('de').smallPrint.teacher]);
+    const all = JSON.stringify([labels, wordsIn('de').section, wordsIn('de').smallPrint.teacher]);
     expect(all).not.toMatch(/\b(?:du|dir|dich|dein\p{L}*)\b/iu);
   });
 

@@ -6,14 +6,14 @@ import { drawStudySheet } from '../../src/report/index.js';
 import { toStudyDocument } from '../../src/result/index.js';
 import { engravingCopy, readPart } from '../../src/score/index.js';
 import { studyPlan } from '../../src/study/index.js';
-import { wordsIn } from '../../src/words/study/study-words-in.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { ENGLISH_WORDS } from '../helpers/english-words.js';
 import { lix } from '../helpers/lix.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
 import { CHANGES, PATTERNS, studySentences } from '../helpers/study-facts.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge, words } from '../score/score-of.js';
 
-const german = wordsIn('de');
+const german = wordsIn('de').study;
 
 /** What the teacher wrote stays as written, so it is German here as well. */
 const BRIEF = 'title: Die Fähre\nwatch:\n  - { bar: 9, toBar: 10, reason: "Keep the triplets equal!" }\n';

@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dateInWords } from '../../src/words/dates.js';
-import { wordsFor } from '../../src/words/finding-words.js';
-import { measuredInWords, numberInWords } from '../../src/words/numbers.js';
-import { placeInWords } from '../../src/words/place.js';
+import { wordsIn } from '../../src/words/words-in.js';
+
+const {
+  date: dateInWords,
+  finding: wordsFor,
+  measured: measuredInWords,
+  number: numberInWords,
+  place: placeInWords,
+} = wordsIn('en');
 
 describe('dates', () => {
   // Reference: the Intl formatter of the runtime (Unicode CLDR, British English).

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { MEASURE_IDS } from '../../src/standards/index.js';
-import { wordsIn } from '../../src/words/progress-words-in.js';
-import { dayInWords, shortDay } from '../../src/words/short-dates.js';
+import { wordsIn } from '../../src/words/words-in.js';
 
-const { figure, list, missingWeeks, told } = wordsIn('en');
+const { figure, list, missingWeeks, told } = wordsIn('en').weeks;
 
 describe('words over weeks', () => {
   it('name weeks one by one, and long rows of them as a span', () => {
@@ -21,7 +20,11 @@ describe('words over weeks', () => {
   });
 
   it('show days without the year', () => {
-    expect([dayInWords('2026-03-02'), shortDay('2026-05-31'), shortDay('soon')]).toEqual(['2 March', '31 May', 'soon']);
+    expect([
+      wordsIn('en').day('2026-03-02'),
+      wordsIn('en').shortDay('2026-05-31'),
+      wordsIn('en').shortDay('soon'),
+    ]).toEqual(['2 March', '31 May', 'soon']);
   });
 
   it('tell every change with both numbers, true minus signs, and the day', () => {

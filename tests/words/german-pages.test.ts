@@ -1,33 +1,30 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { sentenceIn } from '../../src/judge/index.js';
 import type { Facts } from '../../src/judge/observation.js';
-import type { Words } from '../../src/judge/wording/words.js';
-import { wordsIn } from '../../src/judge/wording/words-in.js';
 import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
-import { type TakeResult, toTakeResult } from '../../src/result/index.js';
-import { wordsIn } from '../../src/words/take-words-in.js';
+import type { TakeResult } from '../../src/result/index.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { ENGLISH_WORDS as ENGLISH } from '../helpers/english-words.js';
 import { FACTS_AS_THEY_COME_UP } from '../helpers/facts.js';
 import { lix } from '../helpers/lix.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
-import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
+import { lineOf, saidOfKind } from '../helpers/said.js';
+import { resultOf, SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const words = wordsIn('de');
 const KINDS = Object.keys(FACTS_AS_THEY_COME_UP) as (keyof Facts)[];
 
-function spoken(kind: keyof Facts, facts: unknown): Words {
-  return (wordsIn('de').findings[kind] as (facts: unknown) => Words)(facts);
-}
+const spoken = (kind: keyof Facts, facts: unknown) => saidOfKind('de', kind, facts);
 
 const reviewed = (options: SampleOptions = {}) => {
   const { part, loudness, ...rest } = sampleReview(options);
-  return { part, loudness, result: toTakeResult({ part, ...rest, language: 'de' }) };
+  return { part, loudness, result: resultOf({ part, ...rest, language: 'de' }) };
 };
 
 /** The sample's own reason, which no room says. */
 const UNKNOWN_REASON = 'fewer than four notes of it could be measured';
 /** What is measured in the sample is written by hand as well. */
-const AS_JUDGED = { value: 92.1, unit: 'quarter notes a minute', expected: sentenceIn('de', 'about 96') };
+const AS_JUDGED = { value: 92.1, unit: 'quarter notes a minute', expected: words.expected.about({ value: 96 }) };
 
 /** The sample as a German review words it: its findings are written by hand in English. */
 function sample(options: SampleOptions = {}) {
@@ -37,7 +34,10 @@ function sample(options: SampleOptions = {}) {
     const { measured, ...rest } = finding;
     return { ...rest, text, practice, ...(measured === undefined ? {} : { measured: AS_JUDGED }) };
   });
-  const criteria = result.criteria.map((line) => ({ ...line, summary: wordsIn('de').summaries.playedThrough }));
+  const criteria = result.criteria.map((line) => ({
+    ...line,
+    summary: lineOf('de', { code: 'played-through', facts: {} }),
+  }));
   const german = { ...result, findings, criteria, score: { ...result.score, part: 'Klarinette in B' } };
   return { result: german, part, loudness };
 }
@@ -167,7 +167,7 @@ describe('a German result', () => {
 
   it('is English when nothing is asked for', () => {
     const { loudness: _, ...input } = sampleReview();
-    expect(toTakeResult(input).language).toBe('en');
+    expect(resultOf(input).language).toBe('en');
   });
 });
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LANGUAGES } from '../../src/base/index.js';
-import { noteName, playedName } from '../../src/judge/note-name.js';
 import type { Facts, Praise } from '../../src/judge/observation.js';
-import type { Words } from '../../src/judge/wording/words.js';
-import { wordsIn } from '../../src/judge/wording/words-in.js';
-import type { MisreadingKind } from '../../src/score/index.js';
+import { MISREADINGS } from '../../src/score/index.js';
+import { tellFinding } from '../../src/words/tell-finding.js';
+import { wordsIn } from '../../src/words/words-in.js';
+import { saidOfKind } from '../helpers/said.js';
 
 const names = fc.constantFrom('C', 'D', 'E', 'F', 'G', 'A', 'B', 'F♯', 'B♭', 'A♭', 'E♭♭');
 const marks = fc.constantFrom('pp', 'p', 'mp', 'mf', 'f', 'ff');
@@ -14,13 +14,7 @@ const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }
 const wedge = fc.constantFrom<'crescendo' | 'diminuendo'>('crescendo', 'diminuendo');
 const entry = fc.record({ milliseconds: number(0, 900), restQuarters: number(0.25, 4) });
 const change = fc.record({ db: number(-12, 12), least: fc.constant(3), byRegister: fc.boolean() });
-const misreading = fc.constantFrom<MisreadingKind>(
-  'key-signature-forgotten',
-  'accidental-forgotten',
-  'dropped-within-bar',
-  'carried-past-barline',
-  'wrong-octave-applied',
-);
+const misreading = fc.constantFrom(...MISREADINGS);
 const count = fc.integer({ min: 1, max: 300 });
 const praise = fc.oneof<fc.Arbitrary<Praise>[]>(
   fc.record({ what: fc.constant('accidentals' as const), count }),
@@ -85,13 +79,12 @@ const MOST_LETTERS = { en: 200, de: 230 } as const;
 describe.each(LANGUAGES.flatMap((language) => KINDS.map((kind) => [language, kind] as const)))(
   'the words (%s) for %s',
   (language, kind) => {
-    const speak = wordsIn(language).findings[kind] as (facts: unknown) => Words;
     const most = MOST_LETTERS[language];
 
     it('are one or two plain sentences, whatever the facts', () => {
       fc.assert(
         fc.property(FACTS[kind] as fc.Arbitrary<unknown>, (facts) => {
-          const { text, practice } = speak(facts);
+          const { text, practice } = saidOfKind(language, kind, facts);
           expect(text).not.toMatch(SLIPS);
           expect(text).not.toMatch(JARGON);
           expect(text).toMatch(/^[A-ZÄÖÜ\d].*\.$/);
@@ -113,47 +106,22 @@ describe.each(LANGUAGES.flatMap((language) => KINDS.map((kind) => [language, kin
   },
 );
 
-describe('the names of notes', () => {
-  const written = (step: 'C' | 'E' | 'F' | 'B', alter: number, octave = 4) => ({ step, alter, octave });
-
-  // Source: common practice; accidental signs U+266D and U+266F.
-  it('are letters with their signs', () => {
-    expect(noteName(written('F', 1))).toBe('F♯');
-    expect(noteName(written('B', -1))).toBe('B♭');
-    expect(noteName(written('C', 0))).toBe('C');
-    expect(noteName(written('B', -2))).toBe('B♭♭');
-    expect(noteName(written('F', 2))).toBe('F♯♯');
+describe('the sentence about the other bars', () => {
+  it.each([
+    [['6'], 'The same happens in bar 6.'],
+    [['6', '14'], 'The same happens in bars 6 and 14.'],
+    [['6', '9', '14'], 'The same happens in bars 6, 9 and 14.'],
+  ])('for %j', (bars, sentence) => {
+    expect(wordsIn('en').otherBars.also(bars)).toBe(sentence);
   });
 
-  // MIDI numbers: middle C = 60 (MIDI 1.0).
-  it('stay on the letter of the page when a sign was missed', () => {
-    expect(playedName(65, written('F', 1))).toBe('F');
-    expect(playedName(66, written('F', 0))).toBe('F♯');
-    expect(playedName(71, written('B', -1))).toBe('B');
-    expect(playedName(64, written('E', -1))).toBe('E');
-    expect(playedName(72, written('B', 0))).toBe('C');
-    expect(playedName(59, written('C', 0))).toBe('B');
-    expect(playedName(65, written('E', 0))).toBe('F');
-    expect(playedName(63, written('E', 0))).toBe('E♭');
-  });
-
-  it('take the simplest other letter when the note is another one', () => {
-    expect(playedName(69, written('F', 1))).toBe('A');
-    expect(playedName(70, written('E', -1))).toBe('B♭');
-    expect(playedName(68, written('C', 0))).toBe('G♯');
-    expect(playedName(72, written('F', 0))).toBe('C');
-  });
-
-  it('are never more than a letter and signs', () => {
-    const pitch = fc.record({
-      step: fc.constantFrom('C', 'D', 'E', 'F', 'G', 'A', 'B' as const),
-      alter: fc.integer({ min: -2, max: 2 }),
-      octave: fc.integer({ min: 0, max: 8 }),
-    });
-    fc.assert(
-      fc.property(fc.integer({ min: 10, max: 110 }), pitch, (midi, on) => {
-        expect(playedName(midi, on as Parameters<typeof playedName>[1])).toMatch(/^[A-G](?:♯|♭)?$/);
-      }),
-    );
+  it('stands after what was heard, and is left out where there are none', () => {
+    const facts = { notes: 3, tuplet: true, which: 0, share: 0.46, written: 1 / 3 };
+    const place = { kind: 'uneven-group', criterion: 'rhythm', weight: 'fix', bar: '9', pass: 1, facts } as const;
+    const told = (alsoInBars: string[], perhapsInBars: string[]) =>
+      tellFinding(wordsIn('en'), { ...place, alsoInBars, perhapsInBars }).text.replace(/^.*?33\./, '…');
+    expect(told([], [])).toBe('…');
+    expect(told(['6'], [])).toBe('… The same happens in bar 6.');
+    expect(told(['6'], ['12', '14'])).toBe('… The same happens in bar 6. Listen to bars 12 and 14 as well.');
   });
 });

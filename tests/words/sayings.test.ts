@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LANGUAGES } from '../../src/base/index.js';
+import type { ContrastsHeard } from '../../src/judge/criterion-sayings.js';
+import { contrastsSaying } from '../../src/judge/dynamics-sayings.js';
 import { judgeTake } from '../../src/judge/index.js';
-import type { ContrastsHeard } from '../../src/judge/wording/words.js';
-import { wordsIn } from '../../src/judge/wording/words-in.js';
+import { tempoSaying, tuningSaying } from '../../src/judge/pitch-and-tempo-sayings.js';
 import { type Measurements, measureTake } from '../../src/measure/index.js';
 import { STANDARDS } from '../../src/standards/index.js';
 import { handContext, playEvenly } from '../helpers/hand-context.js';
+import { lineOf, said as toldIn } from '../helpers/said.js';
 import { samplePart } from '../helpers/sample-review.js';
 
 const PART = samplePart(8);
@@ -26,7 +28,7 @@ const hairpin = (kind: Hairpin['kind'], riseDb: number): Hairpin => {
 function dynamics(contrasts: readonly Contrast[], hairpins: readonly Hairpin[] = [], language: 'en' | 'de' = 'en') {
   const context = handContext(PART, playEvenly(PART));
   const measurements = { ...measureTake(context), contrasts, hairpins };
-  const { criteria } = judgeTake({ part: PART, alignment: context.alignment, measurements }, language);
+  const { criteria } = toldIn(judgeTake({ part: PART, alignment: context.alignment, measurements }), language);
   return criteria.find((line) => line.criterion === 'dynamics')!.summary;
 }
 
@@ -80,7 +82,6 @@ describe('the line on dynamics', () => {
 });
 
 describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
-  const { summaries } = wordsIn(language);
   const db = fc.double({ min: -20, max: 20, noNaN: true });
   const heard: fc.Arbitrary<ContrastsHeard> = fc
     .tuple(fc.integer({ min: 1, max: 40 }), fc.nat(40), fc.nat(40), db, db)
@@ -92,7 +93,7 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
   it('begin with words and hold no slip, whatever was heard', () => {
     fc.assert(
       fc.property(heard, (facts) => {
-        const line = summaries.contrasts(facts);
+        const line = lineOf(language, contrastsSaying(facts));
         expect(line).toMatch(/^(?:soft and loud|laut und leise) /);
         expect(line).not.toMatch(/undefined|NaN|\s{2}|[-−]0(?![.,]?\d*[1-9])|\d[.,]\d{2}/);
         expect(line.length).toBeLessThan(140);
@@ -101,7 +102,7 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
   });
 
   it('name a tempo by what it is to the marked one', () => {
-    const said = [92, 94, 96, 110, 78].map((played) => summaries.tempo(played, 92).split(':')[0]);
+    const said = [92, 94, 96, 110, 78].map((played) => lineOf(language, tempoSaying(played, 92)).split(':')[0]);
     expect(said).toEqual(
       language === 'en'
         ? ['as marked', 'as marked', 'a little faster than marked', 'faster than marked', 'slower than marked']
@@ -113,12 +114,12 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
             'langsamer, als es dasteht',
           ],
     );
-    expect(summaries.tempo(78, null)).toMatch(/78/);
+    expect(lineOf(language, tempoSaying(78, null))).toMatch(/78/);
   });
 
   // 10 cents are just noticed (Hill & Summers 2007).
   it('call a tuning off only where that can be heard', () => {
-    const said = [0.3, 1, -9, 24].map((cents) => summaries.tuning(440 * 2 ** (cents / 1200), cents));
+    const said = [0.3, 1, -9, 24].map((cents) => lineOf(language, tuningSaying(440 * 2 ** (cents / 1200), cents)));
     expect(said).toEqual(
       language === 'en'
         ? [
@@ -137,8 +138,10 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
   });
 
   it('name only what happened', () => {
-    expect(summaries.stops(1, 0)).toBe(language === 'en' ? 'begun again once' : 'einmal neu begonnen');
-    expect(summaries.stops(0, 2)).toBe(language === 'en' ? 'jumped ahead twice' : 'zweimal nach vorn gesprungen');
-    expect(summaries.stops(3, 1)).toMatch(/3.*, /);
+    const restarts = (count: number) => ({ code: 'restarts', facts: { count } }) as const;
+    const skips = (count: number) => ({ code: 'skips', facts: { count } }) as const;
+    expect(lineOf(language, restarts(1))).toBe(language === 'en' ? 'begun again once' : 'einmal neu begonnen');
+    expect(lineOf(language, skips(2))).toBe(language === 'en' ? 'jumped ahead twice' : 'zweimal nach vorn gesprungen');
+    expect(lineOf(language, restarts(3), skips(1))).toMatch(/3.*, /);
   });
 });
