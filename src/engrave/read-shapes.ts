@@ -11,7 +11,7 @@ import {
   type PathItem,
   scaleOf,
 } from '../page/index.js';
-import type { TextRun, Words } from './draw-words.js';
+import type { TextRun, Words } from './place-words.js';
 import { readPath } from './read-path.js';
 import type { SvgElement } from './read-svg.js';
 import { readTransform } from './read-transform.js';

@@ -1,5 +1,5 @@
 import { mapPath, type PathItem } from '../page/index.js';
-import type { Words } from './draw-words.js';
+import type { Words } from './place-words.js';
 import type { Shape } from './read-shapes.js';
 import type { BarsTaken } from './take-bars.js';
 

@@ -1,6 +1,6 @@
 import { type Item, lineThrough, mapPoints, type PathItem, type Typesetter } from '../page/index.js';
-import { placeWords } from './draw-words.js';
 import { lineHeight } from './line-height.js';
+import { placeWords } from './place-words.js';
 import type { Shape, Sign } from './read-shapes.js';
 import { shifted } from './shift-items.js';
 import type { BarsTaken } from './take-bars.js';

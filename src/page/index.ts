@@ -5,7 +5,7 @@
  * Conventions: lengths are points (1/72 inch) from the top left corner of the page, y downwards. The same drawing gives the
  * same bytes. Touches the disk only to open the typefaces of its packages.
  */
-export { widthWithCompany, writeParagraph } from './company.js';
+
 export { drawPdf } from './draw/draw-pdf.js';
 export { type OpenFont, openFaces } from './draw/faces.js';
 export { markupText } from './draw/markup-text.js';
@@ -34,3 +34,5 @@ export { placeText, type SetText, setOneLine, setText, type TextStyle } from './
 export { type PaperSize, Sheet } from './sheet.js';
 export { MARGIN_COLUMN, MARGIN_GAP, STYLES } from './styles.js';
 export { type Cell, type Column, drawTable, tableHeight } from './table.js';
+export { widthWithoutLonelyWord } from './width-without-lonely-word.js';
+export { writeParagraph } from './write-paragraph.js';

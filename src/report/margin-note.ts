@@ -9,7 +9,7 @@ import {
   type Sheet,
   STYLES,
   type TextStyle,
-  widthWithCompany,
+  widthWithoutLonelyWord,
 } from '../page/index.js';
 
 /** A paragraph of an entry. */
@@ -68,7 +68,7 @@ export function drawEntry(sheet: Sheet, entry: Entry): void {
     if (paragraph.tag === 'Figure') bottom = drawFigure(sheet, paragraph, left, sheet.page === page ? bottom : 0);
     else {
       const { tag, text, style } = paragraph;
-      sheet.write(tag, text, style, left, widthWithCompany(sheet, text, style, width));
+      sheet.write(tag, text, style, left, widthWithoutLonelyWord(sheet, text, style, width));
     }
   }
   readMarginFirst(sheet, first, { page, items: margin.items });

@@ -106,7 +106,14 @@ function placeOn(
     return id === undefined ? null : (excerpt.noteheads.get(id) ?? null);
   };
   return {
-    ...{ sheet, excerpt, width, room, finding, result, part, headOf },
+    sheet,
+    excerpt,
+    width,
+    room,
+    finding,
+    result,
+    part,
+    headOf,
     endOf: (index) => endOf(excerpt, headOf(index), headOf(index + 1)),
   };
 }

@@ -21,8 +21,14 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   const { language = 'en' } = section;
   const words = wordsIn(language).section;
   const title = titleOf(section, words);
-  const named = { title: words.documentTitle(title), foot: words.foot(title) };
-  const sheet = new ReportSheet({ typesetter, paper, landscape: true, language, ...named });
+  const sheet = new ReportSheet({
+    typesetter,
+    paper,
+    landscape: true,
+    language,
+    title: words.documentTitle(title),
+    foot: words.foot(title),
+  });
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
   sheet.write('P', factsOf(section, words), STYLES.subtitle);
@@ -45,7 +51,10 @@ function factsOf({ takes, failures, scores, players }: SectionResult, words: Sec
   return words.facts({
     parts: [...new Set(scores.map((score) => score.part))],
     takes: takes.length + failures.length,
-    ...{ players, reviewed, others: takes.length - reviewed, unread: failures.length },
+    players,
+    reviewed,
+    others: takes.length - reviewed,
+    unread: failures.length,
   });
 }
 

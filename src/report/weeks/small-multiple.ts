@@ -62,7 +62,13 @@ export function frameOf(
   const [low, high] = scales.values[measure.measure];
   const along = (date: string) => (last === first ? 0.5 : (dayNumber(date) - first) / (last - first));
   return {
-    ...{ left, top, width, plotLeft, plotRight, plotTop, plotFoot },
+    left,
+    top,
+    width,
+    plotLeft,
+    plotRight,
+    plotTop,
+    plotFoot,
     xOf: (date) => plotLeft + along(date) * (plotRight - plotLeft),
     yOf: (value) => plotFoot - ((value - low) / (high - low)) * (plotFoot - plotTop),
   };
