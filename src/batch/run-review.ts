@@ -21,7 +21,7 @@ import type { PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd
 import { writeSection } from './write-section.js';
 import { writeWhole } from './write-whole.js';
 
-/** What a run may be told, and whom it tells. */
+/** What a caller may pass to a run beside the request: a function to call after each take, and a signal that stops it. */
 export interface ReviewHooks {
   /** told after each take, in the order in which they end */
   readonly onProgress?: (progress: ReviewProgress) => void;
@@ -34,7 +34,7 @@ export interface ReviewHooks {
  * run still stands are not listened to again.
  *
  * @param request scores, takes, where to write and how
- * @param hooks whom to tell, and what stops it
+ * @param hooks what to call after each take, and what stops the run
  * @returns how every take ended
  * @throws InputError when the request itself is wrong; then nothing has been written
  *
