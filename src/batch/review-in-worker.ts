@@ -1,7 +1,7 @@
 import type { Language } from '../base/index.js';
 import { sha256 } from '../base/index.js';
 import type { SectionRow } from '../result/index.js';
-import type { DocumentWishes, Engraving, MadeDocument, Piece, Tool } from '../review/index.js';
+import type { DocumentWishes, Engraving, Etude, MadeDocument, Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
 import { secondsFor } from './pool/limits.js';
 import { LONGEST_TAKE_BYTES, readWhole } from './read-whole.js';
@@ -10,7 +10,7 @@ import type { FixedLimits, PlannedTake, TakeFailure } from './types.js';
 /** What all takes of a run share; it is sent to each worker once. */
 export interface SharedWork extends DocumentWishes {
   readonly tool: Tool;
-  readonly pieces: readonly Piece[];
+  readonly etudes: readonly Etude[];
   readonly language: Language;
   readonly limits: FixedLimits;
 }
@@ -39,7 +39,7 @@ export type TakeAnswer =
  * @param work which take
  * @param shared what all takes share
  * @param onSeconds told how many seconds the work may take, as soon as the take's length is known
- * @param engrave asked for a piece laid out when pages need it; without it that is done here
+ * @param engrave asked for an étude laid out when pages need it; without it that is done here
  * @returns the result, or the failure
  *
  * Source: definition.
@@ -56,15 +56,15 @@ export async function reviewInWorker(
     // Loaded only when something is to be listened to.
     const { reviewTake, wishesIn } = await import('../review/index.js');
     const { sectionRow } = await import('../result/index.js');
-    const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
-    if (piece === undefined) throw new Error('no piece is meant');
+    const [etude, ...others] = take.etudes.map((place) => shared.etudes[place] as Etude);
+    if (etude === undefined) throw new Error('no étude is meant');
     const { tool, language, limits } = shared;
     const { who, shownAs: file, blind = false } = take;
     const known = { bytes, sha256: hash, file, who, blind, tool, language };
     const engraving = engrave === undefined ? {} : { engrave };
     const { result, documents } = await reviewTake(
-      { ...piece, others, ...known, ...wishesIn(shared), ...engraving },
-      (seconds) => onSeconds(secondsFor(seconds, take.pieces.length, limits)),
+      { ...etude, others, ...known, ...wishesIn(shared), ...engraving },
+      (seconds) => onSeconds(secondsFor(seconds, take.etudes.length, limits)),
     );
     return { how: 'reviewed', sha256: hash, documents, row: sectionRow(take.name, result) };
   } catch (error) {

@@ -72,8 +72,8 @@ export interface PlannedTake extends NamedTake {
   readonly who: Who;
   /** whether player and names are numbers */
   readonly blind?: boolean;
-  /** places, in the list of pieces, of those that may be played: one when it is known */
-  readonly pieces: readonly number[];
+  /** places, in the list of études, of those that may be played: one when it is known */
+  readonly etudes: readonly number[];
 }
 
 /** How one take ended. */

@@ -17,7 +17,7 @@ const engraved = new Promise<Parts>((resolve) => {
 /** Pieces are laid out elsewhere, once for all workers. */
 const engrave: Engraving = async ({ musicXml = null }) => {
   if (musicXml === null) return null;
-  return (await engraved)[shared.pieces.findIndex((piece) => piece.musicXml === musicXml)] ?? null;
+  return (await engraved)[shared.etudes.findIndex((etude) => etude.musicXml === musicXml)] ?? null;
 };
 
 port.on('message', (order: TakeWork | { readonly later: Parts }) => {

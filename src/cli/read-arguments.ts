@@ -129,8 +129,8 @@ function addProgress(program: Command, streams: Streams, end: (code: number) => 
     .addOption(paperOption())
     .addOption(sheetLanguageOption())
     .action(async (inputs, { out, format, paper, language }) => {
-      const { progressCommand } = await import('./progress-command.js');
-      end(await progressCommand({ tool: TOOL, inputs, out, format, paper, language }, streams));
+      const { progress } = await import('./progress.js');
+      end(await progress({ tool: TOOL, inputs, out, format, paper, language }, streams));
     });
 }
 

@@ -8,4 +8,4 @@ export { DOCUMENTS, type DocumentEnding, wantedDocuments } from './documents/doc
 export { type DocumentWishes, wishesIn } from './documents/wishes.js';
 export { pageDate } from './page-date.js';
 export { type MadeDocument, type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
-export type { Engraving, Piece, Tool, Who } from './types.js';
+export type { Engraving, Etude, Tool, Who } from './types.js';

@@ -6,11 +6,11 @@ import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
 import { type TakeResult, toTakeResult } from '../result/index.js';
 import type { Part } from '../score/index.js';
-import { choosePiece } from './choose-piece.js';
+import { chooseEtude } from './choose-etude.js';
 import { wantedDocuments } from './documents/documents.js';
 import type { Review } from './documents/types.js';
 import type { DocumentWishes } from './documents/wishes.js';
-import type { Engraving, Piece, Tool, Who } from './types.js';
+import type { Engraving, Etude, Tool, Who } from './types.js';
 
 /** One take, all that its review depends on, and what is wanted of it. */
 export interface TakeRequest extends DocumentWishes {
@@ -29,12 +29,12 @@ export interface TakeRequest extends DocumentWishes {
   /** the part for engraving, without it pages have no excerpts */
   readonly musicXml?: string | null;
   readonly score: { readonly file: string; readonly sha256: string };
-  /** other pieces that may have been played instead */
-  readonly others?: readonly Piece[];
+  /** other études that may have been played instead */
+  readonly others?: readonly Etude[];
   readonly tool: Tool;
   /** of the pages and of what the result tells; English when it is left out */
   readonly language?: Language;
-  /** asked for the piece laid out when pages need it; without it that is done here */
+  /** asked for the étude laid out when pages need it; without it that is done here */
   readonly engrave?: Engraving;
 }
 
@@ -84,7 +84,7 @@ function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds: numbe
   const bytes = typeof request.bytes === 'function' ? request.bytes() : request.bytes;
   const take = decodeWav(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
-  const { piece, heard } = choosePiece(take, [
+  const { etude, heard } = chooseEtude(take, [
     {
       part: request.part,
       brief: request.brief ?? null,
@@ -93,7 +93,7 @@ function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds: numbe
     },
     ...(request.others ?? []),
   ]);
-  const { part, brief, score } = piece;
+  const { part, brief, score } = etude;
   const { features, alignment } = heard;
   const measurements = measureTake({ take, features, part, alignment });
   const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) });
@@ -106,7 +106,7 @@ function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds: numbe
     levelDb: features.power.map((power) => 10 * Math.log10(power)),
   };
   const { engrave = engraveHere } = request;
-  const engraved = () => engrave(piece);
+  const engraved = () => engrave(etude);
   return { result, part, loudness, engraved, who, take: hears ? take : null };
 }
 

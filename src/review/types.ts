@@ -16,8 +16,8 @@ export interface Who {
   readonly instrument: string | null;
 }
 
-/** A part takes are reviewed against. It can be sent to a worker. */
-export interface Piece {
+/** An étude that takes are reviewed against: its part, the score it stands in, the teacher's brief. It can be sent to a worker. */
+export interface Etude {
   /** as the teacher wants it, when there is a brief */
   readonly part: Part;
   /** null without one */
@@ -27,5 +27,5 @@ export interface Piece {
   readonly musicXml?: string | null;
 }
 
-/** Gives a piece laid out for its excerpts; null when it cannot be engraved. */
-export type Engraving = (piece: Piece) => Promise<EngravedPart | null>;
+/** Gives an étude laid out for its excerpts; null when it cannot be engraved. */
+export type Engraving = (etude: Etude) => Promise<EngravedPart | null>;

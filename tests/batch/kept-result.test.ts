@@ -14,7 +14,7 @@ import { sampleReview } from '../helpers/sample-review.js';
 const DEPENDS_ON = 'd'.repeat(64);
 const TAKE = 'a'.repeat(64);
 const who = { player: 'Ada', date: null, instrument: null };
-const take: PlannedTake = { path: '/ada.wav', file: 'ada.wav', name: 'ada', shownAs: 'ada.wav', who, pieces: [0] };
+const take: PlannedTake = { path: '/ada.wav', file: 'ada.wav', name: 'ada', shownAs: 'ada.wav', who, etudes: [0] };
 const bytes = (text: string) => new TextEncoder().encode(text);
 const row = sectionRow('ada', toTakeResult(sampleReview()));
 

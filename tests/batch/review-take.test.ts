@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { InputError, sha256 } from '../../src/base/index.js';
 import { reviewInWorker } from '../../src/batch/review-in-worker.js';
-import { type Piece, type ReviewedTake, reviewTake, type TakeRequest } from '../../src/review/index.js';
+import { type Etude, type ReviewedTake, reviewTake, type TakeRequest } from '../../src/review/index.js';
 import { listeningRange } from '../../src/review/listening-range.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { goodTake, OTHER_PART, otherTake, SHORT_PART } from '../journeys/short-part.js';
@@ -88,16 +88,16 @@ describe('the review of one file', () => {
     rmSync(root, { recursive: true });
   });
 
-  const piece = { part, brief: null, score: shared.score };
-  const work = { ...shared, pieces: [piece], limits: {}, jsonOnly: true };
+  const etude = { part, brief: null, score: shared.score };
+  const work = { ...shared, etudes: [etude], limits: {}, jsonOnly: true };
   const who = { player: null, date: null, instrument: null };
   const take = (name: string) => {
     const path = join(root, `${name}.wav`);
-    return { path, file: `week 1/${name}.wav`, name, shownAs: `${name}.wav`, who, pieces: [0] };
+    return { path, file: `week 1/${name}.wav`, name, shownAs: `${name}.wav`, who, etudes: [0] };
   };
 
   it('never throws: a fault of the program is the take’s own end', async () => {
-    const broken = { ...work, pieces: [{ ...piece, part: { ...part, notes: null } as unknown as Part }] };
+    const broken = { ...work, etudes: [{ ...etude, part: { ...part, notes: null } as unknown as Part }] };
     const end = await reviewInWorker({ take: take('a'), keptSha256: null }, broken, () => {});
     expect(end).toMatchObject({ how: 'failed', failure: { file: 'week 1/a.wav', code: 'internal-error' } });
     expect(readdirSync(root)).toEqual(['a.wav']);
@@ -125,7 +125,7 @@ describe('the review of one file', () => {
   });
 });
 
-describe('a take that may be of several pieces', () => {
+describe('a take that may be of several études', () => {
   const other = readPart(new TextEncoder().encode(OTHER_PART));
   const [own, foreign] = [part, other].map((one, i) => ({
     part: one,
@@ -134,16 +134,16 @@ describe('a take that may be of several pieces', () => {
   }));
 
   it('is held against each, and the result says which it was', async () => {
-    const played = await reviewTake({ ...request, ...foreign, others: [own as Piece], jsonOnly: true });
+    const played = await reviewTake({ ...request, ...foreign, others: [own as Etude], jsonOnly: true });
     expect(played.result).toMatchObject({ outcome: 'reviewed', score: { file: '0.xml' } });
-    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Piece], jsonOnly: true };
+    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Etude], jsonOnly: true };
     expect((await reviewTake(turned)).result).toMatchObject({ outcome: 'reviewed', score: { file: '1.xml' } });
   });
 
   it('is the same whichever is named first', async () => {
     const [first, second] = [
-      await reviewTake({ ...request, ...own, others: [foreign as Piece], jsonOnly: true }),
-      await reviewTake({ ...request, ...foreign, others: [own as Piece], jsonOnly: true }),
+      await reviewTake({ ...request, ...own, others: [foreign as Etude], jsonOnly: true }),
+      await reviewTake({ ...request, ...foreign, others: [own as Etude], jsonOnly: true }),
     ];
     expect(first).toEqual(second);
   });

@@ -1,7 +1,7 @@
 import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import type { TakeEnd } from '../../src/batch/index.js';
-import { progressTo } from '../../src/cli/progress.js';
+import { progressTo } from '../../src/cli/progress-bar.js';
 import { resultLine } from '../../src/cli/result-line.js';
 import { remarksInWords, WORDS } from '../../src/cli/words.js';
 import type { SectionRow } from '../../src/result/index.js';

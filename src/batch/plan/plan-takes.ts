@@ -1,11 +1,11 @@
 import { basename, extname } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
-import type { Piece, Who } from '../../review/index.js';
+import type { Etude, Who } from '../../review/index.js';
 import { namingFile } from '../naming-file.js';
 import { readWhole } from '../read-whole.js';
 import type { FoundTake, PlannedTake, ReviewRequest, TakeFailure } from '../types.js';
 import { type Found, findTakes } from './find-takes.js';
-import { matchPiece } from './match-piece.js';
+import { matchEtude } from './match-etude.js';
 import { matchRoster } from './match-roster.js';
 import { namePattern } from './name-pattern.js';
 import { playerAndDate } from './player-and-date.js';
@@ -32,17 +32,17 @@ export interface RefusedTake extends FoundTake {
 }
 
 /**
- * Finds the takes and all that can be known of them before they are read: names, players, days, and which piece is meant.
+ * Finds the takes and all that can be known of them before they are read: names, players, days, and which étude is meant.
  * What the roster says comes before what a file name says.
  *
  * @param request takes, roster and pattern
- * @param pieces what takes are reviewed against
+ * @param etudes what takes are reviewed against
  * @returns the plan, names still in clear
  * @throws InputError when there is nothing to review, or the roster or the pattern cannot be understood
  *
  * Source: definition.
  */
-export function planTakes(request: ReviewRequest, pieces: readonly Piece[]): Plan {
+export function planTakes(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   const found = foundIn(request);
   const named = nameTakes(found.takes).sort((a, b) => byCodePoint(a.name, b.name));
   const lost = found.failures.map(({ path, failure }) => ({ path, file: failure.file, failure }));
@@ -53,8 +53,8 @@ export function planTakes(request: ReviewRequest, pieces: readonly Piece[]): Pla
     const line = roster.byPath.get(take.path);
     const said = facts(take.file);
     if (said === null && line === undefined) namesUnread += 1;
-    const meant = meantBy({ rosterPath: request.rosterPath, line, part: said?.part ?? null, pieces });
-    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), pieces: meant };
+    const meant = meantBy({ rosterPath: request.rosterPath, line, part: said?.part ?? null, etudes });
+    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), etudes: meant };
   });
   const lostTakes = lost.map((one) => ({
     ...one,
@@ -97,26 +97,26 @@ function whoOf(line: RosterLine | undefined, said: Facts | null): Who {
   };
 }
 
-/** Which pieces a take may be of; what a file name says is only a hint, what the roster says must be right. */
+/** Which études a take may be of; what a file name says is only a hint, what the roster says must be right. */
 function meantBy({
   rosterPath,
   line,
   part,
-  pieces,
+  etudes,
 }: {
   readonly rosterPath: string | undefined;
   readonly line: RosterLine | undefined;
   readonly part: string | null;
-  readonly pieces: readonly Piece[];
+  readonly etudes: readonly Etude[];
 }): number[] {
-  const all = pieces.map((_, i) => i);
-  if (pieces.length === 1) return all;
+  const all = etudes.map((_, i) => i);
+  if (etudes.length === 1) return all;
   if (line !== undefined && line.part !== '') {
-    const found = matchPiece(line.part, pieces);
+    const found = matchEtude(line.part, etudes);
     if (found.length > 0) return found;
-    const scores = pieces.map(({ score }) => score.file);
+    const scores = etudes.map(({ score }) => score.file);
     throw new InputError('roster-no-such-part', { line: line.line, scores }).about(rosterPath ?? '');
   }
-  const hinted = part === null ? [] : matchPiece(part, pieces);
+  const hinted = part === null ? [] : matchEtude(part, etudes);
   return hinted.length > 0 ? hinted : all;
 }

@@ -2,7 +2,7 @@ import { readdirSync, statSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
 import { applyBrief } from '../../brief/index.js';
-import type { Piece } from '../../review/index.js';
+import type { Etude } from '../../review/index.js';
 import { engravingCopy } from '../../score/index.js';
 import { diskFault } from '../disk-fault.js';
 import { readBriefFile } from '../read-brief-file.js';
@@ -17,16 +17,16 @@ const BRIEF_ENDING = '.brief.yaml';
  * folder, `<score>.brief.yaml` beside a score is its brief.
  *
  * @param request which score or folder, and the brief
- * @returns the pieces in code point order of their files; one for a single score
+ * @returns the études in code point order of their files; one for a single score
  * @throws InputError naming the file when one of them cannot be read
  *
  * Source: definition.
  */
-export function readPieces({ scorePath, scoresFolder, briefPath, jsonOnly }: ReviewRequest): Piece[] {
+export function readEtudes({ scorePath, scoresFolder, briefPath, jsonOnly }: ReviewRequest): Etude[] {
   if ((scorePath === undefined) === (scoresFolder === undefined)) {
     throw new InputError('no-score-given');
   }
-  if (scorePath !== undefined) return [readPiece(scorePath, briefPath, jsonOnly)];
+  if (scorePath !== undefined) return [readEtude(scorePath, briefPath, jsonOnly)];
   if (briefPath !== undefined) {
     throw new InputError('brief-beside-scores', { ending: BRIEF_ENDING });
   }
@@ -38,11 +38,11 @@ export function readPieces({ scorePath, scoresFolder, briefPath, jsonOnly }: Rev
   }
   return scores.sort(byCodePoint).map((name) => {
     const brief = `${name.slice(0, -extname(name).length)}${BRIEF_ENDING}`;
-    return readPiece(join(folder, name), names.includes(brief) ? join(folder, brief) : undefined, jsonOnly);
+    return readEtude(join(folder, name), names.includes(brief) ? join(folder, brief) : undefined, jsonOnly);
   });
 }
 
-function readPiece(scorePath: string, briefPath: string | undefined, jsonOnly: boolean): Piece {
+function readEtude(scorePath: string, briefPath: string | undefined, jsonOnly: boolean): Etude {
   const { bytes, part, score } = readScore(scorePath);
   const musicXml = jsonOnly ? null : engravingCopy(bytes);
   if (briefPath === undefined) return { part, brief: null, score, musicXml };
