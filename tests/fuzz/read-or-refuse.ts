@@ -2,6 +2,7 @@ import { tmpdir } from 'node:os';
 import { resolve } from 'node:path';
 import { expect } from 'vitest';
 import { InputError } from '../../src/base/index.js';
+import { saidOf } from '../helpers/in-words.js';
 
 /** The slowest input found took a tenth of this. Time of the processor, so that a busy machine does not count. */
 const MOST_CPU_SECONDS = 2;
@@ -18,7 +19,7 @@ function cpuSeconds(): number {
 /** The error is one the user can mend: one line that a terminal can print, no place of the machine in it. */
 function expectPlain(error: unknown): void {
   if (!(error instanceof InputError)) throw error;
-  const { message } = error;
+  const { message } = saidOf(error) as InputError;
   expect(message.length).toBeGreaterThan(10);
   expect(message.length).toBeLessThanOrEqual(LONGEST_MESSAGE);
   // no line breaks, no control characters (terminals obey some of them), no half of a surrogate pair

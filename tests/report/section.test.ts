@@ -12,6 +12,7 @@ import {
   toSectionResult,
   toTakeResult,
 } from '../../src/result/index.js';
+import type { SectionInput } from '../../src/result/section/to-section-result.js';
 import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDINGS as [
@@ -24,7 +25,7 @@ const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDI
   Finding,
 ];
 
-function section(takes: readonly SampleOptions[], failures: SectionResult['failures'] = []): SectionResult {
+function section(takes: readonly SampleOptions[], failures: SectionInput['failures'] = []): SectionResult {
   const { tool } = sampleReview();
   const rows = takes.map((options, i) => sectionRow(`take-${i}`, toTakeResult(sampleReview(options))));
   return toSectionResult({ tool, rows, failures });
@@ -36,7 +37,7 @@ const three = section(
     { player: 'Bo', findings: [accidental, { ...accidental, weight: 'watch' }, late] },
     { player: 'Cy', fit: 'other' },
   ],
-  [{ file: 'broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }],
+  [{ file: 'broken.wav', code: 'wav-damaged', fault: { code: 'wav-format-cut', facts: {} } }],
 );
 
 describe('the section’s document', () => {

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { timingOf } from '../../src/result/timing-of.js';
+import { toldReasons } from '../../src/result/told-reason.js';
 import type { Part, PartNote } from '../../src/score/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 
-const { part, measurements } = sampleReview();
+const sample = sampleReview();
+const { part } = sample;
+const measurements = toldReasons('en', sample.measurements);
 const transition = {
   index: 0,
   toIndex: 1,
