@@ -13,6 +13,7 @@ import {
 } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
+import { saidOf } from '../helpers/in-words.js';
 import { attributes, direction, dynamic, note, scoreOf } from '../score/score-of.js';
 
 const scores = join(import.meta.dirname, '../../fixtures/scores');
@@ -41,7 +42,7 @@ function refusal(text: string, part: Part = demo): string {
   try {
     readBrief(text, part);
   } catch (error) {
-    if (error instanceof InputError) return `${error.code}: ${error.message}`;
+    if (error instanceof InputError) return `${error.code}: ${(saidOf(error) as InputError).message}`;
     throw error;
   }
   return 'not refused';

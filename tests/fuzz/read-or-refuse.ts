@@ -2,6 +2,7 @@ import { tmpdir } from 'node:os';
 import { resolve } from 'node:path';
 import { expect } from 'vitest';
 import { InputError } from '../../src/base/index.js';
+import { saidOf } from '../helpers/in-words.js';
 
 /** Five lines of a terminal. */
 const LONGEST_MESSAGE = 400;
@@ -11,7 +12,7 @@ const PLACES = [resolve(import.meta.dirname, '../..'), tmpdir(), 'node_modules',
 /** The error is one the user can mend: one line that a terminal can print, no place of the machine in it. */
 function expectPlain(error: unknown): void {
   if (!(error instanceof InputError)) throw error;
-  const { message } = error;
+  const { message } = saidOf(error) as InputError;
   expect(message.length).toBeGreaterThan(10);
   expect(message.length).toBeLessThanOrEqual(LONGEST_MESSAGE);
   // no line breaks, no control characters (terminals obey some of them), no half of a surrogate pair

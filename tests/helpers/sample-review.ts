@@ -1,4 +1,5 @@
 import type { AlignedNote, Alignment } from '../../src/align/index.js';
+import { type Caution, notMeasured } from '../../src/base/index.js';
 import type { Take } from '../../src/decode/index.js';
 import type { Finding, Judgement, Unit } from '../../src/judge/index.js';
 import type { Measurements } from '../../src/measure/index.js';
@@ -18,7 +19,7 @@ export interface SampleOptions {
   /** in the words a player reads */
   readonly findings?: readonly ResultFinding[];
   readonly fit?: Alignment['fit'];
-  readonly cautions?: readonly string[];
+  readonly cautions?: readonly Caution[];
 }
 
 /** A review's inputs, written by hand: an invented étude in 4/4 for clarinet, played at 92 where 96 is marked. */
@@ -167,7 +168,7 @@ function alignedNote(note: PartNote): AlignedNote {
   };
 }
 
-function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
+function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements {
   return {
     recording: {
       peakDbfs: -4.312,
@@ -196,14 +197,11 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
       index: note.index,
       cents: 4.3 + 6 * Math.sin(note.index),
       centsFromOwnTuning: -0.00001,
-      levelDb: note.index === 41 ? { notMeasured: 'the note was left out' } : levelOf(part, note),
+      levelDb: note.index === 41 ? notMeasured('note-not-heard') : levelOf(part, note),
     })),
     levels: part.dynamics.map(({ mark, index, toIndex, bar, pass }) => ({
       ...{ mark, index, toIndex, bar, pass },
-      levelDb:
-        index === 0 || toIndex > index
-          ? (PLAYED_DB[mark] as number)
-          : { notMeasured: 'only one note stands under the mark' },
+      levelDb: index === 0 || toIndex > index ? (PLAYED_DB[mark] as number) : notMeasured('too-few-under-this-mark'),
     })),
     contrasts: part.dynamics.slice(1).map(({ mark, index, bar, pass }, i) => {
       const from = (part.dynamics[i] as DynamicMark).mark;
@@ -212,7 +210,7 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
       return { from, to: mark, index, bar, pass, differenceDb, registerAdjustedDb: differenceDb + 0.4, intervalDb };
     }),
     hairpins: part.hairpins.map(({ kind, index, toIndex, bar, toBar, pass }) => {
-      const riseDb = kind === 'crescendo' ? 4.6 : { notMeasured: 'fewer than four notes of it could be measured' };
+      const riseDb = kind === 'crescendo' ? 4.6 : notMeasured('too-few-in-hairpin');
       const rise = { riseDb, registerAdjustedRiseDb: riseDb, slopeDbPerBar: riseDb, slopeDbPerSecond: riseDb };
       return { kind, index, toIndex, bar, toBar, pass, ...rise };
     }),
@@ -226,7 +224,7 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
     articulations: [],
     breaths: [],
     emptyPlaces: [],
-    intonation: { noteNames: [], registers: [], withLoudness: { notMeasured: 'loud and soft are too much alike' } },
+    intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
   };
 }

@@ -51,10 +51,12 @@ export function day(after: number): string {
   return new Date(Date.parse('2026-03-02T00:00:00Z') + after * DAY_MS).toISOString().slice(0, 10);
 }
 
-/** A criterion left out of the judging of a take. */
-export function notJudged(criterion: string, summary: string): Partial<TakeResult> {
+/** A criterion left out of the judging of a take, with the code of the reason unless an earlier program wrote it. */
+export function notJudged(criterion: string, summary: string, code?: string): Partial<TakeResult> {
   const criteria = plain.criteria.map((line) =>
-    line.criterion === criterion ? { ...line, judged: false, summary } : line,
+    line.criterion === criterion
+      ? { ...line, judged: false, summary, ...(code === undefined ? {} : { reason: { code } }) }
+      : line,
   );
   return { criteria };
 }

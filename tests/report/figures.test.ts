@@ -6,7 +6,7 @@ import { loudnessRank } from '../../src/weeks/loudness-rank.js';
 import { MEASURES } from '../../src/weeks/measures.js';
 import { atTempo, takeOfWeeks } from '../helpers/weeks.js';
 
-const figures = (changed: Partial<TakeResult>) => figuresOf(takeOfWeeks({ changed }).result, 'en');
+const figures = (changed: Partial<TakeResult>) => figuresOf(takeOfWeeks({ changed }).result);
 
 const place = { index: 0, toIndex: 1, bar: '1', pass: 1 };
 const third = 1 / 3;

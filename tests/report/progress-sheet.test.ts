@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Failure } from '../../src/base/index.js';
 import type { PaperSize } from '../../src/page/index.js';
 import { drawProgressSheet } from '../../src/report/index.js';
 import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
@@ -8,7 +9,8 @@ import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js
 
 const { tool } = sampleReview();
 const creationDate = new Date('2026-03-16T00:00:00Z');
-const failures = [{ file: 'old/x.json', code: 'bad-result', message: 'this is a result of version 7' }];
+const fault: Failure = { code: 'result-of-other-version', facts: { version: '7', tool: '', readVersion: 1 } };
+const failures = [{ file: 'old/x.json', code: 'bad-result', fault }];
 
 function draw(results: readonly FoundResult[], paper: PaperSize = 'a4'): Promise<Uint8Array> {
   const lost: never[] = [];

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Caution } from '../../src/base/index.js';
 import { notMeasured } from '../../src/base/index.js';
 import { type TakeResult, takeResultJsonSchema, takeResultSchema, toTakeResult } from '../../src/result/index.js';
 import {
@@ -36,7 +37,7 @@ function silent(): Sample {
 
 function nothingMeasured(): Sample {
   const sample = sampleReview();
-  const reason = notMeasured('the recorder moved its level');
+  const reason = notMeasured('level-moved');
   const { measurements } = sample;
   return {
     ...sample,
@@ -126,9 +127,14 @@ describe('the result document', () => {
   });
 
   it('brings the cautions of the file and of the recording together, each once', () => {
-    const sample = sampleReview({ cautions: ['one channel is empty', 'the room hums'] });
-    const result = toTakeResult({ ...sample, take: { ...sample.take, cautions: ['one channel is empty'] } });
-    expect(result.recording.cautions).toEqual(['one channel is empty', 'the room hums']);
+    const empty: Caution = { code: 'channels-empty', facts: { channels: [2], of: 2 } };
+    const sample = sampleReview({ cautions: [{ ...empty }, { code: 'rings-long', facts: {} }] });
+    const result = toTakeResult({ ...sample, take: { ...sample.take, cautions: [empty] } });
+    expect(result.recording.cautions).toEqual([
+      'the right channel is empty and was left out',
+      'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.',
+    ]);
+    expect(result.recording.cautionCodes).toEqual([empty, { code: 'rings-long' }]);
   });
 
   it('has no place for a number that is not finite', () => {

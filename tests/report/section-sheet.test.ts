@@ -19,7 +19,7 @@ function draw(count: number, bars = 24, paper: PaperSize = 'a4'): Promise<Uint8A
   });
   const failures =
     count > 1
-      ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }]
+      ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', fault: { code: 'wav-format-cut', facts: {} } as const }]
       : [];
   const section = toSectionResult({ tool, rows, failures });
   return drawSectionSheet({ section, paper, creationDate });

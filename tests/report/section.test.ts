@@ -11,6 +11,7 @@ import {
   sectionRow,
   toSectionResult,
 } from '../../src/result/index.js';
+import type { SectionInput } from '../../src/result/section/to-section-result.js';
 import { resultOf, SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDINGS as [
@@ -23,7 +24,7 @@ const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDI
   ResultFinding,
 ];
 
-function section(takes: readonly SampleOptions[], failures: SectionResult['failures'] = []): SectionResult {
+function section(takes: readonly SampleOptions[], failures: SectionInput['failures'] = []): SectionResult {
   const { tool } = sampleReview();
   const rows = takes.map((options, i) => sectionRow(`take-${i}`, resultOf(sampleReview(options))));
   return toSectionResult({ tool, rows, failures });
@@ -35,7 +36,7 @@ const three = section(
     { player: 'Bo', findings: [accidental, { ...accidental, weight: 'watch' }, late] },
     { player: 'Cy', fit: 'other' },
   ],
-  [{ file: 'broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }],
+  [{ file: 'broken.wav', code: 'wav-damaged', fault: { code: 'wav-format-cut', facts: {} } }],
 );
 
 describe('the section’s document', () => {

@@ -36,7 +36,7 @@ describe('a take’s pages', () => {
   let pdf: InspectedPdf;
 
   beforeAll(async () => {
-    bytes = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: ['The room hums.'] });
+    bytes = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: [{ code: 'rings-long', facts: {} }] });
     pdf = inspectPdf(bytes);
   });
 
@@ -117,7 +117,7 @@ describe('a take’s pages', () => {
 
   it('are the same bytes every time, whatever was drawn in between', async () => {
     await draw({ bars: 3, title: 'Ж Ω another one', player: 'Ωmega' }, 'letter');
-    const again = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: ['The room hums.'] });
+    const again = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: [{ code: 'rings-long', facts: {} }] });
     expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
   });
 
@@ -164,19 +164,19 @@ describe('pages at the limits', () => {
 
   it('say what was not measured and why, and draw no tempo then', async () => {
     const { part, loudness, measurements, ...rest } = sampleReview();
-    const reason = notMeasured('the beat could not be followed');
+    const reason = notMeasured('too-few-bars');
     const unmeasured = {
       ...measurements,
       recording: { ...measurements.recording, levelRiding: true },
       tempo: reason,
-      levels: measurements.levels.map((level) => ({ ...level, levelDb: notMeasured('the recorder moved its level') })),
+      levels: measurements.levels.map((level) => ({ ...level, levelDb: notMeasured('level-moved') })),
     };
     const bare = { ...part, dynamics: [], hairpins: [], dynamicEvents: [] };
     const result = resultOf({ ...rest, part: bare, measurements: unmeasured });
     const silence = { ...loudness, levelDb: loudness.levelDb.map(() => Number.NEGATIVE_INFINITY) };
     const pdf = inspectPdf(await drawTakeReport({ result, part: bare, loudness: silence, paper: 'a4', creationDate }));
     const text = withoutSpaces(pdf.pageTexts.join(' '));
-    expect(text).toContain('Tempo:thebeatcouldnotbefollowed.');
+    expect(text).toContain('Tempo:toofewbarswithsteadynotes.');
     expect(text).toContain('Thelevelunderpinbar1,thelevelundermfinbar5');
     expect(text).toContain('notyourplaying');
     expect(pdf.elements.filter((element) => element.tag === 'Figure')).toHaveLength(1);
@@ -203,7 +203,7 @@ describe('a take that was not reviewed', () => {
     ['other', 'does not fit the part'],
     ['nothing', 'could not be heard'],
   ] as const)('gets one kind page: %s', async (fit, words) => {
-    const pdf = inspectPdf(await draw({ fit, cautions: ['The room is louder than the playing.'] }));
+    const pdf = inspectPdf(await draw({ fit, cautions: [{ code: 'noisy', facts: {} }] }));
     const text = withoutSpaces(pdf.pageTexts.join(' '));
     expect(pdf.pages).toBe(1);
     expect(text).toContain(withoutSpaces(words));

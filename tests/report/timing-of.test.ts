@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { Measurements } from '../../src/measure/index.js';
 import { toTakeResult } from '../../src/result/index.js';
 import { timingOf } from '../../src/result/timing-of.js';
+import { toldReasons } from '../../src/result/told-reason.js';
 import type { Part, PartNote } from '../../src/score/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 
 const sample = sampleReview();
-const { part, measurements } = sample;
+const { part } = sample;
+const measurements = toldReasons('en', sample.measurements);
 const transition = {
   index: 0,
   toIndex: 1,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Failure } from '../../src/base/index.js';
 import { drawProgressSheet, drawSectionSheet } from '../../src/report/index.js';
 import {
   type SectionResult,
@@ -18,7 +19,7 @@ import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js
 
 const creationDate = new Date('2026-03-16T00:00:00Z');
 const { tool } = sampleReview();
-const MESSAGE = 'the WAV file ends after 10 bytes; record or copy the take again';
+const FAULT: Failure = { code: 'wav-ends-at-once', facts: { bytes: 10 } };
 const GERMAN_MESSAGE = 'Die WAV-Datei endet nach 10 Bytes; die Aufnahme neu machen oder neu kopieren.';
 const inOneLine = (text: string) => text.replace(/\s+/g, ' ');
 
@@ -36,7 +37,7 @@ function rows(language: 'en' | 'de') {
 }
 
 function section(language: 'en' | 'de', from: 'en' | 'de' = language): SectionResult {
-  const failures = [{ file: 'x/y.wav', code: 'wav-damaged', message: MESSAGE }];
+  const failures = [{ file: 'x/y.wav', code: 'wav-damaged', fault: FAULT }];
   return toSectionResult({ tool, rows: rows(from), failures, language });
 }
 
@@ -72,7 +73,10 @@ describe('the section sheet in German', () => {
     expect(section('en', 'de')).toEqual(section('en'));
     const { takes, failures, language } = section('de', 'en');
     expect(language).toBe('de');
-    expect(takes[2]?.notesAsWritten).toEqual({ notMeasured: 'was gespielt wurde, passt nicht zu diesen Noten' });
+    expect(takes[2]?.notesAsWritten).toEqual({
+      notMeasured: 'was gespielt wurde, passt nicht zu diesen Noten',
+      code: 'other-part',
+    });
     expect(takes[0]?.first[0]).toMatch(/^Takt 3, Schlag 2: /);
     expect(failures[0]?.message).toBe(GERMAN_MESSAGE);
   });
@@ -86,7 +90,8 @@ describe('the section sheet in German', () => {
   });
 
   it('shows a message that nobody has translated as it is', () => {
-    const failures = [{ file: 'x.wav', code: 'x', message: 'quite another thing' }];
+    const fault: Failure = { code: 'told-before', facts: { said: 'quite another thing' } };
+    const failures = [{ file: 'x.wav', code: 'x', fault }];
     expect(toSectionResult({ tool, rows: rows('de'), failures, language: 'de' }).failures[0]?.message).toBe(
       'quite another thing',
     );
@@ -111,7 +116,7 @@ describe('what was not judged, on the section sheet', () => {
 
 const gone: LostTake = {
   ...{ file: 'x/Ada.wav', scoreSha256: takeOfWeeks().result.score.sha256, player: 'Ada', date: day(9) },
-  message: MESSAGE,
+  fault: FAULT,
 };
 
 /** Three players, with everything a sheet can tell: changes, gaps, what was not judged, repeats and failures. */
@@ -133,19 +138,17 @@ function weeks(language?: 'en' | 'de'): FoundResult[] {
     twice,
     { ...twice, file: 'y/2.json' },
     one('Ada', 0, atTempo(82), ['3']),
-    one('Ada', 14, { ...atTempo(99), ...notJudged('articulation', slurred) }, ['9']),
-    one('Bo', 7, notJudged('articulation', slurred), ['9']),
+    one('Ada', 14, { ...atTempo(99), ...notJudged('articulation', slurred, 'brief-all-slurred') }, ['9']),
+    one('Bo', 7, notJudged('articulation', slurred, 'brief-all-slurred'), ['9']),
     one('Bo', 14, { outcome: 'too-poor' }),
-    one('Bo', 21, notJudged('articulation', slurred)),
+    one('Bo', 21, notJudged('articulation', slurred, 'brief-all-slurred')),
     one('Cy', 28, { outcome: 'not-this-score' }),
     one(null, 3, {}),
   ];
 }
 
 function progress(language: 'en' | 'de', from: 'en' | 'de' = language) {
-  const failures = [
-    { file: 'x/9.json', code: 'bad-result', message: 'this is no result of a take; review the take again' },
-  ];
+  const failures = [{ file: 'x/9.json', code: 'bad-result', fault: { code: 'result-unread', facts: {} } as const }];
   return toProgressResult({ tool, language, results: weeks(from), lost: [gone], failures });
 }
 

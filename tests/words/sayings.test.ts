@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LANGUAGES } from '../../src/base/index.js';
+import { LANGUAGES, notMeasured } from '../../src/base/index.js';
 import type { ContrastsHeard } from '../../src/judge/criterion-sayings.js';
 import { contrastsSaying } from '../../src/judge/dynamics-sayings.js';
 import { judgeTake } from '../../src/judge/index.js';
@@ -69,7 +69,7 @@ describe('the line on dynamics', () => {
   });
 
   it('leaves out what was not measured', () => {
-    const gap = { notMeasured: 'too few notes were heard under f' };
+    const gap = notMeasured('too-few-under-mark', { mark: 'f' });
     expect(dynamics([step('p', 'f', gap), step('f', 'p', -9)])).toMatch(/at the one change of dynamics: 9 dB/);
     expect(dynamics([step('p', 'f', gap)])).toBe('no change of level to measure');
   });
