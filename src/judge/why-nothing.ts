@@ -13,6 +13,8 @@ const LEAST_OF_A_WAY = 3;
  * @param criterion one of the eight
  * @returns why there is nothing to tell of it: left out by the brief, not measured, or nothing of the kind in the part;
  * null when there is something
+ *
+ * Source: definition.
  */
 export function whyNothing(input: JudgeInput, criterion: Criterion): Reason | null {
   return leftOut(input, criterion) ?? WHY[criterion](input);

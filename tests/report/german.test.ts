@@ -92,7 +92,7 @@ describe('a German page', () => {
   let text: string;
 
   beforeAll(async () => {
-    pdf = inspectPdf(await draw({ cautions: ['There is much noise in the recording: soft notes may be lost in it.'] }));
+    pdf = inspectPdf(await draw({ cautions: [{ code: 'noisy', facts: {} }] }));
     text = pdf.pageTexts.join('\n');
   });
 
@@ -155,13 +155,14 @@ describe('a German page to listen to', () => {
 
 describe('a German result', () => {
   it('keeps its language, and tells reasons, cautions and what is expected in it', () => {
-    const { result } = reviewed({ cautions: ['There is much noise in the recording: soft notes may be lost in it.'] });
+    const { result } = reviewed({ cautions: [{ code: 'noisy', facts: {} }] });
     expect(result.language).toBe('de');
     expect(result.recording.cautions).toEqual([
-      sentenceIn('de', 'There is much noise in the recording: soft notes may be lost in it.'),
+      'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
     ]);
     expect(reviewed({ fit: 'other' }).result.tempo).toEqual({
       notMeasured: 'was gespielt wurde, passt nicht zu diesen Noten',
+      code: 'other-part',
     });
   });
 

@@ -1,10 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { CAUTIONS, type Coded, type CodeTable, REASONS, type Sayings } from '../../src/base/index.js';
 import type { Facts } from '../../src/judge/observation.js';
 import { GERMAN_SENTENCES } from '../../src/judge/wording/german-sentences.js';
 import type { SummaryWords, Words } from '../../src/judge/wording/words.js';
 import { wordsIn } from '../../src/judge/wording/words-in.js';
+import * as GermanCautions from '../../src/words/de/cautions.js';
+import * as GermanReasons from '../../src/words/de/reasons.js';
+import * as EnglishCautions from '../../src/words/en/cautions.js';
+import * as EnglishReasons from '../../src/words/en/reasons.js';
 import { wordsFor } from '../../src/words/finding-words.js';
 import { LISTEN_WORDS } from '../../src/words/listen-words.js';
+import { say } from '../../src/words/say.js';
 import { PANEL_CAUTION, PRACTICE_CAUTION } from '../../src/words/small-print-words.js';
 import { captionOf } from '../../src/words/take/mark-words.js';
 import { NOT_REVIEWED_WORDS } from '../../src/words/take/not-reviewed-words.js';
@@ -80,18 +86,39 @@ const summaries = (say: SummaryWords): (readonly [string, string])[] => [
   ['stops', say.stops(1, 2)],
 ];
 
+/** Facts that stand for any of their kind. */
+const SAMPLE: Readonly<Record<string, unknown>> = {
+  number: 3,
+  numbers: [3],
+  text: 'mf',
+  code: { code: 'no-note-heard' },
+};
+
+/** Every sentence of a table in both languages. */
+function bothOf<T extends CodeTable>(table: T, english: Sayings<T>, german: Sayings<T>): (readonly [string, string])[] {
+  return Object.entries(table).map(([code, shapes]) => {
+    const facts = Object.fromEntries(Object.entries(shapes).map(([name, shape]) => [name, SAMPLE[String(shape)]]));
+    const coded = { code, facts } as unknown as Coded<T>;
+    return [say(english, coded), say(german, coded)] as const;
+  });
+}
+
+/** Reasons and cautions. */
+const CODED = [
+  ...bothOf(REASONS, EnglishReasons.REASONS_IN_WORDS, GermanReasons.REASONS_IN_WORDS),
+  ...bothOf(CAUTIONS, EnglishCautions.CAUTIONS_IN_WORDS, GermanCautions.CAUTIONS_IN_WORDS),
+];
+
 /** Reasons, cautions and what is expected: every sentence the rooms say, as a test of the judges holds them complete. */
-const FIXED = Object.entries(GERMAN_SENTENCES).map(([english, german]) => {
+const EXPECTED = Object.entries(GERMAN_SENTENCES).map(([english, german]) => {
   const fill = (text: string, words: readonly string[]): string => {
     let next = 0;
     return text.replaceAll('{n}', '3').replaceAll('{}', () => words[next++] ?? 'mf');
   };
-  const whole = english.startsWith('The whole take');
-  return [
-    fill(english, whole ? ['an octave', 'higher', ''] : []),
-    fill(german, whole ? ['eine Oktave', 'höher', ''] : []),
-  ] as const;
+  return [fill(english, []), fill(german, [])] as const;
 });
+
+const FIXED = [...CODED, ...EXPECTED];
 
 describe('the measure of reading', () => {
   // Source: syllables as dictionaries divide these words (from memory).
