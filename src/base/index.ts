@@ -11,6 +11,7 @@ export {
   type Coded,
   type CodeTable,
   codeAsData,
+  type FactShape,
   type FactsOf,
   isCoded,
   type LooseCode,

@@ -24,7 +24,8 @@ export function writeWhole(path: string, content: Uint8Array | string): void {
   } catch (error) {
     removeIfThere(passing);
     const said = error instanceof Error && 'code' in error ? String(error.code) : '';
-    throw new InputError('cannot-write', { why: REASONS[said] ?? 'other', said });
+    const why = REASONS[said] ?? 'other';
+    throw new InputError('cannot-write', { why, said: why === 'other' ? said : '' });
   }
 }
 

@@ -43,7 +43,9 @@ describe('writing', () => {
   it('says in one line which folder cannot be written to', () => {
     writeFileSync(join(root, 'file'), '');
     const folder = join(root, 'file', 'out');
-    expect(() => tryToWrite(folder)).toThrow(`${folder}: cannot write here (a file is in the way of the folder)`);
+    expect(inWords(() => tryToWrite(folder))).toThrow(
+      `${folder}: cannot write here (a file is in the way of the folder)`,
+    );
   });
 
   it('leaves no trace of having tried', () => {
