@@ -39,8 +39,6 @@ export type Sayings<T> = { readonly [K in keyof T]: (facts: FactsOf<T[K]>) => st
  * @param table codes and the facts that belong to them
  * @param value a code and facts that came from a file
  * @returns whether the code is in the table and has all its facts, each of the right kind
- *
- * Source: definition.
  */
 export function isCoded<T extends CodeTable>(table: T, value: LooseCode): value is Coded<T> & LooseCode {
   const shapes = Object.hasOwn(table, value.code) ? table[value.code] : undefined;
@@ -68,8 +66,6 @@ const KINDS: Readonly<Record<keyof Facts, (value: unknown) => boolean>> = {
 /**
  * @param value a code with its facts
  * @returns the same as documents hold it: facts are left out where there are none
- *
- * Source: definition.
  */
 export function codeAsData<C extends string>(value: {
   readonly code: C;

@@ -261,8 +261,6 @@ export type FaultCode = keyof typeof FAULTS;
 /**
  * @param fault a fault or a loss
  * @returns its kind, as scripts know it
- *
- * Source: definition.
  */
 export function kindOf({ code }: Failure): string {
   return KINDS[code][0];

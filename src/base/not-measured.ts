@@ -11,8 +11,6 @@ export type MaybeNumber = number | NotMeasured;
 /**
  * @param reason code of the reason why there is no number, and the facts that belong to it
  * @returns the marker that stands in place of the number
- *
- * Source: definition.
  */
 export function notMeasured(...reason: ReasonArguments): NotMeasured {
   const [code, facts = {}] = reason;
@@ -32,8 +30,6 @@ export type MaybeNumberTold = number | NotMeasuredTold;
 /**
  * @param value a number or the reason why there is none, as a code or in words
  * @returns true when there is a number
- *
- * Source: definition.
  */
 export function isMeasured<T>(value: T | NotMeasured): value is T;
 export function isMeasured<T>(value: T | NotMeasuredTold): value is T;

@@ -75,8 +75,6 @@ export type ReasonArguments = CodeArguments<typeof REASONS>;
 /**
  * @param reason why a criterion has nothing to tell
  * @returns the same as the criterion's line says it: a reason of the measure beneath is said to be one
- *
- * Source: definition.
  */
 export function criterionReason(reason: Reason): Reason {
   return reason.code in CRITERION_REASONS ? reason : { code: 'criterion-not-measured', facts: { why: reason } };

@@ -5,8 +5,6 @@ import type { TakeFailure } from './types.js';
  * @param file the take as the user knows it
  * @param fault why it could not be reviewed
  * @returns the failure to list
- *
- * Source: definition.
  */
 export function failureFor(file: string, fault: Failure): TakeFailure {
   return { file, code: kindOf(fault), fault };

@@ -25,8 +25,6 @@ export type Told<T> = T extends NotMeasured
  * @param language of the document
  * @param reason why there is no number
  * @returns it as documents hold it: in words, with its code, and its facts where it has some
- *
- * Source: definition.
  */
 export function toldReason(language: Language, reason: Reason): NotMeasuredTold {
   const notMeasured = reasonSaid(language, reason);
@@ -39,8 +37,6 @@ export function toldReason(language: Language, reason: Reason): NotMeasuredTold 
  * @param language of the document
  * @param value a number or why there is none
  * @returns the same as documents hold it
- *
- * Source: definition.
  */
 export function toldNumber(language: Language, value: MaybeNumber): MaybeNumberTold {
   return isMeasured<number>(value) ? value : toldReason(language, value.notMeasured);
@@ -50,8 +46,6 @@ export function toldNumber(language: Language, value: MaybeNumber): MaybeNumberT
  * @param language of the document
  * @param measured numbers and reasons, in objects and lists of any depth
  * @returns the same with every reason told in the language
- *
- * Source: definition.
  */
 export function toldReasons<T>(language: Language, measured: T): Told<T> {
   return told(language, measured) as Told<T>;
@@ -68,8 +62,6 @@ function told(language: Language, value: unknown): unknown {
  * @param value why there is no number, as a document holds it
  * @param from language of the document
  * @returns the reason; where its code is not known, that the document tells it in words of its own
- *
- * Source: definition.
  */
 export function reasonOf(value: NotMeasuredTold, from: Language): Reason {
   const { code = '', facts, notMeasured: said } = value;

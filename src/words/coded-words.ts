@@ -6,8 +6,6 @@ import { wordsIn } from './words-in.js';
  * @param language of the words
  * @param reason why there is no number or no judgement
  * @returns it in words that go on within a sentence
- *
- * Source: definition.
  */
 export function reasonSaid(language: Language, reason: Reason): string {
   if (reason.code === 'told-there' && reason.facts.language === language) return reason.facts.said;
@@ -18,8 +16,6 @@ export function reasonSaid(language: Language, reason: Reason): string {
  * @param language of the words
  * @param caution what a reader is to know of a recording
  * @returns it in a sentence
- *
- * Source: definition.
  */
 export function cautionSaid(language: Language, caution: Caution): string {
   return say(wordsIn(language).cautions, caution);
@@ -29,8 +25,6 @@ export function cautionSaid(language: Language, caution: Caution): string {
  * @param language of the words
  * @param failure why something could not be done
  * @returns one printable line: what was found, and what is needed
- *
- * Source: definition.
  */
 export function failureSaid(language: Language, failure: Failure): string {
   return printable(say(wordsIn(language).faults, failure));

@@ -1,7 +1,7 @@
 import { readdirSync, realpathSync, statSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
-import { failureOf } from '../failure-of.js';
+import { failureOf } from '../failures/failure-of.js';
 import type { FoundTake, TakeFailure } from '../types.js';
 
 const WAV_ENDINGS = new Set(['.wav', '.wave']);
@@ -24,8 +24,6 @@ export interface Found {
  *
  * @param inputs files and folders as the user gave them
  * @returns takes and failures, both in code point order of the path below the folder given
- *
- * Source: definition.
  */
 export function findTakes(inputs: readonly string[]): Found {
   const search: Search = { takes: new Map(), failures: new Map(), foldersSeen: new Set() };

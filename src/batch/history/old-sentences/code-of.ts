@@ -17,8 +17,6 @@ const NUMBER = String.raw`[−-]?\d+(?:[.,]\d+)?|0x[\da-f]+`;
  * @param sentences of earlier programs
  * @param table codes and the facts that belong to them
  * @returns what finds the code of a sentence in either language, with its facts; null for one that is not known
- *
- * Source: definition.
  */
 export function codeOf(sentences: readonly OldSentence[], table: CodeTable): (sentence: string) => LooseCode | null {
   const known = sentences.flatMap(({ code, facts = {}, en, de }) =>

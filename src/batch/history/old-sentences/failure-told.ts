@@ -13,8 +13,6 @@ const codeOfFailure = codeOf(OLD_FAILURES, FAILURES);
 /**
  * @param kept a failure that a section's document or a take's record holds
  * @returns the failure; one that nobody knows any more is told as it was
- *
- * Source: definition.
  */
 export function failureTold({ fault, message = '' }: KeptFailure): Failure {
   const { code = '', facts = {} } = fault ?? codeOfFailure(message) ?? {};

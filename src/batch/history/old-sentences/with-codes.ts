@@ -14,8 +14,6 @@ const NOT_MEASURED = /^(?:not measured|nicht gemessen): /;
  *
  * @param document a result of version 1
  * @returns the same; a document of today comes back as it is
- *
- * Source: definition.
  */
 export function withCodes(document: Json): Json {
   if (isObject(document.recording) && 'cautionCodes' in document.recording) return document;

@@ -1,4 +1,4 @@
-import type { NoteLetter, WrittenPitch } from '../score/index.js';
+import type { NoteLetter, WrittenPitch } from '../../score/index.js';
 
 const SIGNS: ReadonlyMap<number, string> = new Map([
   [-2, '♭♭'],

@@ -1,8 +1,8 @@
-import type { Alignment } from '../align/index.js';
-import type { Brief } from '../brief/index.js';
-import type { Measurements } from '../measure/index.js';
-import type { Part, PartNote } from '../score/index.js';
-import type { Standards } from '../standards/index.js';
+import type { Alignment } from '../../align/index.js';
+import type { Brief } from '../../brief/index.js';
+import type { Measurements } from '../../measure/index.js';
+import type { Part, PartNote } from '../../score/index.js';
+import type { Standards } from '../../standards/index.js';
 
 /** Everything a judge may look at. */
 export interface JudgeInput {
@@ -27,8 +27,6 @@ export interface NotePlace {
  * @param input part and alignment
  * @param note a note of the part
  * @returns where it stands on the page and in the recording
- *
- * Source: definition.
  */
 export function placeOf(input: JudgeInput, note: PartNote): NotePlace {
   const onset = input.alignment.notes[note.index]?.onsetSeconds;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { beats, cents, centsPerDb, correlation, decibels, maybe, seconds, share } from '../quantities.js';
 import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
-import { beats, cents, centsPerDb, correlation, decibels, maybe, seconds, share } from './quantities.js';
 
 const count = z.int().min(1);
 const interval = <T extends z.ZodType>(bound: T) => z.array(bound).length(2).meta({ description: '95 % interval' });
@@ -9,8 +9,6 @@ const place = { index: noteIndex, bar, pass };
 /**
  * What is kept of how a take was played, beyond its single notes. Every field may be missing from documents of earlier
  * versions of the program.
- *
- * Source: definition.
  */
 export const playingSchema = z.object({
   articulations: z
@@ -69,8 +67,6 @@ export const playingSchema = z.object({
 
 /**
  * Where within a crescendo or diminuendo the change happens.
- *
- * Source: definition.
  */
 export const courseSchema = z.object({
   halfwayShare: share('share of the change that is there halfway'),

@@ -1,5 +1,5 @@
 import { closeSync, constants, fstatSync, openSync, readFileSync, statSync } from 'node:fs';
-import { InputError } from '../base/index.js';
+import { InputError } from '../../base/index.js';
 import { diskFault } from './disk-fault.js';
 
 /** Half an hour of 192 kHz stereo 24 bit is 2 GB; a take is a few minutes. */
@@ -13,7 +13,7 @@ export const LONGEST_TAKE_BYTES = 2 ** 30;
  * @returns its bytes
  * @throws InputError `no-such-file`, `not-readable`, or `changed-while-read` when it was written to meanwhile
  *
- * Source: definition; fstat(2) in POSIX.1-2017 for what shows a change.
+ * Fstat(2) in POSIX.1-2017 for what shows a change.
  */
 export function readWhole(path: string, limitBytes: number): Uint8Array {
   const facts = attempted(() => statSync(path));

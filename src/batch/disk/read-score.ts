@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
-import { sha256 } from '../base/index.js';
-import { type Part, readPart } from '../score/index.js';
+import { sha256 } from '../../base/index.js';
+import { type Part, readPart } from '../../score/index.js';
 import { namingFile } from './naming-file.js';
 import { readWhole } from './read-whole.js';
 
@@ -17,8 +17,6 @@ export interface ReadScore {
  * @param path the score's file
  * @returns its bytes, its part, and what names it in documents
  * @throws InputError naming the file when it cannot be read as a part
- *
- * Source: definition.
  */
 export function readScore(path: string): ReadScore {
   return namingFile(path, () => {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { LANGUAGES } from '../base/index.js';
+import { LANGUAGES } from '../../base/index.js';
 
 /** The language of a result. Source: BCP 47. */
 export const languageSchema = z

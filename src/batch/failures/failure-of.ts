@@ -1,8 +1,8 @@
-import { InputError } from '../base/index.js';
-import { diskFault } from './disk-fault.js';
-import { failureFor } from './failure-for.js';
+import { InputError } from '../../base/index.js';
+import { diskFault } from '../disk/disk-fault.js';
+import { failureFor } from '../failure-for.js';
+import type { TakeFailure } from '../types.js';
 import { lossOf } from './loss-of.js';
-import type { TakeFailure } from './types.js';
 
 /**
  * Why a take could not be reviewed. What the user can put right comes out as it was thrown; anything else is owned as a
@@ -11,8 +11,6 @@ import type { TakeFailure } from './types.js';
  * @param path the take as the user knows it, below the folder given; never a path of the machine
  * @param error whatever was thrown
  * @returns the failure to list
- *
- * Source: definition.
  */
 export function failureOf(path: string, error: unknown): TakeFailure {
   const file = oneLine(path);

@@ -1,11 +1,11 @@
-import type { Language } from '../base/index.js';
-import { sha256 } from '../base/index.js';
-import type { SectionRow } from '../result/index.js';
-import type { DocumentWishes, Engraving, Etude, MadeDocument, Tool } from '../review/index.js';
-import { failureOf } from './failure-of.js';
-import { secondsFor } from './pool/limits.js';
-import { LONGEST_TAKE_BYTES, readWhole } from './read-whole.js';
-import type { FixedLimits, PlannedTake, TakeFailure } from './types.js';
+import type { Language } from '../../base/index.js';
+import { sha256 } from '../../base/index.js';
+import type { SectionRow } from '../../result/index.js';
+import type { DocumentWishes, Engraving, Etude, MadeDocument, Tool } from '../../review/index.js';
+import { LONGEST_TAKE_BYTES, readWhole } from '../disk/read-whole.js';
+import { failureOf } from '../failures/failure-of.js';
+import { secondsFor } from '../pool/limits.js';
+import type { FixedLimits, PlannedTake, TakeFailure } from '../types.js';
 
 /** What all takes of a run share; it is sent to each worker once. */
 export interface SharedWork extends DocumentWishes {
@@ -41,8 +41,6 @@ export type TakeAnswer =
  * @param onSeconds told how many seconds the work may take, as soon as the take's length is known
  * @param engrave asked for an étude laid out when pages need it; without it that is done here
  * @returns the result, or the failure
- *
- * Source: definition.
  */
 export async function reviewInWorker(
   { take, keptSha256 }: TakeWork,
@@ -54,8 +52,8 @@ export async function reviewInWorker(
     const { hash, bytes } = readOnce(take.path);
     if (hash === keptSha256) return { how: 'as-before' };
     // Loaded only when something is to be listened to.
-    const { reviewTake, wishesIn } = await import('../review/index.js');
-    const { sectionRow } = await import('../result/index.js');
+    const { reviewTake, wishesIn } = await import('../../review/index.js');
+    const { sectionRow } = await import('../../result/index.js');
     const [etude, ...others] = take.etudes.map((place) => shared.etudes[place] as Etude);
     if (etude === undefined) throw new Error('no étude is meant');
     const { tool, language, limits } = shared;

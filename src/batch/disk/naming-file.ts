@@ -1,12 +1,10 @@
-import { InputError } from '../base/index.js';
+import { InputError } from '../../base/index.js';
 
 /**
  * @param path a file or folder as the user gave it
  * @param work what is done with it
  * @returns what the work returns
  * @throws InputError that knows the name, when the work throws one
- *
- * Source: definition.
  */
 export function namingFile<T>(path: string, work: () => T): T {
   try {

@@ -1,4 +1,4 @@
-import { CANDIDATES } from '../features/index.js';
+import { CANDIDATES } from '../../features/index.js';
 
 /** A candidate lies between two semitones. */
 const MOST_A_FRAME = 2 * CANDIDATES;

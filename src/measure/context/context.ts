@@ -1,8 +1,8 @@
-import type { Alignment } from '../align/index.js';
-import type { Take } from '../decode/index.js';
-import type { Features } from '../features/index.js';
-import type { Part } from '../score/index.js';
-import type { NoteMeasure } from './types.js';
+import type { Alignment } from '../../align/index.js';
+import type { Take } from '../../decode/index.js';
+import type { Features } from '../../features/index.js';
+import type { Part } from '../../score/index.js';
+import type { NoteMeasure } from '../types.js';
 
 /** Everything a measure may look at. */
 export interface MeasureContext {

@@ -1,6 +1,6 @@
-import type { MisreadingKind } from '../score/index.js';
-import type { Expected } from './expected.js';
-import type { Criterion, FindingKind, Unit, Weight } from './finding-kinds.js';
+import type { MisreadingKind } from '../../score/index.js';
+import type { Expected } from '../expected.js';
+import type { Criterion, FindingKind, Unit, Weight } from '../finding-kinds.js';
 
 /** What the words of each kind of finding need to know. A new kind is missing here until it has its facts. */
 export interface Facts {

@@ -1,4 +1,4 @@
-import { CANDIDATES, type Features } from '../features/index.js';
+import { CANDIDATES, type Features } from '../../features/index.js';
 import { GridRows } from './grid-rows.js';
 
 /** How strongly each semitone sounds in each frame, the player's tuning taken out. */

@@ -1,4 +1,4 @@
-import { InputError } from '../base/index.js';
+import { InputError } from '../../base/index.js';
 
 const FAULTS: Readonly<Record<string, 'file-missing' | 'file-forbidden' | 'link-in-circle'>> = {
   ENOENT: 'file-missing',

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { InputError } from '../base/index.js';
+import { InputError } from '../../base/index.js';
 import { writeWhole } from './write-whole.js';
 
 /**
@@ -9,8 +9,6 @@ import { writeWhole } from './write-whole.js';
  *
  * @param folder where the results go; it is made, with its folder for takes
  * @throws InputError `cannot-write`, naming the folder as it was given
- *
- * Source: definition.
  */
 export function tryToWrite(folder: string): void {
   const trial = join(folder, 'takes', `.trial-${randomUUID()}`);

@@ -1,10 +1,7 @@
 import { z } from 'zod';
-import { CRITERIA } from '../brief/index.js';
-import { FINDING_KINDS, WEIGHTS } from '../judge/index.js';
-import { MISREADINGS } from '../score/index.js';
-import { bar, codeSchema, noteIndex, notMeasured, pass } from './common-schema.js';
-import { languageSchema } from './language-schema.js';
-import { courseSchema, playingSchema } from './playing-schema.js';
+import { CRITERIA } from '../../brief/index.js';
+import { FINDING_KINDS, WEIGHTS } from '../../judge/index.js';
+import { MISREADINGS } from '../../score/index.js';
 import {
   beats,
   cents,
@@ -24,7 +21,10 @@ import {
   share,
   smallShare,
   tempo,
-} from './quantities.js';
+} from '../quantities.js';
+import { bar, codeSchema, noteIndex, notMeasured, pass } from './common-schema.js';
+import { languageSchema } from './language-schema.js';
+import { courseSchema, playingSchema } from './playing-schema.js';
 
 /** The criteria of judgement, in the order of every table. */
 export const criterionSchema = z.enum(CRITERIA);
@@ -175,8 +175,6 @@ const findingSchema = z.object({
 /**
  * One document a take: what was heard, what was measured, what is told to the player. Compiled, because a long take has
  * tens of thousands of numbers, and all of them are looked at and rounded.
- *
- * Source: definition.
  */
 export const takeResultSchema = z.compile(
   z

@@ -1,4 +1,4 @@
-import { median } from '../base/index.js';
+import { median } from '../../base/index.js';
 import type { MeasureContext } from './context.js';
 
 /** Shorter times between onsets say little about the pace, and are used only when there are few others. */

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { type FaultFacts, InputError } from '../base/index.js';
+import { type FaultFacts, InputError } from '../../base/index.js';
 import { makeFolder } from './make-folder.js';
 import { PASSING_NAME } from './passing-files.js';
 

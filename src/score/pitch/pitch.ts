@@ -1,4 +1,4 @@
-import type { NoteLetter, WrittenPitch } from './types.js';
+import type { NoteLetter, WrittenPitch } from '../types.js';
 
 const SEMITONES_ABOVE_C: Readonly<Record<NoteLetter, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 

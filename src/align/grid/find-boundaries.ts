@@ -1,4 +1,4 @@
-import type { Features } from '../features/index.js';
+import type { Features } from '../../features/index.js';
 import type { PitchGrid } from './pitch-grid.js';
 
 /** Moments at which a note may begin, in order of time. */

@@ -1,5 +1,5 @@
-import { type Brief, readBrief } from '../brief/index.js';
-import type { Part } from '../score/index.js';
+import { type Brief, readBrief } from '../../brief/index.js';
+import type { Part } from '../../score/index.js';
 import { namingFile } from './naming-file.js';
 import { readWhole } from './read-whole.js';
 
@@ -10,8 +10,6 @@ const LARGEST_BRIEF_BYTES = 2 ** 20;
  * @param part the part it is for
  * @returns the brief
  * @throws InputError naming the file when it cannot be read as a brief
- *
- * Source: definition.
  */
 export function readBriefFile(path: string, part: Part): Brief {
   return namingFile(path, () => {

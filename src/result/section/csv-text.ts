@@ -26,8 +26,6 @@ export function textCell(text: string): string {
 /**
  * @param cell what {@link textCell} has given
  * @returns the text it was made from
- *
- * Source: definition.
  */
 export function cellText(cell: string): string {
   return cell.startsWith("'") && RUN_BY_SPREADSHEETS.test(cell) ? cell.slice(1) : cell;

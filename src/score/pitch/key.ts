@@ -1,4 +1,4 @@
-import type { NoteLetter } from './types.js';
+import type { NoteLetter } from '../types.js';
 
 /** Alteration of each letter by the key signature, in semitones; letters that are not named are natural. */
 export type KeySignature = Readonly<Partial<Record<NoteLetter, number>>>;
