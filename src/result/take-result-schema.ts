@@ -276,9 +276,7 @@ export const takeResultSchema = z
         fix: z.int().min(0),
         watch: z.int().min(0),
         summary: z.string(),
-        reason: codeSchema
-          .optional()
-          .meta({ description: 'present where nothing could be said: the reason that stands in the summary' }),
+        reason: codeSchema.optional().meta({ description: 'of a summary that says why there is nothing to tell' }),
         of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
         met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
         points: z
