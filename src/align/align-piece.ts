@@ -4,9 +4,11 @@ import type { Run } from './coarse/types.js';
 import { dropMisplaced, localPace } from './expected-timing.js';
 import type { Boundaries } from './find-boundaries.js';
 import { decodePiece } from './fine/decode-piece.js';
-import type { DecodedSegment } from './fine/types.js';
+import { fillGaps } from './fine/fill-gaps.js';
+import type { DecodedSegment, DecodeInput } from './fine/types.js';
 import { isJoined } from './is-joined.js';
 import { judgeSegment, type SegmentVerdict } from './judge-segment.js';
+import { notMadeOut } from './not-made-out.js';
 import type { PitchGrid } from './pitch-grid.js';
 import { refineOffset } from './refine-offset.js';
 import { refineOnset } from './refine-onset.js';
@@ -42,6 +44,8 @@ const LEAST_ADDED_SECONDS = 0.05;
 /** So far back from the rough onset its attack is looked for, and no further than this share of the note before. */
 const LOOK_BACK_SECONDS = 0.055;
 const LOOK_BACK_SHARE = 0.5;
+/** A note that was only found when its gap was looked at again is never surer than this. */
+const MOST_CONFIDENCE_AGAIN = 0.3;
 const WEAK_ATTACK = 0.3;
 const HARDLY_ANY_SHARE = 0.3;
 const ECHOES = new Set([12, 19, 24]);
@@ -67,7 +71,7 @@ export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
   const pace = localPace(notes, rough, (piece.endSeconds - piece.startSeconds) / quarters);
   const onsets = dropMisplaced(notes, rough, pace);
   const graceAfter = notes.map((n) => part.notes[n.index + 1]?.grace === true);
-  const segments = decodePiece({
+  const input: DecodeInput = {
     notes,
     graceAfter,
     roughOnsets: onsets,
@@ -78,8 +82,16 @@ export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
     evidence,
     hopSeconds: grid.hopSeconds,
     offsetSemitones,
-  });
-  return nameSegments(heard, part, timeSegments(heard, part, segments), piece.endSeconds);
+  };
+  const segments = fillGaps(input, decodePiece(input));
+  const named = nameSegments(heard, part, timeSegments(heard, part, segments), piece.endSeconds);
+  const unsure = notMadeOut(input, segments);
+  for (const { index } of named.notes) unsure.delete(index);
+  return { ...named, notes: [...named.notes, ...[...unsure].map(unclear)] };
+}
+
+function unclear(index: number): AlignedNote {
+  return { index, status: 'unclear', confidence: 0 };
 }
 
 /** Exact onsets: at the crossing of pitches where the sound goes on, at the new attack where it does not. */
@@ -114,7 +126,9 @@ function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[
     const offsetSeconds = refineOffset(features, onsetSeconds, next);
     if (index !== null && verdict !== null) {
       if (vanishes(heard, segments[s - 1], segment, offsetSeconds, next)) return;
-      notes.push({ index, ...verdict, onsetSeconds, offsetSeconds });
+      const most = segment.lookedAtAgain === true ? MOST_CONFIDENCE_AGAIN : 1;
+      const confidence = Math.min(most, verdict.confidence);
+      notes.push({ index, ...verdict, confidence, onsetSeconds, offsetSeconds });
       lastIndex = index;
       return;
     }
