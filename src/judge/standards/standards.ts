@@ -21,6 +21,11 @@ export const STANDARDS = {
     source:
       'working value, common practice: less is not heard as two levels; 1 dB is just noticeable (Slade et al. 2022)',
   },
+  contrastMargin: {
+    value: 0.5,
+    unit: 'dB',
+    source: 'half the just noticeable level difference (Slade et al. 2022): a contrast so near the limit is at it',
+  },
   contrastReversed: { value: 1, unit: 'dB', source: 'just noticeable level difference (Slade et al. 2022)' },
   hairpinLeast: { value: 3, unit: 'dB', source: 'as contrastLeast' },
   courseEarly: {

@@ -15,6 +15,9 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
   'the notes around it were not heard one after the other': 'die Noten daneben waren nicht nacheinander zu hören',
   'too few notes with a steady pitch': 'zu wenige Töne mit ruhiger Tonhöhe',
   'too few steady notes around it to know the tempo': 'zu wenige sichere Noten daneben, um das Tempo zu kennen',
+  'too few pauses show the floor': 'zu wenige Pausen zeigen das Grundrauschen',
+  'too few long notes follow others': 'zu wenige lange Töne folgen auf andere',
+  'the fermatas only close the phrases': 'die Fermaten schließen nur die Zeilen',
   'too few bars with steady notes': 'zu wenige Takte mit sicheren Noten',
   'too few notes were heard in it': 'zu wenige Noten daraus waren zu hören',
   'too few notes were heard under this mark': 'zu wenige Noten unter diesem Zeichen waren zu hören',
@@ -37,8 +40,8 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
     'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
   'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.':
     'Der Raum hallt lang nach und füllt die Lücken zwischen den Noten: Gebundene und kurze Noten sind nicht sicher zu unterscheiden.',
-  'The recorder seems to have changed its level by itself. So dynamics are not judged.':
-    'Der Rekorder hat den Pegel wohl selbst verändert. Darum wird die Lautstärke nicht beurteilt.',
+  'The recorder seems to have changed its level by itself, so dynamics are not judged. Next time, switch off automatic gain and voice enhancement.':
+    'Der Rekorder hat den Pegel wohl selbst verändert, darum wird die Lautstärke nicht beurteilt. Schalte nächstes Mal die automatische Aussteuerung und die Sprachverbesserung aus.',
   'The whole take sounds {} {} than this part.{} Everything else here is compared at that pitch.':
     'Die ganze Aufnahme klingt {} {} als diese Noten.{} Alles andere hier ist in dieser Tonhöhe verglichen.',
   ' It may have been read from the part for another instrument.':

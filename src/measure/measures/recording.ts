@@ -2,8 +2,8 @@ import { isMeasured, type MaybeNumber, median, notMeasured } from '../../base/in
 import type { Take } from '../../decode/index.js';
 import type { Features } from '../../features/index.js';
 import type { NoteContext } from '../context.js';
+import { ridesLevel } from '../gain/rides-level.js';
 import type { RecordingMeasure } from '../types.js';
-import { ridesLevel } from './level-riding.js';
 import { measureReverberation } from './reverberation.js';
 
 /** So many equal samples in a row at the top are a flat top. */
@@ -39,7 +39,10 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     );
   const { offsetSemitones } = context.alignment;
   if (offsetSemitones !== 0) cautions.push(otherPitch(offsetSemitones));
-  if (levelRiding) cautions.push('The recorder seems to have changed its level by itself. So dynamics are not judged.');
+  if (levelRiding)
+    cautions.push(
+      'The recorder seems to have changed its level by itself, so dynamics are not judged. Next time, switch off automatic gain and voice enhancement.',
+    );
   return {
     peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)),
     clippedShare,
