@@ -219,6 +219,8 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
     articulations: [],
     breaths: [],
     emptyPlaces: [],
+    rests: [],
+    addedPlaces: [],
     intonation: { noteNames: [], registers: [], withLoudness: { notMeasured: 'loud and soft are too much alike' } },
     markOrder: { marks: [], reversed: [] },
   };

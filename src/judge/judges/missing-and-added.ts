@@ -70,7 +70,10 @@ function added(input: JudgeInput): Observation[] {
     const { bar, pass, beat } = measurements.addedPlaces[k] ?? near;
     const place = { bar, pass, beat, index: near.index, onset: extra.onsetSeconds };
     const written = extra.midi - (near.soundingMidi - near.writtenMidi);
-    const sure = after !== undefined && isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);
+    const sure =
+      after !== undefined &&
+      isBetweenSureNotes(input, extra) &&
+      isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);
     const facts = {
       played: playedName(written, near.written),
       after: after === undefined ? null : noteName(after.written),
@@ -95,6 +98,15 @@ function inRests({ part, alignment, measurements }: JudgeInput): Observation[] {
       { kind: 'added-note', criterion: 'notes', weight: 'watch', size: 0.8, bar, pass, beat, index, onset, facts },
     ];
   });
+}
+
+/** Whether the notes on both sides were surely heard, and the second is not the extra one begun again. */
+function isBetweenSureNotes({ alignment, standards }: JudgeInput, { afterIndex, midi }: AddedNote): boolean {
+  const next = alignment.notes.slice(afterIndex + 1).find((n) => n.onsetSeconds !== undefined);
+  const sure = [alignment.notes[afterIndex], next].every(
+    (n) => n === undefined || n.confidence >= standards.noteConfidence.value,
+  );
+  return sure && next?.playedMidi !== midi;
 }
 
 /** Whether an extra sound is plainly one of its own: of a slip's length, and neither a bent tone nor far away. */

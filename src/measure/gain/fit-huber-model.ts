@@ -39,7 +39,17 @@ export function fitHuberModel(columns: readonly Float64Array[], y: Float64Array)
 }
 
 function products(columns: readonly Float64Array[], weights: Float64Array): number[][] {
-  return columns.map((a) => columns.map((b) => sumOf(weights.length, (i) => weights[i]! * a[i]! * b[i]!)));
+  const matrix = columns.map(() => new Array<number>(columns.length).fill(0));
+  columns.forEach((a, r) => {
+    for (let c = r; c < columns.length; c++) {
+      const b = columns[c]!;
+      let sum = 0;
+      for (let i = 0; i < weights.length; i++) sum += weights[i]! * a[i]! * b[i]!;
+      matrix[r]![c] = sum;
+      matrix[c]![r] = sum;
+    }
+  });
+  return matrix;
 }
 
 function sumOf(count: number, term: (i: number) => number): number {

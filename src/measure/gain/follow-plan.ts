@@ -1,4 +1,4 @@
-import { isMeasured } from '../../base/index.js';
+import { isMeasured, robustSpread } from '../../base/index.js';
 import type { NoteContext } from '../context.js';
 import { fitHuberModel } from './fit-huber-model.js';
 import { type GainKind, planCourse } from './plan-course.js';
@@ -20,18 +20,21 @@ const KINDS: readonly GainKind[] = [0.3, 0.6, 1.2, 2.5, 5].flatMap((seconds) => 
   { looksAhead: true, seconds },
 ]);
 const SHORTEST_SECONDS = 0.03;
+/** Notes all of one length say nothing about lengths. */
+const LEAST_SPREAD_OF_LENGTHS = 0.02;
 
 /**
  * Whether what the marks change is taken back again: a player who follows a mark stays with it, and one who does not has
  * no change at all; an automatic gain lets the change through and then levels it.
  *
  * @param context the take with its notes measured
+ * @param mostFollowed where more than so many dB for each dB written are played, no gain is looked for
  * @returns how the levels follow the marks, by the kind of gain that explains them best; null when the part has no two marks
  *   or too few notes were heard
  *
  * Source: levels as register + length + plan as written + plan as a gain of that kind has seen it, fitted together.
  */
-export function followPlan(context: NoteContext): PlanFollowing | null {
+export function followPlan(context: NoteContext, mostFollowed: number): PlanFollowing | null {
   const written = writtenPlan(context.part);
   if (written === null) return null;
   const heard = context.alignment.notes.flatMap((note) => {
@@ -46,12 +49,12 @@ export function followPlan(context: NoteContext): PlanFollowing | null {
   const column = (of: (note: (typeof heard)[number]) => number) => Float64Array.from(heard, of);
   const centre = heard.reduce((sum, note) => sum + note.midi, 0) / heard.length;
   const octaves = (note: { midi: number }) => (note.midi - centre) / 12;
+  const pitches = new Set(heard.map((note) => note.midi)).size;
+  const lengths = column((note) => Math.log2(Math.max(SHORTEST_SECONDS, note.offset - note.onset)));
   const columns = [
     column(() => 1),
-    column(octaves),
-    column((note) => octaves(note) ** 2),
-    column((note) => octaves(note) ** 3),
-    column((note) => Math.log2(Math.max(SHORTEST_SECONDS, note.offset - note.onset))),
+    ...[1, 2, 3].slice(0, pitches - 1).map((power) => column((note) => octaves(note) ** power)),
+    ...(robustSpread(lengths) > LEAST_SPREAD_OF_LENGTHS ? [lengths] : []),
     column((note) => note.plan),
   ];
   const onsets = column((note) => note.onset);
@@ -60,6 +63,7 @@ export function followPlan(context: NoteContext): PlanFollowing | null {
   if (plain === null) return null;
   const place = columns.length - 1;
   let best: PlanFollowing = { followed: plain.coefficients[place]!, undone: 0, sureness: 0 };
+  if (best.followed > mostFollowed) return best;
   for (const kind of KINDS) {
     const fitted = fitHuberModel([...columns, planCourse(onsets, columns[place]!, kind)], levels);
     if (fitted === null) continue;

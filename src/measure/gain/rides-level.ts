@@ -46,13 +46,13 @@ export function ridesLevel(context: NoteContext): boolean {
   if (ceilingShare(context) >= ONE_CEILING) return true;
   const long = floorInPauses(context, LONG_PAUSE_SECONDS, LEAST_LONG_PAUSES);
   if (isMeasured(long) && long.moveDb >= FLOOR_MOVES_DB && long.withPlaying <= FLOOR_AGAINST) return true;
-  const plan = followPlan(context);
-  if (plan === null) return false;
-  if (plan.followed <= MOST_FOLLOWED && plan.sureness >= UNDONE_SURELY && plan.undone >= UNDONE) return true;
+  const plan = followPlan(context, MOST_FOLLOWED);
+  if (plan === null || plan.followed > MOST_FOLLOWED) return false;
+  if (plan.sureness >= UNDONE_SURELY && plan.undone >= UNDONE) return true;
   const settling = measureSettling(context);
   const settles = (slope: number, alike: number) =>
     isMeasured(settling) && settling.slope <= slope && settling.correlation <= alike;
-  if (plan.followed <= MOST_FOLLOWED && settles(SETTLES, SETTLES_ALIKE)) return true;
+  if (settles(SETTLES, SETTLES_ALIKE)) return true;
   if (plan.followed > HARDLY_FOLLOWED) return false;
   if (plan.sureness >= WEAKLY_UNDONE_SURELY && plan.undone >= MOSTLY_UNDONE) return true;
   if (settles(WEAKLY_SETTLES, WEAKLY_SETTLES_ALIKE)) return true;
