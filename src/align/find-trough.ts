@@ -12,8 +12,6 @@ const DIP_DB = 5;
  * @param to last of them
  * @param endFrame frame at which the second note is over; nothing from there on counts as its sound
  * @returns the frame of the lowest level; null when no dip separates the notes
- *
- * Source: definition.
  */
 export function findTrough(
   { levelDb, hopSeconds }: PitchGrid,

@@ -10,8 +10,6 @@ const LEAST_FILLED = 0.5;
  * @param input the piece as it was searched
  * @param segments what was found, in order of time
  * @returns indexes of such notes
- *
- * Source: definition.
  */
 export function notMadeOut(input: DecodeInput, segments: readonly DecodedSegment[]): Set<number> {
   const { notes } = input;

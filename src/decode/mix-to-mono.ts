@@ -133,8 +133,6 @@ function damageCautions(samples: number): Caution[] {
 /**
  * @param source at least one channel of at least one frame, full scale = ±1
  * @returns the mean of the channels that carry sound; where they cancel each other, the loudest of them alone
- *
- * Source: definition.
  */
 export function mixToMono(source: ChannelSource): MonoMix {
   const all = [...Array(source.channels).keys()];

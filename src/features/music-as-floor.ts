@@ -19,7 +19,7 @@ const ROOM_BELOW_LOUD_DB = 40;
  * @param pitchHopSeconds seconds between pitch frames
  * @returns level below which there is only room and recorder, dBFS
  *
- * Source: definition; noise has no period (Boersma 1993).
+ * Noise has no period (Boersma 1993).
  */
 export function musicAsFloor(levels: LevelFrames, candidateClarity: Float32Array, pitchHopSeconds: number): number {
   const { power, hopSeconds, noiseFloorDb } = levels;

@@ -12,8 +12,6 @@ export interface PlaceInScore {
  * @param part the part
  * @param quarters score time
  * @returns bar, pass and beat at that time
- *
- * Source: definition.
  */
 export function placeInScore({ bars }: Part, quarters: number): PlaceInScore {
   const bar = bars.findLast((b) => b.startQuarters <= quarters + 1e-6) ?? bars[0]!;

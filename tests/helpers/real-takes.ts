@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { hearTake } from '../../src/batch/hear-take.js';
 import { decodeWav } from '../../src/decode/index.js';
+import { hearTake } from '../../src/review/hear-take.js';
 import { readPart } from '../../src/score/index.js';
 
 /** How many of the notes of real players are found. */

@@ -8,8 +8,6 @@ import type { CoarsePath, Run } from './types.js';
  * @param pooled evidence a step
  * @param plan what was expected
  * @returns the runs in order of time and the share of sounding time that fits
- *
- * Source: definition.
  */
 export function tracePath(search: SearchResult, pooled: PooledGrid, plan: SearchPlan): CoarsePath {
   const { pitchOf, leastSteps, noteOf } = plan;

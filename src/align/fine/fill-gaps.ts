@@ -27,7 +27,7 @@ const ATTACK_FRAMES = 4;
  * @param segments what was found, in order of time
  * @returns the same with gaps filled where the sound speaks for it
  *
- * Source: definition; the search is that of the piece.
+ * The search is that of the piece.
  */
 export function fillGaps(input: DecodeInput, segments: readonly DecodedSegment[]): DecodedSegment[] {
   const found = segments.filter((s) => s.index !== null);

@@ -9,8 +9,6 @@ const LEAST_NOTES = 12;
  *
  * @param context the take with its notes measured
  * @returns share of the notes, 0 to 1; 0 when there are too few to tell
- *
- * Source: definition.
  */
 export function ceilingShare({ alignment, features }: NoteContext): number {
   const { peak, levelHopSeconds: hop } = features;

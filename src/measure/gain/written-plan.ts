@@ -14,7 +14,7 @@ const NOTES_TO_MARK = 2;
  * @param part the part
  * @returns dB a note, NaN before the first mark; null when the part has no two different marks
  *
- * Source: definition; hairpins go evenly from mark to mark.
+ * Hairpins go evenly from mark to mark.
  */
 export function writtenPlan(part: Part): Float64Array | null {
   const marks = part.dynamics.filter((d) => ORDER.includes(d.mark));

@@ -10,8 +10,6 @@ const INTO_REST_SHARE = 0.5;
  *
  * @param context part and alignment
  * @returns one place an added note, in their order
- *
- * Source: definition.
  */
 export function measureAddedPlaces({ part, alignment }: MeasureContext): PlaceInScore[] {
   return alignment.added.map(({ onsetSeconds, afterIndex }) => {

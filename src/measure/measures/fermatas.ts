@@ -17,7 +17,7 @@ const MOST_BARS_A_PHRASE = 6;
  * @param context part and alignment
  * @returns written length at the local tempo, sounding length and their ratio; no ratio where fermatas only close phrases
  *
- * Source: definition; the local tempo comes from the notes around it that are not under a fermata.
+ * The local tempo comes from the notes around it that are not under a fermata.
  */
 export function measureFermatas(context: MeasureContext): FermataMeasure[] {
   const onlyClosing = closePhrases(context.part);
@@ -34,8 +34,7 @@ export function measureFermatas(context: MeasureContext): FermataMeasure[] {
         return { ...place, writtenSeconds, heldSeconds: why, ratio: why };
       }
       const heldSeconds = offsetSeconds - onsetSeconds;
-      if (onlyClosing)
-        return { ...place, writtenSeconds, heldSeconds, ratio: notMeasured('fermatas-close-phrases') };
+      if (onlyClosing) return { ...place, writtenSeconds, heldSeconds, ratio: notMeasured('fermatas-close-phrases') };
       const ratio = typeof writtenSeconds === 'number' ? heldSeconds / writtenSeconds : writtenSeconds;
       return { ...place, writtenSeconds, heldSeconds, ratio };
     });

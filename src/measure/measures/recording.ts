@@ -21,7 +21,7 @@ const RINGING_SECONDS = 1.2;
  * @param context the take with its notes measured
  * @returns numbers, and cautions
  *
- * Source: definition; flat tops are runs of equal samples at the peak.
+ * Flat tops are runs of equal samples at the peak.
  */
 export function measureRecording(context: NoteContext): RecordingMeasure {
   const { peak, clippedShare } = peakAndClipping(context.take, context.features);

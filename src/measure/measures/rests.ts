@@ -31,7 +31,7 @@ const SAME_PITCH = 0.7;
  * @param context take, features, part, alignment
  * @returns one entry a rest between two notes that were heard, where the pace around it is known
  *
- * Source: definition; the rest begins where the note before it should end at the local pace.
+ * The rest begins where the note before it should end at the local pace.
  */
 export function measureRests(context: MeasureContext): RestMeasure[] {
   const { part, alignment } = context;
