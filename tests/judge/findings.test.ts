@@ -60,7 +60,7 @@ describe('a note at another pitch', () => {
   });
 
   it('is only to be watched when it is not sure', () => {
-    const { value } = STANDARDS.noteConfidence;
+    const { value } = STANDARDS.slipConfidence;
     expect(weightOf(played(63, value + 0.01), 'accidental')).toBe('fix');
     expect(weightOf(played(63, value - 0.01), 'accidental')).toBe('watch');
     expect(weightOf(played(67, value - 0.01), 'wrong-note')).toBe('watch');
