@@ -94,12 +94,17 @@ function described(what: string | undefined, unit: string): string {
   return what === undefined ? unit : `${what}; ${unit}`;
 }
 
-/** Rounds half away from zero, so that a number and its opposite are kept alike; never gives -0. */
+/**
+ * Rounds half away from zero, so that a number and its opposite are kept alike; never gives -0. A number too large to have
+ * decimals stays as it is.
+ */
 function rounding(decimals: number): z.ZodNumber {
   const factor = 10 ** decimals;
-  return z
-    .number()
-    .overwrite((value) => withoutSign((Math.sign(value) * Math.round(Math.abs(value) * factor)) / factor));
+  const round = (value: number): number =>
+    Math.abs(value) >= Number.MAX_SAFE_INTEGER
+      ? value
+      : (Math.sign(value) * Math.round(Math.abs(value) * factor)) / factor;
+  return z.number().overwrite((value) => withoutSign(round(value)));
 }
 
 /** Nought has no sign in a document. */
