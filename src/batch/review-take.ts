@@ -1,6 +1,6 @@
 import type { Language } from '../base/index.js';
 import type { Brief } from '../brief/index.js';
-import { decodeWav } from '../decode/index.js';
+import { decodeTake } from '../decode/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
 import {
@@ -20,7 +20,7 @@ import type { Engraving, Piece, Tool, Who } from './types.js';
 
 /** One take and all that its review depends on. */
 export interface TakeRequest {
-  /** the WAV file whole, or what gives it, asked once: then it is not held longer than it is needed */
+  /** the take's file whole, or what gives it, asked once: then it is not held longer than it is needed */
   readonly bytes: Uint8Array | (() => Uint8Array);
   /** their SHA-256, where it is known already */
   readonly sha256?: string;
@@ -72,7 +72,7 @@ export async function reviewTake(
   request: TakeRequest,
   onDecoded: (seconds: number) => void = () => {},
 ): Promise<ReviewedTake> {
-  const { take, who, ...pages } = judged(request, onDecoded);
+  const { take, who, ...pages } = await judged(request, onDecoded);
   const pdf = request.withPdf
     ? await drawTakeReport({ ...pages, paper: request.paper, creationDate: pageDate([who.date]) })
     : null;
@@ -81,10 +81,10 @@ export async function reviewTake(
 }
 
 /** All but the pages. What was heard is given up at its end, and the recording unless it is to be listened to. */
-function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
+async function judged(request: TakeRequest, onDecoded: (seconds: number) => void) {
   const { file, tool, language = 'en', blind = false } = request;
   const bytes = typeof request.bytes === 'function' ? request.bytes() : request.bytes;
-  const take = decodeWav(bytes);
+  const take = await decodeTake(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
   const { piece, heard } = choosePiece(take, [
     {

@@ -1,68 +1,135 @@
-/** Tells what a file is that is not a WAV file, from its first bytes. */
+/** Tells what a file is from its first bytes, whatever its name says. */
 
-interface Magic {
+/** What is done with a file of a kind: read in this process, read in one of its own, or not at all. */
+export type Handling = 'here' | 'apart' | 'sound-not-read' | 'not-a-recording';
+
+/** What a file is. */
+export interface FileKind {
+  /** short name of the container, as results tell it */
+  readonly container: string;
+  /** with its article, as said to the user */
+  readonly name: string;
+  readonly handling: Handling;
+}
+
+interface Magic extends FileKind {
   readonly at: number;
   /** text of the bytes, one character a byte */
   readonly bytes: string;
-  /** with its article, as said to the user */
-  readonly name: string;
 }
+
+type Row = readonly [at: number, bytes: string, container: string, name: string];
+
+const rows = (handling: Handling, ...all: readonly Row[]): Magic[] =>
+  all.map(([at, bytes, container, name]) => ({ at, bytes, container, name, handling }));
 
 /** First match wins. Source: the formats' own specifications; Sony Wave64, CAF and AU as registered by their makers. */
 const MAGICS: readonly Magic[] = [
-  { at: 0, bytes: 'fLaC', name: 'a FLAC file' },
-  { at: 0, bytes: 'ID3', name: 'an MP3 file' },
-  { at: 0, bytes: 'OggS', name: 'an Ogg file' },
-  { at: 4, bytes: 'ftyp', name: 'an M4A or MP4 file' },
-  { at: 8, bytes: 'AIFF', name: 'an AIFF file' },
-  { at: 8, bytes: 'AIFC', name: 'an AIFF file' },
-  { at: 0, bytes: '\x30\x26\xb2\x75\x8e\x66\xcf\x11', name: 'a WMA file' },
-  { at: 0, bytes: 'RIFX', name: 'a big-endian WAV file (RIFX)' },
-  { at: 0, bytes: 'riff\x2e\x91\xcf\x11', name: 'a Wave64 file' },
-  { at: 0, bytes: '.snd', name: 'an AU file' },
-  { at: 0, bytes: 'caff', name: 'a CAF file' },
-  { at: 0, bytes: 'wvpk', name: 'a WavPack file' },
-  { at: 0, bytes: '#!AMR', name: 'an AMR file' },
-  { at: 0, bytes: 'MThd', name: 'a MIDI file' },
-  { at: 0, bytes: '\x1a\x45\xdf\xa3', name: 'a WebM or Matroska file' },
-  { at: 0, bytes: 'PK\x03\x04', name: 'a ZIP archive' },
-  { at: 0, bytes: '%PDF', name: 'a PDF file' },
+  ...rows(
+    'apart',
+    [0, 'fLaC', 'flac', 'a FLAC file'],
+    [0, 'ID3', 'mp3', 'an MP3 file'],
+    [0, 'OggS', 'ogg', 'an Ogg file'],
+    [4, 'ftyp3g', '3gp', 'a 3GP file'],
+    [4, 'ftypqt', 'mov', 'a QuickTime film'],
+    [4, 'ftyp', 'mp4', 'an M4A or MP4 file'],
+    [4, 'moov', 'mov', 'a QuickTime film'],
+    [4, 'mdat', 'mov', 'a QuickTime film'],
+    [4, 'wide', 'mov', 'a QuickTime film'],
+    [8, 'AIFF', 'aiff', 'an AIFF file'],
+    [8, 'AIFC', 'aiff', 'an AIFF file'],
+    [0, 'caff', 'caf', 'a CAF file'],
+    [0, '#!AMR\n', 'amr', 'an AMR file'],
+    [0, '#!AMR-WB\n', 'amr', 'an AMR file'],
+    [0, '\x1a\x45\xdf\xa3', 'webm', 'a WebM or Matroska file'],
+  ),
+  ...rows(
+    'sound-not-read',
+    [0, '\x30\x26\xb2\x75\x8e\x66\xcf\x11', 'wma', 'a WMA file'],
+    [0, 'RIFX', 'rifx', 'a big-endian WAV file (RIFX)'],
+    [0, 'riff\x2e\x91\xcf\x11', 'w64', 'a Wave64 file'],
+    [0, '.snd', 'au', 'an AU file'],
+    [0, 'wvpk', 'wavpack', 'a WavPack file'],
+    [0, '#!AMR', 'amr', 'an AMR file of several channels'],
+  ),
+  ...rows(
+    'not-a-recording',
+    [0, 'MThd', 'midi', 'a MIDI file'],
+    [0, 'PK\x03\x04', 'zip', 'a ZIP archive'],
+    [0, '%PDF', 'pdf', 'a PDF file'],
+  ),
 ];
 
-const TEXT_PROBE_BYTES = 512;
+const WAV: FileKind = { container: 'wav', name: 'a WAV file', handling: 'here' };
+const OTHER_RIFF: FileKind = { container: 'riff', name: 'a RIFF file without audio', handling: 'not-a-recording' };
+const TEXT: FileKind = { container: 'text', name: 'a text file', handling: 'not-a-recording' };
+const MP3: FileKind = { container: 'mp3', name: 'an MP3 file', handling: 'apart' };
+const ADTS: FileKind = { container: 'adts', name: 'an AAC file', handling: 'apart' };
+const STREAM: FileKind = { container: 'mpeg-ts', name: 'an MPEG stream', handling: 'apart' };
+const UNKNOWN: FileKind = { container: 'unknown', name: 'no recording of a known kind', handling: 'not-a-recording' };
 
-function hasMagic(bytes: Uint8Array, magic: Magic): boolean {
-  for (let i = 0; i < magic.bytes.length; i++) {
-    if (bytes[magic.at + i] !== magic.bytes.charCodeAt(i)) return false;
+const TEXT_PROBE_BYTES = 512;
+/** Source: ISO/IEC 13818-1, transport stream packets. */
+const STREAM_PACKET_BYTES = 188;
+
+function hasBytes(bytes: Uint8Array, at: number, wanted: string): boolean {
+  for (let i = 0; i < wanted.length; i++) {
+    if (bytes[at + i] !== wanted.charCodeAt(i)) return false;
   }
   return true;
 }
 
+function riff(bytes: Uint8Array): FileKind | null {
+  if (!['RIFF', 'RF64', 'BW64'].some((container) => hasBytes(bytes, 0, container))) return null;
+  return bytes.length < 12 || hasBytes(bytes, 8, 'WAVE') ? WAV : OTHER_RIFF;
+}
+
 /** MPEG audio frame header: 11 sync bits, then version and layer. Source: ISO/IEC 11172-3; layer 0 is AAC in ADTS. */
-function mpegFrame(bytes: Uint8Array): string | null {
+function mpegFrame(bytes: Uint8Array): FileKind | null {
   const second = bytes[1] ?? 0;
   if (bytes[0] !== 0xff || (second & 0xe0) !== 0xe0) return null;
   const version = (second >> 3) & 3;
   const layer = (second >> 1) & 3;
   if (version === 1) return null;
-  if (layer === 0) return (second & 0xf0) === 0xf0 ? 'an AAC file' : null;
+  if (layer === 0) return (second & 0xf0) === 0xf0 ? ADTS : null;
   const bitrate = (bytes[2] ?? 0) >> 4;
-  return bitrate === 15 ? null : 'an MP3 file';
+  return bitrate === 15 ? null : MP3;
 }
 
-function isText(bytes: Uint8Array): boolean {
+function transportStream(bytes: Uint8Array): FileKind | null {
+  const isStream = [0, 1, 2].every((packet) => bytes[packet * STREAM_PACKET_BYTES] === 0x47);
+  return isStream ? STREAM : null;
+}
+
+function text(bytes: Uint8Array): FileKind | null {
   const probe = bytes.subarray(0, TEXT_PROBE_BYTES);
-  return probe.every((byte) => byte >= 0x20 || byte === 0x09 || byte === 0x0a || byte === 0x0d) && probe.length > 0;
+  const isText = probe.every((byte) => byte >= 0x20 || byte === 0x09 || byte === 0x0a || byte === 0x0d);
+  return isText && probe.length > 0 ? TEXT : null;
 }
 
 /**
- * @param bytes a whole file that does not begin as a WAV file
- * @returns what it is, with its article ("a FLAC file"), or null when it cannot be told
+ * @param bytes a file, or its first 600 bytes
+ * @returns what it is
  *
  * Source: the formats' own specifications.
  */
-export function recogniseOtherFormat(bytes: Uint8Array): string | null {
-  const magic = MAGICS.find((candidate) => hasMagic(bytes, candidate));
-  if (magic) return magic.name;
-  return mpegFrame(bytes) ?? (isText(bytes) ? 'a text file' : null);
+export function recognise(bytes: Uint8Array): FileKind {
+  const magic = riff(bytes) ?? MAGICS.find((candidate) => hasBytes(bytes, candidate.at, candidate.bytes));
+  return magic ?? mpegFrame(bytes) ?? transportStream(bytes) ?? text(bytes) ?? UNKNOWN;
 }
+
+/**
+ * @param head the first 12 bytes of a file or more
+ * @returns whether they are those of sound or of a film, so that a file without a telling name is looked at; marks of two
+ * bytes are not trusted here
+ *
+ * Source: the formats' own specifications.
+ */
+export function soundsLikeOne(head: Uint8Array): boolean {
+  const kind = riff(head) ?? MAGICS.find((candidate) => hasBytes(head, candidate.at, candidate.bytes));
+  if (kind === undefined || kind.handling === 'not-a-recording') return false;
+  return !PICTURES.some((brand) => hasBytes(head, 8, brand));
+}
+
+/** Still pictures in the box structure of films. Source: ISO/IEC 23008-12 (HEIF), AV1 Image File Format. */
+const PICTURES = ['heic', 'heix', 'heif', 'mif1', 'msf1', 'avif'];

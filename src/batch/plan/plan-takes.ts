@@ -70,9 +70,9 @@ type Facts = Who & { readonly part: string | null };
 function foundIn({ inputs, blind }: ReviewRequest): Found {
   const found = findTakes(inputs);
   if (found.takes.length > 0 || found.failures.some(({ failure }) => failure.code !== 'no-such-file')) return found;
-  const reason = found.failures[0] === undefined ? 'no WAV file was found' : 'there is no such file or folder';
+  const reason = found.failures[0] === undefined ? 'no recording was found' : 'there is no such file or folder';
   const named = blind === true ? 'the takes that were named' : inputs.join(', ');
-  throw new InputError('no-takes', `${named}: ${reason}; give WAV files, or a folder that holds some`);
+  throw new InputError('no-takes', `${named}: ${reason}; give recordings, or a folder that holds some`);
 }
 
 function rosterFor(path: string, takes: readonly FoundTake[]): ReturnType<typeof matchRoster> {

@@ -10,8 +10,31 @@ export const GERMAN_FAILURES: Readonly<Record<string, string>> = {
     'Die WAV-Datei endet nach {n} Bytes; die Aufnahme neu machen oder neu kopieren.',
   'this is {}; save the take as WAV (16 or 24 bit PCM)':
     'Das ist {}; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
-  'this is {} audio, and only WAV is read; save it as WAV':
-    'Das ist eine Audiodatei der Art {}, und nur WAV wird gelesen; als WAV speichern.',
+  'this is {}, which is not read; save the take as WAV or M4A':
+    'Das ist {}, und das wird nicht gelesen; die Aufnahme als WAV oder M4A speichern.',
+  'this is {}; a recording is needed, as it was made or saved as WAV':
+    'Das ist {}; nötig ist eine Aufnahme, so wie sie gemacht wurde, oder als WAV gespeichert.',
+  'this is {} in which no sound is found; save the take as WAV or M4A':
+    'Das ist {}, und darin ist kein Ton zu finden; die Aufnahme als WAV oder M4A speichern.',
+  'this is {} whose sound is coded as {}, which is not read; save the take as WAV or M4A':
+    'Das ist {} mit Ton der Art {}, und die wird nicht gelesen; die Aufnahme als WAV oder M4A speichern.',
+  'this file says {n} channels at {n} Hz; {n} to {n} channels at {n} to {n} Hz can be read':
+    'Diese Datei nennt {n} Kanäle mit {n} Hz; lesbar sind {n} bis {n} Kanäle mit {n} bis {n} Hz.',
+  'the recording holds only {n} ms of sound; record or copy the take again':
+    'Die Aufnahme enthält nur {n} ms Ton; die Aufnahme neu machen oder neu kopieren.',
+  'the recording is more than an hour long; cut it to the take':
+    'Die Aufnahme ist länger als eine Stunde; auf das Stück kürzen.',
+  'this is {} that is damaged; copy or record the take again':
+    'Das ist {}, aber beschädigt; die Aufnahme neu kopieren oder neu machen.',
+  'this is {} at which the decoder broke down, so it is damaged; copy or record the take again':
+    'Das ist {}, und das Lesen ist daran gescheitert, also beschädigt; die Aufnahme neu kopieren oder neu machen.',
+  'this is {} whose decoding does not end, so it is damaged; copy or record the take again':
+    'Das ist {}, und das Lesen nimmt kein Ende, also beschädigt; die Aufnahme neu kopieren oder neu machen.',
+  'this is {} that needs more memory than a take should; cut it to the take, or record it again':
+    'Das ist {} und braucht mehr Speicher, als eine Aufnahme soll; auf das Stück kürzen oder neu aufnehmen.',
+  'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV':
+    'Um das zu lesen, ist die Tonbibliothek libasound2 nötig; sie installieren (apt install libasound2) oder die Aufnahme als WAV speichern.',
+  'a kind of AAC that is not common': 'seltenes AAC',
   'the WAV file holds no audio; record or copy the take again':
     'In der WAV-Datei ist kein Ton; die Aufnahme neu machen oder neu kopieren.',
   'the WAV file holds only {n} ms of audio; record or copy the take again':
@@ -47,6 +70,11 @@ export const GERMAN_FAILURES: Readonly<Record<string, string>> = {
   // what a file is instead
   'a RIFF file without audio': 'eine RIFF-Datei ohne Ton',
   'no WAV file': 'keine WAV-Datei',
+  'no recording of a known kind': 'keine Aufnahme bekannter Art',
+  'a 3GP file': 'eine 3GP-Datei',
+  'a QuickTime film': 'eine QuickTime-Filmdatei',
+  'an MPEG stream': 'eine MPEG-Stromdatei',
+  'an AMR file of several channels': 'eine AMR-Datei mit mehreren Kanälen',
   'a FLAC file': 'eine FLAC-Datei',
   'an MP3 file': 'eine MP3-Datei',
   'an Ogg file': 'eine Ogg-Datei',

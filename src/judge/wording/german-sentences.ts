@@ -58,6 +58,12 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
   '{} are empty and were left out': 'Leer und darum weggelassen: {}.',
   'the channels cancel each other (one is upside down); only {} was used':
     'Die Kanäle löschen einander aus (einer ist umgepolt); verwendet wurde nur: {}.',
+  'the channels partly cancel each other; only {} was used':
+    'Die Kanäle löschen einander zum Teil aus; verwendet wurde nur: {}.',
+  'the channels together are noisier than one of them; only {} was used':
+    'Zusammen rauschen die Kanäle mehr als einer allein; verwendet wurde nur: {}.',
+  'the channels are of very different loudness; only {} was used':
+    'Die Kanäle sind sehr verschieden laut; verwendet wurde nur: {}.',
   'the left channel': 'linker Kanal',
   'the right channel': 'rechter Kanal',
   'channel {n}': 'Kanal {n}',

@@ -1,0 +1,84 @@
+import { InputError, type InputErrorCode } from '../../base/index.js';
+import type { ChannelSource } from '../read-channel.js';
+import { type About, type Done, type Message, PIECE_FRAMES, PIECE_HEADER_BYTES, type Refused } from './messages.js';
+
+/** Sound decoded apart. */
+export interface DecodedApart {
+  /** short name of the coding */
+  readonly codec: string;
+  readonly sampleRateHz: number;
+  /** channels in the file */
+  readonly channels: number;
+  /** one channel where all are the same */
+  readonly source: ChannelSource;
+  /** samples that were no numbers, and were set to 0 */
+  readonly replaced: number;
+}
+
+/** Channels of one piece; one alone when all are the same. */
+type Piece = readonly Float32Array[];
+
+/** @throws Error when the bytes are not what they say */
+function pieceOf(payload: Uint8Array<ArrayBuffer>, about: About): Piece {
+  const [channels = 0] = new Uint32Array(payload.buffer, 0, 1);
+  const samples = new Float32Array(payload.buffer, PIECE_HEADER_BYTES);
+  const frames = samples.length / channels;
+  const isWhole = (channels === 1 || channels === about.channels) && Number.isInteger(frames) && frames <= PIECE_FRAMES;
+  if (!isWhole) throw new Error('this is no piece of sound');
+  return Array.from({ length: channels }, (_, c) => samples.subarray(c * frames, (c + 1) * frames));
+}
+
+function sourceOf(pieces: readonly Piece[]): ChannelSource {
+  const channels = Math.max(...pieces.map((piece) => piece.length));
+  const frames = pieces.reduce((sum, [first]) => sum + (first?.length ?? 0), 0);
+  return {
+    channels,
+    frames,
+    mayBeDamaged: false,
+    read: (channel, fromFrame, out) => {
+      for (let done = 0; done < out.length; ) {
+        const frame = fromFrame + done;
+        const piece = pieces[Math.floor(frame / PIECE_FRAMES)] as Piece;
+        const samples = (piece[channel] ?? piece[0]) as Float32Array;
+        const start = frame % PIECE_FRAMES;
+        const part = samples.subarray(start, start + out.length - done);
+        out.set(part, done);
+        done += part.length;
+      }
+      return 0;
+    },
+  };
+}
+
+const data = (payload: Uint8Array): unknown => JSON.parse(Buffer.from(payload).toString());
+
+function refusal(name: string, { code, message }: Refused): InputError {
+  // What the process does not explain is a file that its readers could not follow.
+  if (code !== '') return new InputError(code as InputErrorCode, message);
+  return new InputError('recording-damaged', `this is ${name} that is damaged; copy or record the take again`);
+}
+
+/**
+ * Puts sound together as it comes from the process that decodes.
+ *
+ * @param name what the file is, with its article
+ * @param onSound told the sound once it is whole
+ * @param onRefused told why there is none
+ * @returns takes the next message
+ * @throws Error when the messages contradict each other
+ */
+export function incomingSound(
+  name: string,
+  onSound: (sound: DecodedApart) => void,
+  onRefused: (why: InputError) => void,
+): (message: Message) => void {
+  const pieces: Piece[] = [];
+  let about: About | null = null;
+  return ({ kind, payload }) => {
+    if (kind === 'refused') onRefused(refusal(name, data(payload) as Refused));
+    else if (kind === 'about') about = data(payload) as About;
+    else if (about === null) onRefused(refusal(name, { code: '', message: '' }));
+    else if (kind === 'piece') pieces.push(pieceOf(payload, about));
+    else onSound({ ...about, ...(data(payload) as Done), source: sourceOf(pieces) });
+  };
+}
