@@ -7,6 +7,7 @@ import type { ICruiseOptions, IFlattenedRuleSet, IRegularForbiddenRuleType } fro
 const ROOMS = [
   'base',
   'decode',
+  'second-ear',
   'features',
   'score',
   'brief',
@@ -22,6 +23,7 @@ const ROOMS = [
 
 /** Pairs that the order would allow but that must not know each other, with the reason. */
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
+  ['second-ear', 'decode', 'A second opinion shares nothing with the first: it knows base alone.'],
   ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
   ['study', 'align|measure|judge', 'A study sheet is written before anyone plays: it knows no take.'],
   ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
@@ -43,6 +45,7 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['mediabunny', 'decode', 'Only decode takes recordings out of their containers.'],
   ['opus-decoder', 'decode', 'Only decode opens recordings.'],
   ['@audio/decode-amr', 'decode', 'Only decode opens recordings.'],
+  ['essentia.js', 'second-ear', 'Only the second ear asks another engine.'],
   ['pdfkit', 'report', 'Only report draws.'],
   ['@expo-google-fonts/source-serif-4', 'report', 'Only report sets type.'],
   ['@vexflow-fonts/bravura', 'report', 'Only report sets musical signs.'],
