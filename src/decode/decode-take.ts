@@ -2,12 +2,14 @@ import { InputError } from '../base/index.js';
 import { Decoder } from './apart/decoder.js';
 import type { DecodedApart } from './apart/incoming-sound.js';
 import { decodeWav } from './decode-wav.js';
-import { mixToMono } from './mix-to-mono.js';
+import { damageCautions, mixToMono } from './mix-to-mono.js';
 import { originOf } from './origin.js';
 import { recognise } from './recognise.js';
 import type { Take } from './types.js';
 
 const MIN_SECONDS = 0.1;
+/** Indexes are right to a packet or two; what lacks more is cut off. */
+const MISSING_SECONDS = 0.25;
 
 /** One for all takes of this thread, made with the first that needs it. */
 let shared: Decoder | null = null;
@@ -36,19 +38,29 @@ export async function decodeTake(bytes: Uint8Array, decoder?: Decoder): Promise<
   return takeOf(await (decoder ?? (shared as Decoder)).decode(bytes), container, bytes.length);
 }
 
-function takeOf(
-  { source, sampleRateHz, channels, codec, replaced }: DecodedApart,
-  container: string,
-  fileBytes: number,
-): Take {
+function takeOf(decoded: DecodedApart, container: string, fileBytes: number): Take {
+  const { source, sampleRateHz, channels, codec } = decoded;
   const seconds = source.frames / sampleRateHz;
   if (seconds < MIN_SECONDS) {
     const held = `${(seconds * 1000).toFixed(0)} ms of sound`;
     throw new InputError('recording-too-short', `the recording holds only ${held}; record or copy the take again`);
   }
   const { cautions, ...mix } = mixToMono(source);
-  const damage =
-    replaced === 0 ? [] : [`${replaced} damaged ${replaced === 1 ? 'sample was' : 'samples were'} replaced by silence`];
-  const origin = originOf({ container, codec, fileBytes, sampleRateHz }, mix.samples);
-  return { ...mix, sampleRateHz, channels, origin, cautions: [...damage, ...cautions] };
+  const ending = endCautions(decoded, seconds);
+  return {
+    ...mix,
+    sampleRateHz,
+    channels,
+    origin: originOf({ container, codec, fileBytes, sampleRateHz }, mix.samples),
+    ...(ending.length > 0 ? { breaksOff: true } : {}),
+    cautions: [...ending, ...damageCautions(decoded.replaced), ...cautions],
+  };
+}
+
+function endCautions({ announcedSeconds, brokenOff }: DecodedApart, seconds: number): string[] {
+  if (announcedSeconds !== null && seconds < announcedSeconds - MISSING_SECONDS) {
+    return [`the file breaks off: it should hold ${announcedSeconds.toFixed(1)} s and holds ${seconds.toFixed(1)} s`];
+  }
+  if (!brokenOff) return [];
+  return [`the file is damaged or cut off after ${seconds.toFixed(1)} s; only what stands before it was heard`];
 }

@@ -168,7 +168,11 @@ function emptyCaution(empty: readonly number[], count: number): string {
   return empty.length > 1 ? `${names} are empty and were left out` : `${names} is empty and was left out`;
 }
 
-function damageCautions(replaced: number): string[] {
+/**
+ * @param replaced samples that were no numbers, and were set to 0
+ * @returns what is said of them
+ */
+export function damageCautions(replaced: number): string[] {
   if (replaced === 0) return [];
   return [`${replaced} damaged ${replaced === 1 ? 'sample was' : 'samples were'} replaced by silence`];
 }

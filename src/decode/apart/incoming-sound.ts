@@ -3,7 +3,7 @@ import type { ChannelSource } from '../read-channel.js';
 import { type About, type Done, type Message, PIECE_FRAMES, PIECE_HEADER_BYTES, type Refused } from './messages.js';
 
 /** Sound decoded apart. */
-export interface DecodedApart {
+export interface DecodedApart extends Done {
   /** short name of the coding */
   readonly codec: string;
   readonly sampleRateHz: number;
@@ -11,8 +11,6 @@ export interface DecodedApart {
   readonly channels: number;
   /** one channel where all are the same */
   readonly source: ChannelSource;
-  /** samples that were no numbers, and were set to 0 */
-  readonly replaced: number;
 }
 
 /** Channels of one piece; one alone when all are the same. */

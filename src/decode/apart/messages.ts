@@ -39,6 +39,10 @@ export interface About {
 export interface Done {
   /** samples that were no numbers, or absurdly large, and were set to 0 */
   readonly replaced: number;
+  /** seconds the file says it holds; null where it does not */
+  readonly announcedSeconds: number | null;
+  /** the file went on in a way that could not be followed */
+  readonly brokenOff: boolean;
 }
 
 /** What the user can put right. */

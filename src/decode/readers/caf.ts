@@ -97,6 +97,8 @@ export function openCaf(bytes: Uint8Array): Track | null {
     sampleRateHz: parts.format.getFloat64(0),
     channels: parts.format.getUint32(24),
     description,
+    announcedSeconds: null,
     packets: () => packetsOf(parts),
+    brokenOff: () => false,
   };
 }

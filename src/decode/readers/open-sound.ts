@@ -14,6 +14,8 @@ import type { Sound, Stretch } from './stretch.js';
 import { openTrack, type Track } from './track.js';
 
 const FIRST_PAGE_BYTES = 256;
+/** Files made of boxes, of which one is the index. */
+const BOXED = new Set(['mp4', 'mov', '3gp']);
 
 /** Codings an engine or a page knows by a name of its own, said as a user may have heard it. */
 const NAMES: Readonly<Record<string, string>> = {
@@ -80,9 +82,15 @@ export async function openSound(bytes: Uint8Array): Promise<Sound> {
     return readPcm(found.format, () => once(found.data)) ?? refuse(name, found.format.codec);
   }
   const track = container === 'caf' ? openCaf(bytes) : await openTrack(bytes);
-  if (track !== null) return inCoding(track, bytes) ?? refuse(name, track.codec);
+  if (track !== null) {
+    const { announcedSeconds, brokenOff } = track;
+    return { ...(inCoding(track, bytes) ?? refuse(name, track.codec)), announcedSeconds, brokenOff };
+  }
   const flac = container === 'ogg' ? flacInOgg(bytes) : null;
   if (flac !== null) return flac;
+  const lacksIndex =
+    BOXED.has(container) && Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).indexOf('moov') < 0;
+  if (lacksIndex) throw new Error('the file is cut off before its index');
   throw new InputError('sound-not-read', `this is ${name} in which no sound is found; save the take as WAV or M4A`);
 }
 

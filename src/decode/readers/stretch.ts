@@ -11,6 +11,10 @@ export interface Sound {
   /** short name, as results tell it */
   readonly codec: string;
   readonly sampleRateHz: number;
+  /** seconds the file says it holds; left out or null where it does not */
+  readonly announcedSeconds?: number | null;
+  /** told at the end whether the file went on in a way that could not be followed */
+  readonly brokenOff?: () => boolean;
   /** as many channels in each as in the first, or what can be told of them */
   readonly stretches: AsyncIterable<Stretch>;
 }

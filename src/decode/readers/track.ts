@@ -17,8 +17,11 @@ export interface Track {
   readonly channels: number;
   /** what the decoder has to know beforehand; null when each packet says it */
   readonly description: Uint8Array | null;
-  /** in order */
+  /** seconds, as an index or a header says it; null when none does */
+  readonly announcedSeconds: number | null;
+  /** in order, as far as the file goes: `brokenOff` tells whether it went on in a way that could not be followed */
   readonly packets: () => AsyncIterable<Packet>;
+  readonly brokenOff: () => boolean;
 }
 
 /** The track that sounds: a file may hold one in a coding that has no name here, which is then called by its own. */
@@ -39,12 +42,27 @@ export async function openTrack(bytes: Uint8Array): Promise<Track | null> {
   if (track === null) return null;
   const known = await track.getCodec();
   const description = known === null ? undefined : (await track.getDecoderConfig())?.description;
+  let isBroken = false;
+  async function* packets(): AsyncGenerator<Packet> {
+    let count = 0;
+    try {
+      for await (const packet of new EncodedPacketSink(track as InputAudioTrack).packets()) {
+        yield packet;
+        count++;
+      }
+    } catch (error) {
+      if (count === 0) throw error;
+      isBroken = true;
+    }
+  }
   return {
     codec: known ?? codeOf(track.internalCodecId),
     sampleRateHz: await track.getSampleRate(),
     channels: await track.getNumberOfChannels(),
     description: description === undefined ? null : bytesOf(description),
-    packets: () => new EncodedPacketSink(track).packets(),
+    announcedSeconds: await track.getDurationFromMetadata(),
+    packets,
+    brokenOff: () => isBroken,
   };
 }
 

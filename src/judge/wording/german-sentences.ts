@@ -52,6 +52,8 @@ export const GERMAN_SENTENCES: Readonly<Record<string, string>> = {
     'Der Rekorder hat die Länge der Aufnahme nicht festgehalten; sie wurde bis zum Ende der Datei gelesen.',
   'the file breaks off: it should hold {n} s and holds {n} s':
     'Die Datei bricht ab: Sie sollte {n} s lang sein und ist {n} s lang.',
+  'the file is damaged or cut off after {n} s; only what stands before it was heard':
+    'Die Datei ist nach {n} s beschädigt oder abgeschnitten; gehört wurde nur, was davor steht.',
   '1 damaged sample was replaced by silence': '1 beschädigter Abtastwert wurde durch Stille ersetzt.',
   '{n} damaged {} replaced by silence': '{n} beschädigte Abtastwerte wurden durch Stille ersetzt.',
   '{} is empty and was left out': 'Leer und darum weggelassen: {}.',
