@@ -75,6 +75,7 @@ const APART = [
   'this file says 9 channels at 44100 Hz; 1 to 8 channels at 8000 to 192000 Hz can be read',
   'the recording is more than an hour long; cut it to the take',
   'the recording holds only 40 ms of sound; record or copy the take again',
+  'this kind of file cannot be read on this machine; save the take as WAV',
   'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV',
 ];
 

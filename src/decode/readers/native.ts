@@ -10,7 +10,13 @@ async function load(): Promise<Engine> {
   try {
     engine ??= import('node-web-audio-api');
     return await engine;
-  } catch {
+  } catch (error) {
+    if (!String(error).includes('libasound')) {
+      throw new InputError(
+        'sound-library-missing',
+        'this kind of file cannot be read on this machine; save the take as WAV',
+      );
+    }
     throw new InputError(
       'sound-library-missing',
       'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV',

@@ -34,6 +34,8 @@ export const GERMAN_FAILURES: Readonly<Record<string, string>> = {
     'Das ist {} und braucht mehr Speicher, als eine Aufnahme soll; auf das Stück kürzen oder neu aufnehmen.',
   'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV':
     'Um das zu lesen, ist die Tonbibliothek libasound2 nötig; sie installieren (apt install libasound2) oder die Aufnahme als WAV speichern.',
+  'this kind of file cannot be read on this machine; save the take as WAV':
+    'Diese Art Datei ist auf diesem Rechner nicht zu lesen; die Aufnahme als WAV speichern.',
   'a kind of AAC that is not common': 'seltenes AAC',
   'the WAV file holds no audio; record or copy the take again':
     'In der WAV-Datei ist kein Ton; die Aufnahme neu machen oder neu kopieren.',
