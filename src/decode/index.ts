@@ -5,7 +5,6 @@
  * Conventions: samples are 32 bit floats with full scale at ±1, one channel, the file's own sample rate; sample 0 is the
  * time origin of everything that follows. Nothing here touches the disk.
  */
-export { Decoder } from './apart/decoder.js';
 export { decodeTake } from './decode-take.js';
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';

@@ -97,7 +97,7 @@ describe('the process that decodes', () => {
   });
 
   it('ends with the thread that wanted it', async () => {
-    const door = JSON.stringify(join(project, 'dist/decode/index.js'));
+    const door = JSON.stringify(join(project, 'dist/decode/apart/decoder.js'));
     const file = JSON.stringify(join(project, 'fixtures/takes/knock/knock.flac'));
     const thread = new Worker(
       `const { parentPort } = require('node:worker_threads');
@@ -116,7 +116,7 @@ describe('the process that decodes', () => {
 
   it('does not keep the program from ending', () => {
     const program = `
-      const { Decoder } = await import('./dist/decode/index.js');
+      const { Decoder } = await import('./dist/decode/apart/decoder.js');
       const { readFileSync } = await import('node:fs');
       const sound = await new Decoder().decode(new Uint8Array(readFileSync('fixtures/takes/knock/knock.flac')));
       console.log(sound.source.frames);`;

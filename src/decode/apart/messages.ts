@@ -24,7 +24,7 @@ export const MOST_CHANNELS = 8;
 export const PIECE_HEADER_BYTES = Uint32Array.BYTES_PER_ELEMENT;
 
 /** `about` comes first, `piece` as often as needed, `done` or `refused` last. */
-export const KINDS = ['about', 'piece', 'done', 'refused'] as const;
+const KINDS = ['about', 'piece', 'done', 'refused'] as const;
 
 export type Kind = (typeof KINDS)[number];
 

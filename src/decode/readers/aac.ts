@@ -25,7 +25,7 @@ interface Core {
  *
  * Source: ISO/IEC 14496-3, 1.6.2.1 AudioSpecificConfig.
  */
-export function readCore(description: Uint8Array): Core | null {
+function readCore(description: Uint8Array): Core | null {
   const [first = 0, second = 0, third = 0] = description;
   const kind = first >> 3;
   const rateIndex = ((first & 7) << 1) | (second >> 7);

@@ -3,7 +3,7 @@ import { decodeNatively } from './native.js';
 import type { Sound, Stretch } from './stretch.js';
 import type { Track } from './track.js';
 
-const BATCH_PACKETS = 512;
+const BATCH_PACKETS = 256;
 const MARK_BYTES = 4;
 const BLOCK_HEADER_BYTES = 4;
 const STREAM_INFO_BYTES = 34;

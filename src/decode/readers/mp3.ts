@@ -3,7 +3,7 @@ import { decodeNatively } from './native.js';
 import { cut, type Sound, type Stretch } from './stretch.js';
 import type { Track } from './track.js';
 
-const BATCH_PACKETS = 1024;
+const BATCH_PACKETS = 512;
 /** A packet may use bits of up to 511 bytes before it, ten packets at the lowest bit rates; two more for the overlap. */
 const WARMING = 12;
 /** What every decoder adds, in samples. Source: the description of the LAME tag. */

@@ -23,7 +23,7 @@ interface Head {
  *
  * Source: RFC 7845, 5.1 identification header. Its numbers are little-endian.
  */
-export function readOpusHead(description: Uint8Array | null, channels: number): Head {
+function readOpusHead(description: Uint8Array | null, channels: number): Head {
   const plain = (count: number, preSkip: number): Head => {
     return { channels: count, preSkip, streams: 1, coupled: count - 1, mapping: count === 1 ? [0] : [0, 1] };
   };
