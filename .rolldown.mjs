@@ -8,7 +8,7 @@ await build({
     batch: 'dist/batch/index.js',
     worker: 'dist/batch/worker.js',
     'decoder-process': 'dist/decode/apart/decoder-process.js',
-    'engraver-thread': 'dist/report/engrave/engraver-thread.js',
+    'engraver-thread': 'dist/engrave/engraver-thread.js',
   },
   platform: 'node',
   external: [

@@ -6,11 +6,42 @@
  * first performed bar.
  */
 export { byCodePoint } from './by-code-point.js';
+export { CAUTIONS, type Caution } from './cautions.js';
+export {
+  type Coded,
+  type CodeTable,
+  codeAsData,
+  type FactsOf,
+  isCoded,
+  type LooseCode,
+  type Sayings,
+} from './coded.js';
+export {
+  FAILURES,
+  type Failure,
+  type FailureTable,
+  type Fault,
+  type FaultArguments,
+  type FaultCode,
+  type FaultFacts,
+  type FileFormat,
+  type InputErrorCode,
+  kindOf,
+} from './faults.js';
 export { groupBy } from './group-by.js';
 export { type FittedLine, fitHuberLine } from './huber-line.js';
-export { InputError, type InputErrorCode } from './input-error.js';
-export { agreedLanguage, LANGUAGES, type Language } from './language.js';
-export { isMeasured, type MaybeNumber, type NotMeasured, notMeasured } from './not-measured.js';
+export { InputError } from './input-error.js';
+export { agreedLanguage, DEFAULT_LANGUAGE, LANGUAGES, type Language } from './language.js';
+export {
+  isMeasured,
+  type MaybeNumber,
+  type MaybeNumberTold,
+  type NotMeasured,
+  type NotMeasuredTold,
+  notMeasured,
+} from './not-measured.js';
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
 export { printable } from './printable.js';
+export { criterionReason, REASONS, type Reason, type ReasonArguments } from './reasons.js';
+export { sha256 } from './sha256.js';
 export { median, medianError, medianInterval, quantile, robustSpread } from './statistics.js';

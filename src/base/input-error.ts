@@ -1,51 +1,37 @@
+import { FAULTS, type Fault, type FaultArguments, type InputErrorCode } from './faults.js';
 import { printable } from './printable.js';
 
-/** Short machine-readable names of what can be wrong with a user's input. */
-export type InputErrorCode =
-  | 'no-such-file'
-  | 'not-readable'
-  | 'empty-file'
-  | 'not-a-wav'
-  | 'wav-damaged'
-  | 'wav-unsupported'
-  | 'not-a-recording'
-  | 'sound-not-read'
-  | 'recording-damaged'
-  | 'recording-too-short'
-  | 'recording-too-long'
-  | 'sound-library-missing'
-  | 'decoder-died'
-  | 'decoder-too-slow'
-  | 'decoder-too-large'
-  | 'not-musicxml'
-  | 'score-refused'
-  | 'score-without-notes'
-  | 'no-takes'
-  | 'changed-while-read'
-  | 'bad-roster'
-  | 'cannot-write'
-  | 'bad-brief'
-  | 'bad-result'
-  | 'no-results'
-  | 'bad-option';
+/** Facts may quote a file; a message for programmers need not hold all of it. */
+const LONGEST_MESSAGE = 400;
 
 /**
- * Something the user can put right. The message is one line in plain words: what was found and what is needed.
- * It never holds a path; whoever knows the file adds its name in front. Messages may quote what stands in a file, so what
- * cannot be printed on one line is replaced.
- *
- * Source: definition.
+ * Something the user can put right, as a code with facts. Whoever speaks to the user looks up the words; the message is for
+ * programmers.
  */
 export class InputError extends Error {
+  /** kind of fault, stable across versions, for scripts */
   readonly code: InputErrorCode;
+  readonly fault: Fault;
+  /** file or folder it is about, as the user gave it; null when nobody has said */
+  readonly path: string | null;
+
+  /** @param fault the fault's code and, where it has some, its facts */
+  constructor(...fault: FaultArguments) {
+    const [code, facts = {}] = fault;
+    super(printable(`${code} ${JSON.stringify(facts)}`).slice(0, LONGEST_MESSAGE));
+    this.name = 'InputError';
+    this.code = FAULTS[code][0];
+    this.fault = { code, facts } as Fault;
+    this.path = null;
+  }
 
   /**
-   * @param code short name, stable across versions, for scripts
-   * @param message one line: what was found, what is needed
+   * @param path file or folder as the user gave it
+   * @returns the same fault, said to be about it; what is known already stays
    */
-  constructor(code: InputErrorCode, message: string) {
-    super(printable(message));
-    this.name = 'InputError';
-    this.code = code;
+  about(path: string): InputError {
+    const { code, facts } = this.fault;
+    const error = new InputError(...([code, facts] as FaultArguments));
+    return this.path === null ? Object.assign(error, { path }) : this;
   }
 }

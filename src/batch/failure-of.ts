@@ -1,11 +1,12 @@
 import { InputError } from '../base/index.js';
 import { diskFault } from './disk-fault.js';
+import { failureFor } from './failure-for.js';
 import { lossOf } from './loss-of.js';
 import type { TakeFailure } from './types.js';
 
 /**
- * Says in one line why a take could not be reviewed. What the user can put right comes out as it was said; anything
- * else is owned as a fault of the program.
+ * Why a take could not be reviewed. What the user can put right comes out as it was thrown; anything else is owned as a
+ * fault of the program.
  *
  * @param path the take as the user knows it, below the folder given; never a path of the machine
  * @param error whatever was thrown
@@ -16,10 +17,9 @@ import type { TakeFailure } from './types.js';
 export function failureOf(path: string, error: unknown): TakeFailure {
   const file = oneLine(path);
   const known = error instanceof InputError ? error : diskFault(error);
-  if (known !== null) return { file, code: known.code, message: oneLine(known.message) };
+  if (known !== null) return failureFor(file, known.fault);
   if (isOutOfMemory(error)) return lossOf(file, 'too-much-memory');
-  const message = `a fault in the program, not in your file; please report it (${oneLine(inShort(error))})`;
-  return { file, code: 'internal-error', message };
+  return failureFor(file, { code: 'internal-error', facts: { said: oneLine(inShort(error)) } });
 }
 
 /** How the engine says that no memory can be had for a buffer. */

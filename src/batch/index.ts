@@ -7,7 +7,6 @@
  * same bytes, whatever the number of jobs.
  */
 export { exitCode } from './exit-code.js';
-export { type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';
 export { type ProgressRequest, type ProgressSummary, runProgress } from './run-progress.js';
 export { type ReviewHooks, runReview } from './run-review.js';
 export { type FolderRequest, runSection } from './run-section.js';
@@ -21,6 +20,5 @@ export type {
   Shard,
   TakeEnd,
   TakeFailure,
-  Tool,
 } from './types.js';
 export { writeWhole } from './write-whole.js';

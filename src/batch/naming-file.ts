@@ -4,7 +4,7 @@ import { InputError } from '../base/index.js';
  * @param path a file or folder as the user gave it
  * @param work what is done with it
  * @returns what the work returns
- * @throws InputError with the name in front, when the work throws one
+ * @throws InputError that knows the name, when the work throws one
  *
  * Source: definition.
  */
@@ -12,7 +12,7 @@ export function namingFile<T>(path: string, work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (error instanceof InputError) throw new InputError(error.code, `${path}: ${error.message}`);
+    if (error instanceof InputError) throw error.about(path);
     throw error;
   }
 }

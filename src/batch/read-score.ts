@@ -1,8 +1,8 @@
 import { basename } from 'node:path';
+import { sha256 } from '../base/index.js';
 import { type Part, readPart } from '../score/index.js';
 import { namingFile } from './naming-file.js';
 import { readWhole } from './read-whole.js';
-import { sha256 } from './sha256.js';
 
 const LARGEST_SCORE_BYTES = 64 * 2 ** 20;
 

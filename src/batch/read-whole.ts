@@ -17,11 +17,11 @@ export const LONGEST_TAKE_BYTES = 2 ** 30;
  */
 export function readWhole(path: string, limitBytes: number): Uint8Array {
   const facts = attempted(() => statSync(path));
-  if (facts.isDirectory()) throw new InputError('not-readable', 'this is a folder; a file is needed');
-  if (!facts.isFile()) throw new InputError('not-readable', 'this is not an ordinary file; a file on a disk is needed');
+  if (facts.isDirectory()) throw new InputError('folder-for-file');
+  if (!facts.isFile()) throw new InputError('no-ordinary-file');
   if (facts.size > limitBytes) {
-    const [size, limit] = [facts.size, limitBytes].map((bytes) => Math.round(bytes / 2 ** 20));
-    throw new InputError('not-readable', `this file has ${size} MB; at most ${limit} MB are read`);
+    const megabytes = (bytes: number): number => Math.round(bytes / 2 ** 20);
+    throw new InputError('file-too-large', { megabytes: megabytes(facts.size), most: megabytes(limitBytes) });
   }
   return attempted(() => readUnchanged(path));
 }
@@ -34,10 +34,7 @@ function readUnchanged(path: string): Uint8Array {
     const after = fstatSync(file, { bigint: true });
     const same = before.size === after.size && before.mtimeNs === after.mtimeNs && BigInt(bytes.length) === after.size;
     if (same) return bytes;
-    throw new InputError(
-      'changed-while-read',
-      'this file changed while it was read; wait until it is recorded or copied, then run the same command again',
-    );
+    throw new InputError('file-changed');
   } finally {
     closeSync(file);
   }

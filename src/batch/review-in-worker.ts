@@ -1,19 +1,16 @@
 import type { Language } from '../base/index.js';
-import type { PaperSize, SectionRow } from '../report/index.js';
+import { sha256 } from '../base/index.js';
+import type { SectionRow } from '../result/index.js';
+import type { DocumentWishes, Engraving, Etude, MadeDocument, Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
 import { secondsFor } from './pool/limits.js';
 import { LONGEST_TAKE_BYTES, readWhole } from './read-whole.js';
-import { sha256 } from './sha256.js';
-import type { Engraving, FixedLimits, Piece, PlannedTake, TakeFailure, Tool } from './types.js';
+import type { FixedLimits, PlannedTake, TakeFailure } from './types.js';
 
 /** What all takes of a run share; it is sent to each worker once. */
-export interface SharedWork {
+export interface SharedWork extends DocumentWishes {
   readonly tool: Tool;
-  readonly pieces: readonly Piece[];
-  readonly jsonOnly: boolean;
-  /** whether pages to listen to are wanted as well */
-  readonly listen?: boolean;
-  readonly paper: PaperSize;
+  readonly etudes: readonly Etude[];
   readonly language: Language;
   readonly limits: FixedLimits;
 }
@@ -31,10 +28,7 @@ export type TakeAnswer =
   | {
       readonly how: 'reviewed';
       readonly sha256: string;
-      readonly json: string;
-      readonly pdf: Uint8Array | null;
-      /** the page to listen to, null when none was asked for */
-      readonly html: string | null;
+      readonly documents: readonly MadeDocument[];
       readonly row: SectionRow;
     }
   | { readonly how: 'failed'; readonly failure: TakeFailure };
@@ -45,7 +39,7 @@ export type TakeAnswer =
  * @param work which take
  * @param shared what all takes share
  * @param onSeconds told how many seconds the work may take, as soon as the take's length is known
- * @param engrave asked for a piece laid out when pages need it; without it that is done here
+ * @param engrave asked for an étude laid out when pages need it; without it that is done here
  * @returns the result, or the failure
  *
  * Source: definition.
@@ -60,20 +54,19 @@ export async function reviewInWorker(
     const { hash, bytes } = readOnce(take.path);
     if (hash === keptSha256) return { how: 'as-before' };
     // Loaded only when something is to be listened to.
-    const { reviewTake } = await import('./review-take.js');
-    const { sectionRow } = await import('../report/index.js');
-    const { toJson } = await import('./to-json.js');
-    const [piece, ...others] = take.pieces.map((place) => shared.pieces[place] as Piece);
-    if (piece === undefined) throw new Error('no piece is meant');
-    const { tool, paper, language, jsonOnly, listen = false, limits } = shared;
+    const { reviewTake, wishesIn } = await import('../review/index.js');
+    const { sectionRow } = await import('../result/index.js');
+    const [etude, ...others] = take.etudes.map((place) => shared.etudes[place] as Etude);
+    if (etude === undefined) throw new Error('no étude is meant');
+    const { tool, language, limits } = shared;
     const { who, shownAs: file, blind = false } = take;
-    const known = { bytes, sha256: hash, file, who, blind };
-    const request = { ...known, tool, paper, language, withPdf: !jsonOnly, listen };
+    const known = { bytes, sha256: hash, file, who, blind, tool, language };
     const engraving = engrave === undefined ? {} : { engrave };
-    const { result, pdf, html } = await reviewTake({ ...piece, others, ...request, ...engraving }, (seconds) =>
-      onSeconds(secondsFor(seconds, take.pieces.length, limits)),
+    const { result, documents } = await reviewTake(
+      { ...etude, others, ...known, ...wishesIn(shared), ...engraving },
+      (seconds) => onSeconds(secondsFor(seconds, take.etudes.length, limits)),
     );
-    return { how: 'reviewed', sha256: hash, json: toJson(result), pdf, html, row: sectionRow(take.name, result) };
+    return { how: 'reviewed', sha256: hash, documents, row: sectionRow(take.name, result) };
   } catch (error) {
     return { how: 'failed', failure: failureOf(take.file, error) };
   }

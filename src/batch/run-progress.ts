@@ -1,12 +1,15 @@
 import { existsSync, statSync } from 'node:fs';
 import { dirname, extname, join, resolve } from 'node:path';
 import { agreedLanguage, InputError, type Language } from '../base/index.js';
-import { drawProgressSheet, type PaperSize, type ProgressResult, toProgressResult } from '../report/index.js';
+import type { PaperSize } from '../page/index.js';
+import { drawProgressSheet } from '../report/index.js';
+import { toJson } from '../result/index.js';
+import type { Tool } from '../review/index.js';
+import { pageDate } from '../review/index.js';
+import { type ProgressResult, toProgressResult } from '../weeks/index.js';
 import { type History, readHistory } from './history/read-history.js';
 import { namingFile } from './naming-file.js';
-import { pageDate } from './page-date.js';
-import { toJson } from './to-json.js';
-import type { TakeFailure, Tool } from './types.js';
+import type { TakeFailure } from './types.js';
 import { writeWhole } from './write-whole.js';
 
 /** What a comparison over weeks is asked for. Paths are as the user gave them. */
@@ -55,12 +58,12 @@ export async function runProgress(request: ProgressRequest): Promise<ProgressSum
   const progress = toProgressResult({ tool: request.tool, language, ...history, failures: [...history.failures] });
   const players = progress.pieces.reduce((sum, piece) => sum + piece.players.length, 0);
   const blindApart = progress.blind?.apart ?? [];
-  if (players === 0 && blindApart.length > 0) throw nobodyToFollow(blindApart);
+  if (players === 0 && blindApart.length > 0) throw new InputError('nobody-to-follow', { folders: blindApart });
   const tooMany = request.format === 'pdf' && players > MOST_PLAYERS_ON_PAGES;
   const format = tooMany ? 'json' : request.format;
   const sheetPath = tooMany ? placeOf(request).replace(/\.pdf$/i, '.json') : placeOf(request);
   if (request.inputs.some((input) => resolve(input) === resolve(sheetPath))) {
-    throw new InputError('bad-option', `${sheetPath}: the sheet would take the place of a result; choose another name`);
+    throw new InputError('sheet-over-result').about(sheetPath);
   }
   const content = format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
   namingFile(sheetPath, () => writeWhole(sheetPath, content));
@@ -69,19 +72,9 @@ export async function runProgress(request: ProgressRequest): Promise<ProgressSum
 
 function nothingToCompare(inputs: readonly string[], { failures }: History): InputError {
   const [first] = failures;
-  if (first === undefined) {
-    const needed = 'give folders that review has written';
-    return new InputError('no-results', `${inputs.join(', ')}: no result of a take was found; ${needed}`);
-  }
-  const more = failures.length > 1 ? ` (and ${failures.length - 1} more files that cannot be read)` : '';
-  return new InputError('no-results', `${first.file}: ${first.message}${more}`);
-}
-
-function nobodyToFollow(folders: readonly string[]): InputError {
-  return new InputError(
-    'no-results',
-    `${folders.join(', ')}: numbers stand here instead of names, and no number comes on two days, so nobody can be followed; give results with names, or review the takes of all weeks into one folder, which keeps the numbers by its blind-key.csv`,
-  );
+  if (first === undefined) return new InputError('no-result-found', { inputs });
+  const { file, fault } = first;
+  return new InputError('no-result-readable', { file, failure: fault, more: failures.length - 1 });
 }
 
 /** A name with the ending of the format is a file, any other a folder. */

@@ -1,12 +1,14 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
-import { engraveInThread, type SectionScore, sectionScore } from '../report/index.js';
+import { engraveInThread } from '../engrave/index.js';
+import { type SectionScore, sectionScore } from '../result/index.js';
+import { type Etude, wishesIn } from '../review/index.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
 import { type Plan, planTakes } from './plan/plan-takes.js';
-import { readPieces } from './plan/read-pieces.js';
+import { readEtudes } from './plan/read-etudes.js';
 import { takeLimits } from './pool/limits.js';
 import { runPool } from './pool/run-pool.js';
 import { dependsOn, programHash } from './results/depends-on.js';
@@ -15,11 +17,11 @@ import { leftAlone } from './results/left-alone.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { writeFailure, writeTake } from './results/write-take.js';
 import type { SharedWork, TakeAnswer, TakeWork } from './review-in-worker.js';
-import type { Piece, PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
+import type { PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
 import { writeWhole } from './write-whole.js';
 
-/** What a run may be told, and whom it tells. */
+/** What a caller may pass to a run beside the request: a function to call after each take, and a signal that stops it. */
 export interface ReviewHooks {
   /** told after each take, in the order in which they end */
   readonly onProgress?: (progress: ReviewProgress) => void;
@@ -32,15 +34,15 @@ export interface ReviewHooks {
  * run still stands are not listened to again.
  *
  * @param request scores, takes, where to write and how
- * @param hooks whom to tell, and what stops it
+ * @param hooks what to call after each take, and what stops the run
  * @returns how every take ended
  * @throws InputError when the request itself is wrong; then nothing has been written
  *
  * Source: definition.
  */
 export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {}): Promise<ReviewSummary> {
-  const pieces = readPieces(request);
-  const whole = planFor(request, pieces);
+  const etudes = readEtudes(request);
+  const whole = planFor(request, etudes);
   const takes = whole.takes.filter(({ name }) => inShard(name, request.shard));
   const lost = whole.lost.filter(({ name }) => inShard(name, request.shard));
   const total = takes.length + lost.length;
@@ -52,10 +54,10 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   for (const { name, failure, who } of lost) {
     onEnd(writeFailure({ name, failure, who }, request));
   }
-  await reviewTakes(takes, pieces, request, onEnd, hooks.signal);
+  await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
   ends.sort((a, b) => byCodePoint(a.name, b.name));
   const stopped = hooks.signal?.aborted === true;
-  const score = scoreOf(pieces);
+  const score = scoreOf(etudes);
   const section = { ...request, ...(score === undefined ? {} : { score }) };
   return {
     ends,
@@ -68,24 +70,17 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
 }
 
 /** Plans the takes and makes the folder for results ready: what is wrong with the request is found out here. */
-function planFor(request: ReviewRequest, pieces: readonly Piece[]): Plan {
-  const named = planTakes(request, pieces);
+function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
+  const named = planTakes(request, etudes);
   const keyPath = join(request.outFolder, BLIND_KEY_FILE);
   const key = readKey(keyPath);
   if (request.blind !== true) {
-    if (key !== null)
-      throw new InputError(
-        'bad-option',
-        `${request.outFolder}: the results in this folder are blind; add --blind, or choose another folder`,
-      );
+    if (key !== null) throw new InputError('results-are-blind').about(request.outFolder);
     openResults(request.outFolder);
     return named;
   }
   if (key === null && filesOfTakes(request.outFolder).length > 0) {
-    throw new InputError(
-      'bad-option',
-      `${request.outFolder}: the results in this folder show names; choose another folder for --blind`,
-    );
+    throw new InputError('results-show-names').about(request.outFolder);
   }
   const blind = blindPlan(named, key ?? []);
   openResults(request.outFolder);
@@ -95,24 +90,24 @@ function planFor(request: ReviewRequest, pieces: readonly Piece[]): Plan {
 
 async function reviewTakes(
   takes: readonly PlannedTake[],
-  pieces: readonly Piece[],
+  etudes: readonly Etude[],
   request: ReviewRequest,
   onEnd: (end: TakeEnd) => void,
   signal: AbortSignal | undefined,
 ): Promise<void> {
-  const { tool, jsonOnly, listen = false, paper, outFolder, limits = {}, language = 'en' } = request;
+  const { tool, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
-  const hashes = takes.map((take) => dependsOn(take, pieces, language, program));
+  const hashes = takes.map((take) => dependsOn(take, etudes, language, program));
   const tasks = takes.map((take, i) => {
-    const wanted = { outFolder, jsonOnly, listen, paper, dependsOn: hashes[i] as string };
+    const wanted = { ...request, dependsOn: hashes[i] as string };
     const keptSha256 = request.again === true ? null : keptResult(take.name, wanted);
     const work: TakeWork = { take, keptSha256 };
     return { work, limits: takeLimits(sizeOf(take.path), limits) };
   });
-  const workerData: SharedWork = { tool, pieces, jsonOnly, listen, paper, language, limits };
-  const hasExcerpts = pieces.some(({ musicXml = null }) => musicXml !== null);
+  const workerData: SharedWork = { ...wishesIn(request), tool, etudes, language, limits };
+  const hasExcerpts = etudes.some(({ musicXml = null }) => musicXml !== null);
   const newPages = hasExcerpts && tasks.some(({ work }) => work.keptSha256 === null);
-  const engraving = newPages ? engraveInThread(pieces.map(({ musicXml = null }) => musicXml)) : null;
+  const engraving = newPages ? engraveInThread(etudes.map(({ musicXml = null }) => musicXml)) : null;
   try {
     await runPool<TakeWork, TakeAnswer>({
       ...{ tasks, signal, lanes: request.jobs },
@@ -138,6 +133,6 @@ function sizeOf(path: string): number {
 }
 
 /** Named in the section's documents when no take has a result. */
-function scoreOf([piece, ...others]: readonly Piece[]): SectionScore | undefined {
-  return piece === undefined || others.length > 0 ? undefined : sectionScore(piece.score, piece.part);
+function scoreOf([etude, ...others]: readonly Etude[]): SectionScore | undefined {
+  return etude === undefined || others.length > 0 ? undefined : sectionScore(etude.score, etude.part);
 }

@@ -1,21 +1,21 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
-import type { PaperSize } from '../report/index.js';
+import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failure-of.js';
+import { failureTold } from './history/old-sentences/failure-told.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { RECORDS, readRecord } from './results/take-record.js';
-import type { ReviewSummary, TakeEnd, Tool } from './types.js';
+import { reportOf } from './results/write-take.js';
+import type { ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
 
 /** What is asked of the results in a folder. */
-export interface FolderRequest {
+export interface FolderRequest extends DocumentWishes {
   readonly tool: Tool;
   /** a folder that `review` has written to, or several of them copied into one */
   readonly outFolder: string;
-  readonly jsonOnly: boolean;
-  readonly paper: PaperSize;
   /** of the section's files; that of the results when it is left out and they agree, else English */
   readonly language?: Language | undefined;
 }
@@ -40,10 +40,7 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
     .filter((file) => file.endsWith('.json'))
     .map((file) => file.slice(0, -'.json'.length));
   if (names.length === 0) {
-    throw new InputError(
-      'no-takes',
-      `${outFolder}: no result of a take is in this folder; give the one that review wrote to`,
-    );
+    throw new InputError('folder-without-results').about(outFolder);
   }
   openResults(outFolder);
   const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
@@ -53,10 +50,9 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   return { ends, failures: await writeSection(ends, { ...request, language }), notReached: 0, remarks };
 }
 
-function endOf({ outFolder, jsonOnly }: FolderRequest, name: string): TakeEnd {
+function endOf(request: FolderRequest, name: string): TakeEnd {
   try {
-    const report = `takes/${name}.${jsonOnly ? 'json' : 'pdf'}`;
-    return { name, row: readResult(outFolder, name), report, kept: true };
+    return { name, row: readResult(request.outFolder, name), report: reportOf(name, request), kept: true };
   } catch (error) {
     return { name, failure: failureOf(`takes/${name}.json`, error), who: NOBODY };
   }
@@ -71,6 +67,8 @@ function failuresIn(outFolder: string): Extract<TakeEnd, { failure: unknown }>[]
   }
   return files.flatMap((file) => {
     const record = readRecord(join(outFolder, RECORDS, file));
-    return record !== null && 'failure' in record.end ? [{ name: record.name, ...record.end }] : [];
+    if (record === null || !('failure' in record.end)) return [];
+    const { failure, who } = record.end;
+    return [{ name: record.name, failure: { ...failure, fault: failureTold(failure) }, who }];
   });
 }

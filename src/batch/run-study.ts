@@ -2,15 +2,16 @@ import { existsSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { InputError, type Language } from '../base/index.js';
 import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
-import { drawStudySheet, type PaperSize, toStudyDocument } from '../report/index.js';
+import type { PaperSize } from '../page/index.js';
+import { drawStudySheet } from '../report/index.js';
+import { toJson, toStudyDocument } from '../result/index.js';
+import type { Tool } from '../review/index.js';
+import { pageDate } from '../review/index.js';
 import { engravingCopy, type Part } from '../score/index.js';
 import { studyPlan } from '../study/index.js';
 import { namingFile } from './naming-file.js';
-import { pageDate } from './page-date.js';
 import { readBriefFile } from './read-brief-file.js';
 import { type ReadScore, readScore } from './read-score.js';
-import { toJson } from './to-json.js';
-import type { Tool } from './types.js';
 import { writeWhole } from './write-whole.js';
 
 /** What a study sheet is asked for. Paths are as the user gave them. */
@@ -71,10 +72,7 @@ function placeOf({ scorePath, out, format }: StudyRequest): string {
 
 function refuseSameFile({ scorePath, briefPath }: StudyRequest, sheetPath: string): void {
   if (sheetPath !== scorePath && sheetPath !== briefPath) return;
-  throw new InputError(
-    'bad-option',
-    `${sheetPath}: the sheet would take the place of what it is made from; choose another name`,
-  );
+  throw new InputError('sheet-over-source').about(sheetPath);
 }
 
 async function contentOf(

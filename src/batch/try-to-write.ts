@@ -17,7 +17,7 @@ export function tryToWrite(folder: string): void {
   try {
     writeWhole(trial, '');
   } catch (error) {
-    if (error instanceof InputError) throw new InputError(error.code, `${folder}: ${error.message}`);
+    if (error instanceof InputError) throw error.about(folder);
     throw error;
   }
   rmSync(trial);

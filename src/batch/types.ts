@@ -1,16 +1,9 @@
-import type { Language } from '../base/index.js';
-import type { Brief } from '../brief/index.js';
-import type { EngravedPart, PaperSize, SectionRow } from '../report/index.js';
-import type { Part } from '../score/index.js';
-
-/** Name and version of the program, as the result documents carry them. */
-export interface Tool {
-  readonly name: string;
-  readonly version: string;
-}
+import type { Failure, Language } from '../base/index.js';
+import type { SectionRow } from '../result/index.js';
+import type { DocumentWishes, Tool, Who } from '../review/index.js';
 
 /** What one run of the review is asked to do. Paths are as the user gave them. */
-export interface ReviewRequest {
+export interface ReviewRequest extends DocumentWishes {
   readonly tool: Tool;
   /** the part; exactly one of this and `scoresFolder` is given */
   readonly scorePath?: string | undefined;
@@ -21,11 +14,8 @@ export interface ReviewRequest {
   /** audio files and folders */
   readonly inputs: readonly string[];
   readonly outFolder: string;
-  /** no PDF at all; JSON and CSV are written */
-  readonly jsonOnly: boolean;
   /** how many takes are worked on at the same time, 1 or more */
   readonly jobs: number;
-  readonly paper: PaperSize;
   /** of the pages and of what the results tell; English when it is left out */
   readonly language?: Language;
   /** CSV that says who played what and when */
@@ -39,8 +29,6 @@ export interface ReviewRequest {
   /** review again what is already there */
   readonly again?: boolean;
   readonly limits?: FixedLimits;
-  /** a page to listen to for each take as well */
-  readonly listen?: boolean;
 }
 
 /** One share of the takes: number `share` of `of`, both from 1. */
@@ -55,35 +43,13 @@ export interface FixedLimits {
   readonly megabytes?: number | undefined;
 }
 
-/** Who played, when and on what, as far as it is known. */
-export interface Who {
-  readonly player: string | null;
-  /** ISO 8601 day */
-  readonly date: string | null;
-  readonly instrument: string | null;
-}
-
-/** A part takes are reviewed against. It can be sent to a worker. */
-export interface Piece {
-  /** as the teacher wants it, when there is a brief */
-  readonly part: Part;
-  /** null without one */
-  readonly brief: Brief | null;
-  readonly score: { readonly file: string; readonly sha256: string };
-  /** the part for engraving; null or left out where pages have no excerpts */
-  readonly musicXml?: string | null;
-}
-
-/** Gives a piece laid out for its excerpts; null when it cannot be engraved. */
-export type Engraving = (piece: Piece) => Promise<EngravedPart | null>;
-
 /** A take that could not be reviewed, as the section documents list it. */
 export interface TakeFailure {
   /** path below the folder that was given, or the file name; never a path of the machine */
   readonly file: string;
+  /** kind of failure, stable across versions, for scripts */
   readonly code: string;
-  /** one line in plain words */
-  readonly message: string;
+  readonly fault: Failure;
 }
 
 /** One take as found, before anything is read. */
@@ -106,8 +72,8 @@ export interface PlannedTake extends NamedTake {
   readonly who: Who;
   /** whether player and names are numbers */
   readonly blind?: boolean;
-  /** places, in the list of pieces, of those that may be played: one when it is known */
-  readonly pieces: readonly number[];
+  /** places, in the list of études, of those that may be played: one when it is known */
+  readonly etudes: readonly number[];
 }
 
 /** How one take ended. */

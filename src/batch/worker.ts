@@ -1,8 +1,8 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import type { EngravedPart } from '../report/index.js';
+import type { EngravedPart } from '../engrave/index.js';
+import type { Engraving } from '../review/index.js';
 import type { WorkerMessage } from './pool/types.js';
 import { reviewInWorker, type SharedWork, type TakeAnswer, type TakeWork } from './review-in-worker.js';
-import type { Engraving } from './types.js';
 
 type Parts = readonly (EngravedPart | null)[];
 
@@ -17,7 +17,7 @@ const engraved = new Promise<Parts>((resolve) => {
 /** Pieces are laid out elsewhere, once for all workers. */
 const engrave: Engraving = async ({ musicXml = null }) => {
   if (musicXml === null) return null;
-  return (await engraved)[shared.pieces.findIndex((piece) => piece.musicXml === musicXml)] ?? null;
+  return (await engraved)[shared.etudes.findIndex((etude) => etude.musicXml === musicXml)] ?? null;
 };
 
 port.on('message', (order: TakeWork | { readonly later: Parts }) => {

@@ -1,11 +1,12 @@
 import { join } from 'node:path';
 import type { Language } from '../base/index.js';
-import { drawSectionSheet, type SectionScore, sectionCsv, toSectionResult } from '../report/index.js';
+import { drawSectionSheet } from '../report/index.js';
+import { type SectionScore, sectionCsv, toJson, toSectionResult } from '../result/index.js';
+import type { Tool } from '../review/index.js';
+import { pageDate } from '../review/index.js';
 import { failureOf } from './failure-of.js';
-import { pageDate } from './page-date.js';
 import type { Place } from './results/write-take.js';
-import { toJson } from './to-json.js';
-import type { TakeEnd, TakeFailure, Tool } from './types.js';
+import type { TakeEnd, TakeFailure } from './types.js';
 import { writeWhole } from './write-whole.js';
 
 /** What is said about all takes, and where. */

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { InputError } from '../base/index.js';
+import { type FaultFacts, InputError } from '../base/index.js';
 import { makeFolder } from './make-folder.js';
 import { PASSING_NAME } from './passing-files.js';
 
@@ -23,7 +23,8 @@ export function writeWhole(path: string, content: Uint8Array | string): void {
     renameSync(passing, path);
   } catch (error) {
     removeIfThere(passing);
-    throw new InputError('cannot-write', `cannot write here (${reason(error)}); choose a folder you may write to`);
+    const said = error instanceof Error && 'code' in error ? String(error.code) : '';
+    throw new InputError('cannot-write', { why: REASONS[said] ?? 'other', said });
   }
 }
 
@@ -35,22 +36,18 @@ function removeIfThere(path: string): void {
   }
 }
 
-function reason(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  return REASONS[code] ?? `the disk says ${code}`;
-}
-
-const REASONS: Readonly<Record<string, string>> = {
-  EACCES: 'not allowed',
-  EPERM: 'not allowed',
-  EROFS: 'the disk is read-only',
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'the disk is full for you',
-  EFBIG: 'files may not become this large here',
-  ENOTDIR: 'a file is in the way of the folder',
-  EEXIST: 'a file is in the way of the folder',
-  EISDIR: 'a folder is in the way of the file',
-  ENOENT: 'the folder cannot be made',
-  ENAMETOOLONG: 'the name is too long',
-  ELOOP: 'a link here leads back to itself',
+/** Faults by their names in POSIX.1-2017, section 2.3. */
+const REASONS: Readonly<Record<string, FaultFacts<'cannot-write'>['why']>> = {
+  EACCES: 'not-allowed',
+  EPERM: 'not-allowed',
+  EROFS: 'read-only',
+  ENOSPC: 'full',
+  EDQUOT: 'full-for-you',
+  EFBIG: 'too-large',
+  ENOTDIR: 'file-in-the-way',
+  EEXIST: 'file-in-the-way',
+  EISDIR: 'folder-in-the-way',
+  ENOENT: 'no-folder',
+  ENAMETOOLONG: 'long-name',
+  ELOOP: 'link-in-circle',
 };

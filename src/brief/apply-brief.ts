@@ -1,9 +1,6 @@
 import type { Part } from '../score/index.js';
 import type { Brief } from './types.js';
 
-/** How `readPart` begins its remark when no tempo is marked. */
-const TEMPO_ASSUMED = /^No tempo is marked at the start/;
-
 /**
  * The part as the teacher wants it: title, tempo (later tempos keep their proportion to the first) and breaths.
  *
@@ -39,5 +36,5 @@ export function atTempo(part: Part, tempo: Pick<NonNullable<Brief['tempo']>, 'qu
     quarterBpm: mark.quarterBpm * factor,
     printed: i === 0 || mark.printed,
   }));
-  return { ...part, tempos, remarks: part.remarks.filter((remark) => !TEMPO_ASSUMED.test(remark)) };
+  return { ...part, tempos, remarks: part.remarks.filter(({ code }) => code !== 'tempo-assumed') };
 }

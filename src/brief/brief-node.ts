@@ -1,10 +1,17 @@
 import type { LineCounter, Node, Scalar } from 'yaml';
-import { InputError, printable } from '../base/index.js';
+import { type FaultArguments, type FaultCode, type FaultFacts, InputError, printable } from '../base/index.js';
 import { loadYaml } from './load-yaml.js';
 import { nearest } from './nearest.js';
 
 const LONGEST_LIST = 1000;
 const LONGEST_TEXT = 400;
+
+/** Where a value stands; it is filled in by the value. */
+type Place = 'line' | 'field';
+/** Faults of one value of a brief. */
+type ValueFault = { [C in FaultCode]: Place extends keyof FaultFacts<C> ? C : never }[FaultCode];
+/** What is told of such a fault beside its place. */
+type Beside<C extends ValueFault> = Omit<FaultFacts<C>, Place>;
 
 /** One value of the page with its place; every reading either gives what is asked for or says what is wrong. */
 export class BriefNode {
@@ -24,7 +31,7 @@ export class BriefNode {
     this.#name = name;
     this.#lines = lines;
     this.#start = start;
-    if (loadYaml().isAlias(node)) this.fail('is a reference to another place', 'write the value itself');
+    if (loadYaml().isAlias(node)) this.fail('brief-reference', {});
   }
 
   /** Nothing stands there, so the default holds. */
@@ -33,13 +40,12 @@ export class BriefNode {
   }
 
   /**
-   * @param found what stands there
-   * @param needed what is allowed
+   * @param code what is wrong with the value
+   * @param facts what stands there and what is allowed
+   * @throws InputError always, with the place of the value
    */
-  fail(found: string, needed: string): never {
-    const { line } = this.#lines.linePos(this.#start);
-    const where = this.#name === '' ? 'the page' : this.#name;
-    throw new InputError('bad-brief', `line ${line}: ${where} ${found}; ${needed}`);
+  fail<C extends ValueFault>(code: C, facts: Beside<C>): never {
+    throw this.#fault(code, facts, this.#start);
   }
 
   /**
@@ -48,8 +54,7 @@ export class BriefNode {
    */
   fields<K extends string>(allowed: readonly K[]): Partial<Record<K, BriefNode>> {
     if (this.empty) return {};
-    if (!loadYaml().isMap(this.#node))
-      return this.fail(`is ${this.#shown()}`, `fields are needed: ${allowed.join(', ')}`);
+    if (!loadYaml().isMap(this.#node)) return this.fail('brief-no-fields', { ...this.#found(), allowed });
     const found: Partial<Record<K, BriefNode>> = {};
     for (const { key, value } of this.#node.items) {
       const name = loadYaml().isScalar(key) ? String(key.value) : '';
@@ -66,9 +71,8 @@ export class BriefNode {
 
   /** @returns the values of a list */
   list(): BriefNode[] {
-    if (!loadYaml().isSeq(this.#node))
-      return this.fail(`is ${this.#shown()}`, 'a list is needed, each line with a dash');
-    if (this.#node.items.length > LONGEST_LIST) this.fail('is too long', `at most ${LONGEST_LIST} entries are read`);
+    if (!loadYaml().isSeq(this.#node)) return this.fail('brief-no-list', this.#found());
+    if (this.#node.items.length > LONGEST_LIST) this.fail('brief-long-list', { most: LONGEST_LIST });
     return this.#node.items.map((item, i) => {
       const node = item as Node | null;
       return new BriefNode(node, `${this.#name}[${i + 1}]`, this.#lines, node?.range?.[0] ?? this.#start);
@@ -78,13 +82,13 @@ export class BriefNode {
   /**
    * @param lowest smallest number allowed
    * @param highest largest number allowed
-   * @param otherwise what else is allowed there, for the message
+   * @param orOff whether the word off is allowed there, too
    * @returns the number
    */
-  number(lowest: number, highest: number, otherwise = ''): number {
+  number(lowest: number, highest: number, orOff = false): number {
     const value = loadYaml().isScalar(this.#node) ? this.#node.value : null;
     if (typeof value === 'number' && value >= lowest && value <= highest) return value;
-    return this.fail(`is ${this.#shown()}`, `a number from ${lowest} to ${highest}${otherwise} is needed`);
+    return this.fail('brief-no-number', { ...this.#found(), lowest, highest, orOff });
   }
 
   /** @returns true when this word stands there */
@@ -95,14 +99,13 @@ export class BriefNode {
   /** @returns the text; a number counts as the text it is written with */
   text(): string {
     const value = loadYaml().isScalar(this.#node) ? this.#node.value : null;
-    if (typeof value !== 'string' && typeof value !== 'number')
-      return this.fail(`is ${this.#shown()}`, 'a text is needed');
+    if (typeof value !== 'string' && typeof value !== 'number') return this.fail('brief-no-text', this.#found());
     // bar 007 is not bar 7
     const written = typeof value === 'number' ? (this.#node as Scalar).source : value;
     const text = printable(String(written ?? value))
       .replace(/\s+/g, ' ')
       .trim();
-    if (text.length > LONGEST_TEXT) this.fail('is too long', `at most ${LONGEST_TEXT} letters are read`);
+    if (text.length > LONGEST_TEXT) this.fail('brief-long-text', { most: LONGEST_TEXT });
     return text;
   }
 
@@ -114,28 +117,25 @@ export class BriefNode {
     const value = loadYaml().isScalar(this.#node) ? String(this.#node.value) : '';
     const found = words.find((word) => word === value);
     if (found !== undefined) return found;
-    const near = nearest(value, words);
-    const meant = near === null ? '' : ` (did you mean ${near}?)`;
-    return this.fail(`is ${this.#shown()}${meant}`, `one of these is needed: ${words.join(', ')}`);
+    const meant = nearest(value, words) ?? '';
+    return this.fail('brief-other-word', { ...this.#found(), meant, allowed: words });
   }
 
   #unknown(name: string, allowed: readonly string[], at: number): never {
-    const near = nearest(name, allowed);
-    const { line } = this.#lines.linePos(at);
-    const where = this.#name === '' ? 'this page' : this.#name;
-    const meant = near === null ? '' : ` (did you mean ${near}?)`;
-    throw new InputError(
-      'bad-brief',
-      `line ${line}: there is no field "${name.slice(0, 40)}" in ${where}${meant}; the fields are: ${allowed.join(', ')}`,
-    );
+    const meant = nearest(name, allowed) ?? '';
+    throw this.#fault('brief-no-such-field', { name: name.slice(0, 40), meant, allowed }, at);
   }
 
-  #shown(): string {
-    if (this.empty) return 'empty';
-    if (loadYaml().isMap(this.#node)) return 'a group of fields';
-    if (loadYaml().isSeq(this.#node)) return 'a list';
-    return loadYaml().isScalar(this.#node)
-      ? `"${String(this.#node.value).replace(/\s+/g, ' ').slice(0, 40)}"`
-      : 'nothing known';
+  #fault<C extends ValueFault>(code: C, facts: Beside<C>, at: number): InputError {
+    const { line } = this.#lines.linePos(at);
+    return new InputError(...([code, { ...facts, line, field: this.#name }] as unknown as FaultArguments));
+  }
+
+  #found(): Pick<FaultFacts<'brief-no-text'>, 'found' | 'quoted'> {
+    if (this.empty) return { found: 'empty', quoted: '' };
+    if (loadYaml().isMap(this.#node)) return { found: 'fields', quoted: '' };
+    if (loadYaml().isSeq(this.#node)) return { found: 'list', quoted: '' };
+    if (!loadYaml().isScalar(this.#node)) return { found: 'unknown', quoted: '' };
+    return { found: 'text', quoted: String(this.#node.value).replace(/\s+/g, ' ').slice(0, 40) };
   }
 }

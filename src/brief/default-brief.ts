@@ -1,27 +1,14 @@
 import type { Part } from '../score/index.js';
+import { STANDARDS } from '../standards/index.js';
 import { breathsOfPart } from './breaths-of-part.js';
-import type { Brief, BriefCriterion, BriefTempo } from './types.js';
-
-/** Criteria in the order in which they are listed. */
-export const CRITERIA = [
-  'notes',
-  'rhythm',
-  'tempo',
-  'dynamics',
-  'articulation',
-  'breath',
-  'intonation',
-  'continuity',
-] as const satisfies readonly BriefCriterion[];
-
-/** The tempo may be this share off on both sides. Source: working value, common practice. */
-const TEMPO_SHARE = 0.1;
+import { CRITERIA } from './criteria.js';
+import type { Brief, BriefTempo } from './types.js';
 
 /**
  * @param part the part
  * @returns what holds where a brief says nothing
  *
- * Source: the part; thresholds as in the standards of the room `judge`, which name their sources.
+ * Source: the part; the standards, which name their sources.
  */
 export function defaultBrief(part: Part): Brief {
   const first = part.tempos[0];
@@ -31,10 +18,10 @@ export function defaultBrief(part: Part): Brief {
     played: 'as-written',
     breaths: breathsOfPart(part),
     watch: [],
-    fermata: { leastTimes: 1.25, mostTimes: 3, bars: [] },
-    contrast: { leastDb: 3, places: [] },
-    hairpin: { leastDb: 3 },
-    intonation: { watchCents: 25, fixCents: 35 },
+    fermata: { leastTimes: STANDARDS.fermataLeast.value, mostTimes: STANDARDS.fermataMost.value, bars: [] },
+    contrast: { leastDb: STANDARDS.contrastLeast.value, places: [] },
+    hairpin: { leastDb: STANDARDS.hairpinLeast.value },
+    intonation: { watchCents: STANDARDS.noteWatch.value, fixCents: STANDARDS.noteFix.value },
     criteria: Object.fromEntries(CRITERIA.map((name) => [name, { judged: true, points: 1 }])) as Brief['criteria'],
   };
 }
@@ -43,13 +30,14 @@ export function defaultBrief(part: Part): Brief {
  * @param quarterBpm quarter notes a minute
  * @returns the tempo with the usual range around it, whole numbers where that keeps it inside
  *
- * Source: {@link TEMPO_SHARE}.
+ * Source: standard tempoWatch.
  */
 export function tempoAround(quarterBpm: number): BriefTempo {
+  const off = STANDARDS.tempoWatch.value;
   const whole = (share: number): number => Math.round(quarterBpm * share);
   return {
     quarterBpm,
-    lowestQuarterBpm: Math.min(whole(1 - TEMPO_SHARE), quarterBpm),
-    highestQuarterBpm: Math.max(whole(1 + TEMPO_SHARE), quarterBpm),
+    lowestQuarterBpm: Math.min(whole(1 - off), quarterBpm),
+    highestQuarterBpm: Math.max(whole(1 + off), quarterBpm),
   };
 }

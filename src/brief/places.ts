@@ -19,7 +19,7 @@ export function readBar(node: BriefNode, part: Part): string {
   const bar = node.text();
   if (part.bars.some((one) => one.bar === bar)) return bar;
   const [first, last] = [part.bars[0]?.bar, part.bars.reduce((a, b) => (b.barIndex > a.barIndex ? b : a)).bar];
-  return node.fail(`is "${bar}"`, `the part has bars ${first} to ${last}`);
+  return node.fail('brief-no-such-bar', { bar, first: first ?? '', last });
 }
 
 /**
@@ -32,26 +32,20 @@ export function readBar(node: BriefNode, part: Part): string {
  */
 export function readNotePlace(node: BriefNode, part: Part): PartNote[] {
   const fields = node.fields(['bar', 'beat', 'pass']);
-  if (fields.bar === undefined || fields.beat === undefined)
-    node.fail('lacks a bar or a beat', 'bar and beat are needed');
+  if (fields.bar === undefined || fields.beat === undefined) return node.fail('brief-half-a-place', {});
   const bar = readBar(fields.bar, part);
   const beat = fields.beat.number(0, LAST_BEAT);
   const inBar = part.notes.filter((note) => note.bar === bar && !note.grace);
   const there = inBar.filter((note) => Math.abs(note.beat - beat) < BEAT_TOLERANCE);
   if (there.length === 0) {
     const beats = [...new Set(inBar.map((note) => String(roundBeat(note.beat))))];
-    const has =
-      beats.length === 0 ? `no note begins in bar ${bar}` : `notes of bar ${bar} begin on ${beats.join(', ')}`;
-    fields.beat.fail(`is ${beat}`, has);
+    fields.beat.fail('brief-no-note-there', { bar, beat, beats });
   }
   if (fields.pass === undefined) return there;
   const pass = fields.pass.number(1, 1000);
   const passed = there.filter((note) => note.pass === pass);
   if (passed.length > 0) return passed;
-  return fields.pass.fail(
-    `is ${pass}`,
-    `bar ${bar} is played ${there.length === 1 ? 'once' : `${there.length} times`}`,
-  );
+  return fields.pass.fail('brief-no-such-pass', { bar, pass, times: there.length });
 }
 
 /**

@@ -7,17 +7,16 @@ import { defaultBrief } from './default-brief.js';
 import { loadYaml } from './load-yaml.js';
 import { readBar, readNotePlace } from './places.js';
 import { readTempo } from './read-tempo.js';
-import { readContrast, readCriteria, readFermata, readIntonation } from './read-thresholds.js';
+import { readContrast, readCriteria, readFermata, readHairpin, readIntonation } from './read-thresholds.js';
 import type { Brief, BriefBreath, BriefWatch } from './types.js';
 
 const LARGEST_BRIEF = 64 * 1024;
-const MOST_DB = 40;
 const WAYS = ['as-written', 'all-slurred', 'under-tempo'] as const;
 const KINDS = ['full', 'quick'] as const;
 /** Faults whose usual words speak to programmers. */
-const SAID: Readonly<Record<string, string>> = {
-  MULTIPLE_DOCS: 'a second page begins here',
-  DUPLICATE_KEY: 'this field stands there twice',
+const YAML_FAULTS: Readonly<Record<string, 'second-page' | 'field-twice'>> = {
+  MULTIPLE_DOCS: 'second-page',
+  DUPLICATE_KEY: 'field-twice',
 };
 const FIELDS = [
   'title',
@@ -44,7 +43,7 @@ const FIELDS = [
  */
 export function readBrief(text: string, part: Part): Brief {
   if (text.length > LARGEST_BRIEF) {
-    throw new InputError('bad-brief', `the brief has ${text.length} letters; at most ${LARGEST_BRIEF} are read`);
+    throw new InputError('brief-too-long', { letters: text.length, most: LARGEST_BRIEF });
   }
   const fields = openPage(text).fields(FIELDS);
   const tempo =
@@ -61,7 +60,7 @@ export function readBrief(text: string, part: Part): Brief {
     fermata: fields.fermata === undefined ? standing.fermata : readFermata(fields.fermata, part, standing.fermata),
     contrast:
       fields.contrast === undefined ? standing.contrast : readContrast(fields.contrast, part, standing.contrast),
-    hairpin: { leastDb: fields.hairpin?.fields(['leastDb']).leastDb?.number(0, MOST_DB) ?? standing.hairpin.leastDb },
+    hairpin: fields.hairpin === undefined ? standing.hairpin : readHairpin(fields.hairpin, standing.hairpin),
     intonation:
       fields.intonation === undefined ? standing.intonation : readIntonation(fields.intonation, standing.intonation),
     criteria: judgedWhenPlayed(played, criteria),
@@ -81,9 +80,9 @@ function openPage(text: string): BriefNode {
   const fault = document.errors[0];
   if (fault !== undefined) {
     if (/call stack/i.test(fault.message)) throw tooDeep();
-    const said = (SAID[fault.code] ?? fault.message).replace(/\s+/g, ' ').replace(/\.$/, '');
+    const said = fault.message.replace(/\s+/g, ' ').replace(/\.$/, '');
     const { line } = lines.linePos(fault.pos[0]);
-    throw new InputError('bad-brief', `line ${line}: this is no YAML: ${said}; fields are written as name: value`);
+    throw new InputError('brief-not-yaml', { line, what: YAML_FAULTS[fault.code] ?? 'other', said });
   }
   return new BriefNode(document.contents as Node | null, '', lines, document.contents?.range?.[0] ?? 0);
 }
@@ -99,17 +98,17 @@ function parsed(text: string, lineCounter: LineCounter): Document.Parsed {
 
 /** A page nested deeper than its reader can follow. */
 function tooDeep(): InputError {
-  return new InputError('bad-brief', 'the brief nests its fields too deep; three levels are needed');
+  return new InputError('brief-too-deep');
 }
 
 function readBreaths(node: BriefNode, part: Part): BriefBreath[] {
   const breaths = new Map<number, BriefBreath>();
   for (const item of node.list()) {
     const { after, kind } = item.fields(['after', 'kind']);
-    if (after === undefined) return item.fail('names no place', 'after is needed, with bar and beat');
+    if (after === undefined) return item.fail('brief-no-place', {});
     const breath = kind?.oneOf(KINDS) ?? 'quick';
     for (const { index, bar, beat, pass } of readNotePlace(after, part)) {
-      if (breaths.has(index)) item.fail('names a place twice', 'one breath a place is needed');
+      if (breaths.has(index)) item.fail('brief-place-twice', {});
       breaths.set(index, { index, bar, beat, pass, kind: breath });
     }
   }
@@ -118,10 +117,10 @@ function readBreaths(node: BriefNode, part: Part): BriefBreath[] {
 
 function readWatch(item: BriefNode, part: Part): BriefWatch {
   const { bar, toBar, reason } = item.fields(['bar', 'toBar', 'reason']);
-  if (bar === undefined) return item.fail('names no bar', 'bar is needed');
+  if (bar === undefined) return item.fail('brief-no-bar', {});
   const from = readBar(bar, part);
   const to = toBar === undefined ? from : readBar(toBar, part);
   const order = (name: string) => part.bars.findIndex((b) => b.bar === name);
-  if (order(to) < order(from)) toBar?.fail(`is ${to}, before bar ${from}`, `a bar from ${from} on is needed`);
+  if (order(to) < order(from)) toBar?.fail('brief-bars-turned', { bar: to, first: from });
   return { bar: from, toBar: to, reason: reason?.text() ?? '' };
 }

@@ -27,22 +27,22 @@ const BEATS = {
 export function readTempo(node: BriefNode, marked: BriefTempo | null): BriefTempo | null {
   const { quarterBpm, beat, bpm, lowest, highest } = node.fields(['quarterBpm', 'beat', 'bpm', 'lowest', 'highest']);
   if (quarterBpm !== undefined && (beat ?? bpm) !== undefined) {
-    (beat ?? bpm)?.fail('stands beside tempo.quarterBpm', 'give either quarterBpm, or beat and bpm');
+    (beat ?? bpm)?.fail('brief-tempo-twice', {});
   }
-  if (bpm !== undefined && beat === undefined) bpm.fail('stands without a beat', 'tempo.beat is needed, e.g. quarter');
-  if (beat !== undefined && bpm === undefined) beat.fail('stands without a number', 'tempo.bpm is needed');
+  if (bpm !== undefined && beat === undefined) bpm.fail('brief-tempo-without-beat', {});
+  if (beat !== undefined && bpm === undefined) beat.fail('brief-tempo-without-number', {});
   const quarters = beat === undefined ? 1 : BEATS[beat.oneOf(Object.keys(BEATS) as (keyof typeof BEATS)[])];
   const given = quarterBpm ?? bpm;
   const asked = given === undefined ? marked?.quarterBpm : given.number(LOWEST, HIGHEST) * quarters;
   if (asked === undefined) {
-    (lowest ?? highest)?.fail('stands without a tempo', 'the part marks none, so tempo.quarterBpm is needed');
+    (lowest ?? highest)?.fail('brief-range-without-tempo', {});
     return null;
   }
   const around = given === undefined && marked !== null ? marked : tempoAround(asked);
   const least = lowest === undefined ? around.lowestQuarterBpm : lowest.number(1, HIGHEST) * quarters;
   const most = highest === undefined ? around.highestQuarterBpm : highest.number(1, 2 * HIGHEST) * quarters;
-  const said = (value: number): string => String(Math.round((value / quarters) * 100) / 100);
-  if (least > asked) lowest?.fail(`is ${said(least)}`, `at most the tempo itself, ${said(asked)}, is needed`);
-  if (most < asked) highest?.fail(`is ${said(most)}`, `at least the tempo itself, ${said(asked)}, is needed`);
+  const counted = (value: number): number => Math.round((value / quarters) * 100) / 100;
+  if (least > asked) lowest?.fail('brief-above-tempo', { value: counted(least), tempo: counted(asked) });
+  if (most < asked) highest?.fail('brief-below-tempo', { value: counted(most), tempo: counted(asked) });
   return { quarterBpm: asked, lowestQuarterBpm: least, highestQuarterBpm: most };
 }

@@ -1,13 +1,4 @@
-/** What a brief can give points for. */
-export type BriefCriterion =
-  | 'notes'
-  | 'rhythm'
-  | 'tempo'
-  | 'dynamics'
-  | 'articulation'
-  | 'breath'
-  | 'intonation'
-  | 'continuity';
+import type { BriefCriterion } from './criteria.js';
 
 /** How a take is meant to be played: as written; all notes slurred; or below the tempo, for practice. */
 export type PlayedWay = 'as-written' | 'all-slurred' | 'under-tempo';

@@ -1,5 +1,6 @@
 import type { Part } from '../score/index.js';
-import { CRITERIA, defaultBrief } from './default-brief.js';
+import { CRITERIA } from './criteria.js';
+import { defaultBrief } from './default-brief.js';
 import { roundBeat } from './places.js';
 import type { Brief, BriefBreath } from './types.js';
 

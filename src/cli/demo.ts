@@ -1,8 +1,9 @@
 import { join } from 'node:path';
-import { runProgress, type Tool, tryToWrite, writeWhole } from '../batch/index.js';
+import { runProgress, tryToWrite, writeWhole } from '../batch/index.js';
 import { encodeWav } from '../decode/index.js';
 import { demoSection, performTake, readDemoScore } from '../demo/index.js';
-import type { PaperSize } from '../report/index.js';
+import type { PaperSize } from '../page/index.js';
+import type { Tool } from '../review/index.js';
 import { readPart } from '../score/index.js';
 import { review } from './review.js';
 import type { Streams } from './streams.js';

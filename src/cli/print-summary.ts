@@ -1,7 +1,7 @@
 import type { ReviewSummary } from '../batch/index.js';
 import { resultLine } from './result-line.js';
 import type { Streams } from './streams.js';
-import { remarksInWords } from './words.js';
+import { remarksInWords, WORDS } from './words.js';
 
 /**
  * Prints how every take ended, one line a take, and what else there is to know.
@@ -14,6 +14,6 @@ import { remarksInWords } from './words.js';
 export function printSummary(summary: ReviewSummary, streams: Streams): void {
   for (const end of summary.ends) streams.stdout.write(`${resultLine(end)}\n`);
   const told = summary.ends.filter((end) => 'failure' in end).length;
-  for (const failure of summary.failures.slice(told)) streams.stderr.write(`${failure.file}: ${failure.message}\n`);
+  for (const failure of summary.failures.slice(told)) streams.stderr.write(`${WORDS.failure(failure)}\n`);
   for (const line of remarksInWords(summary.remarks)) streams.stderr.write(`${line}\n`);
 }

@@ -29,10 +29,7 @@ export async function readArguments(words: readonly string[], streams: Streams):
     if (!(error instanceof CommanderError)) throw error;
     if (error.exitCode === 0) return 0;
     if (error.code === 'commander.help') return 2;
-    throw new InputError(
-      'bad-option',
-      `${error.message.replace(/^error: /, '')}; takesheet --help shows what there is`,
-    );
+    throw new InputError('bad-words', { said: error.message.replace(/^error: /, '') });
   }
 }
 
@@ -52,6 +49,9 @@ function describe(streams: Streams, end: (code: number) => void): Command {
     });
   addStudy(program, streams, end);
   addReview(program, streams, end);
+  program.hook('preSubcommand', async (_program, command) => {
+    if (command.name() === 'review') command.addHelpText('after', (await import('./review-help.js')).reviewHelp());
+  });
   addSection(program, streams, end);
   addProgress(program, streams, end);
   addDemo(program, streams, end);
@@ -96,7 +96,6 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))
     .addOption(paperOption())
     .addOption(languageOption('of the players’ pages and of what the results tell'))
-    .addHelpText('after', AFTER_REVIEW)
     .action(async (takes, options) => {
       const { review } = await import('./review.js');
       const { score, scores, out, brief, roster, names, timeLimit, memoryLimit, ...rest } = options;
@@ -130,8 +129,8 @@ function addProgress(program: Command, streams: Streams, end: (code: number) => 
     .addOption(paperOption())
     .addOption(sheetLanguageOption())
     .action(async (inputs, { out, format, paper, language }) => {
-      const { progressCommand } = await import('./progress-command.js');
-      end(await progressCommand({ tool: TOOL, inputs, out, format, paper, language }, streams));
+      const { progress } = await import('./progress.js');
+      end(await progress({ tool: TOOL, inputs, out, format, paper, language }, streams));
     });
 }
 
@@ -155,9 +154,8 @@ function addSchema(program: Command, streams: Streams): void {
     .addOption(new Option('--section', 'that of section.json instead').default(false).conflicts('progress'))
     .option('--progress', 'that of progress.json instead', false)
     .action(async ({ section, progress }) => {
-      const { progressResultJsonSchema, sectionResultJsonSchema, takeResultJsonSchema } = await import(
-        '../report/index.js'
-      );
+      const { sectionResultJsonSchema, takeResultJsonSchema } = await import('../result/index.js');
+      const { progressResultJsonSchema } = await import('../weeks/index.js');
       const ofAll = progress ? progressResultJsonSchema : sectionResultJsonSchema;
       const schema = section || progress ? ofAll() : takeResultJsonSchema();
       streams.stdout.write(`${JSON.stringify(schema, null, 2)}\n`);
@@ -203,12 +201,3 @@ function sheetLanguageOption(): Option {
     'of the sheet (without it: that of the results, English when they differ)',
   ).choices(LANGUAGES);
 }
-
-const AFTER_REVIEW = `
-Writes takes/<take>.json and takes/<take>.pdf for each take, then section.csv,
-section.json and section.pdf for all of them; with --listen also
-takes/<take>.html for each take. Prints one line a take: name, outcome, things
-to fix, things to watch, report. Takes whose results are there already are not
-listened to again. The exit status is 0 when every take was
-reviewed, 1 when some could not be, 2 when the request itself is wrong, 130 when
-it was stopped (Ctrl-C); the same command goes on from there.`;

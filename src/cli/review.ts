@@ -1,6 +1,6 @@
 import { exitCode, type ReviewRequest, runReview } from '../batch/index.js';
 import { printSummary } from './print-summary.js';
-import { progressTo } from './progress.js';
+import { progressTo } from './progress-bar.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 

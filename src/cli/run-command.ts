@@ -15,10 +15,8 @@ export async function runCommand(words: readonly string[], streams: Streams = pr
   try {
     return await readArguments(words, streams);
   } catch (error) {
-    const known = error instanceof InputError;
-    const said = error instanceof Error ? error.message : String(error);
-    const text = known ? said : `a fault in the program, not in your files; please report it (${said})`;
-    streams.stderr.write(`takesheet: ${text.replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+ */gu, ' ')}\n`);
-    return known ? 2 : 1;
+    const { WORDS } = await import('./words.js');
+    streams.stderr.write(`takesheet: ${WORDS.thrown(error).replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+ */gu, ' ')}\n`);
+    return error instanceof InputError ? 2 : 1;
   }
 }

@@ -1,12 +1,32 @@
-import type { ReviewRemarks, TakeEnd } from '../batch/index.js';
+import { InputError } from '../base/index.js';
+import type { ReviewRemarks, TakeEnd, TakeFailure } from '../batch/index.js';
+import type { DocumentEnding } from '../review/index.js';
+import { failureSaid } from '../words/index.js';
 
 const MOST_NAMES = 5;
 
+/** What each of a take's files is, by how its name ends. */
+export const DOCUMENT_WORDS: Readonly<Record<DocumentEnding, string>> = {
+  pdf: 'the pages to practise from',
+  json: 'everything measured and every finding, for other programs',
+  html: 'with --listen: the page on which each finding can be heard',
+};
+
 /** What the commands say on standard error, apart from what is wrong with a request. */
 export const WORDS = {
+  failure: ({ file, fault }: TakeFailure): string => `${file}: ${failureSaid('en', fault)}`,
+  /** what is wrong with the request, or with the program */
+  thrown: (error: unknown): string => {
+    if (error instanceof InputError) {
+      const said = failureSaid('en', error.fault);
+      return error.path === null ? said : `${error.path}: ${said}`;
+    }
+    const said = error instanceof Error ? error.message : String(error);
+    return `a fault in the program, not in your files; please report it (${said})`;
+  },
   /** what stands beside a take's count */
   took: (end: TakeEnd): string => {
-    if ('failure' in end) return `${end.failure.file}: ${end.failure.message}`;
+    if ('failure' in end) return WORDS.failure(end.failure);
     return end.kept ? `${end.name}: ${end.row.take.outcome}, as before` : `${end.name}: ${end.row.take.outcome}`;
   },
   /** the bar of a terminal; what stands in braces is filled in by the bar */

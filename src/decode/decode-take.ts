@@ -1,15 +1,17 @@
-import { InputError } from '../base/index.js';
+import { type Caution, type FileFormat, InputError } from '../base/index.js';
 import { Decoder } from './apart/decoder.js';
 import type { DecodedApart } from './apart/incoming-sound.js';
 import { decodeWav } from './decode-wav.js';
 import { damageCautions, mixToMono } from './mix-to-mono.js';
 import { originOf } from './origin.js';
 import { recognise } from './recognise.js';
-import type { Take } from './types.js';
+import type { Origin, Take } from './types.js';
 
 const MIN_SECONDS = 0.1;
 /** Indexes are right to a packet or two; what lacks more is cut off. */
 const MISSING_SECONDS = 0.25;
+/** What telephone calls leave out begins below it. */
+const NARROW_HZ = 5000;
 
 /** One for all takes of this thread, made with the first that needs it. */
 let shared: Decoder | null = null;
@@ -26,41 +28,45 @@ let shared: Decoder | null = null;
  * Source: definition.
  */
 export async function decodeTake(bytes: Uint8Array, decoder?: Decoder): Promise<Take> {
-  const { handling, name, container } = recognise(bytes);
+  const { handling, container } = recognise(bytes);
   if (handling === 'here' || bytes.length === 0) return decodeWav(bytes);
-  if (handling === 'sound-not-read') {
-    throw new InputError('sound-not-read', `this is ${name}, which is not read; save the take as WAV or M4A`);
-  }
-  if (handling === 'not-a-recording') {
-    throw new InputError('not-a-recording', `this is ${name}; a recording is needed, as it was made or saved as WAV`);
-  }
+  if (handling === 'sound-not-read') throw new InputError('format-not-read', { format: container });
+  if (handling === 'not-a-recording') throw new InputError('no-recording', { format: container });
   shared ??= decoder === undefined ? new Decoder() : null;
   return takeOf(await (decoder ?? (shared as Decoder)).decode(bytes), container, bytes.length);
 }
 
-function takeOf(decoded: DecodedApart, container: string, fileBytes: number): Take {
+function takeOf(decoded: DecodedApart, container: FileFormat, fileBytes: number): Take {
   const { source, sampleRateHz, channels, codec } = decoded;
   const seconds = source.frames / sampleRateHz;
   if (seconds < MIN_SECONDS) {
-    const held = `${(seconds * 1000).toFixed(0)} ms of sound`;
-    throw new InputError('recording-too-short', `the recording holds only ${held}; record or copy the take again`);
+    throw new InputError('recording-too-short', { milliseconds: Math.round(seconds * 1000) });
   }
   const { cautions, ...mix } = mixToMono(source);
+  const origin = originOf({ container, codec, fileBytes, sampleRateHz }, mix.samples);
   const ending = endCautions(decoded, seconds);
   return {
     ...mix,
     sampleRateHz,
     channels,
-    origin: originOf({ container, codec, fileBytes, sampleRateHz }, mix.samples),
+    origin,
     ...(ending.length > 0 ? { breaksOff: true } : {}),
-    cautions: [...ending, ...damageCautions(decoded.replaced), ...cautions],
+    cautions: [...ending, ...damageCautions(decoded.replaced), ...cautions, ...codingCautions(origin)],
   };
 }
 
-function endCautions({ announcedSeconds, brokenOff }: DecodedApart, seconds: number): string[] {
+const tenths = (value: number): number => Number(value.toFixed(1));
+
+function endCautions({ announcedSeconds, brokenOff }: DecodedApart, seconds: number): Caution[] {
+  const heldSeconds = tenths(seconds);
   if (announcedSeconds !== null && seconds < announcedSeconds - MISSING_SECONDS) {
-    return [`the file breaks off: it should hold ${announcedSeconds.toFixed(1)} s and holds ${seconds.toFixed(1)} s`];
+    return [{ code: 'breaks-off', facts: { announcedSeconds: tenths(announcedSeconds), heldSeconds } }];
   }
-  if (!brokenOff) return [];
-  return [`the file is damaged or cut off after ${seconds.toFixed(1)} s; only what stands before it was heard`];
+  return brokenOff ? [{ code: 'damaged-from', facts: { heldSeconds } }] : [];
+}
+
+function codingCautions({ speech, bandwidthHz }: Origin): Caution[] {
+  if (speech) return [{ code: 'speech-coding', facts: {} }];
+  const isNarrow = bandwidthHz > 0 && bandwidthHz < NARROW_HZ;
+  return isNarrow ? [{ code: 'narrow-band', facts: { kilohertz: tenths(bandwidthHz / 1000) } }] : [];
 }

@@ -1,4 +1,4 @@
-import { InputError } from '../base/index.js';
+import { type Caution, InputError } from '../base/index.js';
 import { mixToMono } from './mix-to-mono.js';
 import { channelSource } from './read-channel.js';
 import type { Take } from './types.js';
@@ -7,31 +7,28 @@ import { readWavFormat, type WavFormat } from './wav-format.js';
 
 const MIN_SECONDS = 0.1;
 const MAX_SECONDS = 3600;
-const NEEDED = 'save the take as WAV (16 or 24 bit PCM)';
 
 function checkIsWav(bytes: Uint8Array): void {
-  if (bytes.length === 0) throw new InputError('empty-file', `the file is empty; ${NEEDED}`);
+  if (bytes.length === 0) throw new InputError('recording-empty');
   const head = String.fromCharCode(...bytes.subarray(0, 12));
   const container = head.slice(0, 4);
   const isRiff = container === 'RIFF' || container === 'RF64' || container === 'BW64';
   if (isRiff && head.slice(8) === 'WAVE') return;
   if (isRiff && bytes.length < 12) {
-    throw new InputError('wav-damaged', `the WAV file ends after ${bytes.length} bytes; record or copy the take again`);
+    throw new InputError('wav-ends-at-once', { bytes: bytes.length });
   }
-  throw new InputError('not-a-wav', `this is no WAV file; ${NEEDED}`);
+  throw new InputError('other-format', { format: 'unknown' });
 }
 
 function countFrames(chunks: WavChunks, format: WavFormat): number {
   const frames = Math.floor(chunks.data.size / (format.sampleBytes * format.channels));
   const seconds = frames / format.sampleRateHz;
-  if (frames === 0) throw new InputError('wav-damaged', 'the WAV file holds no audio; record or copy the take again');
+  if (frames === 0) throw new InputError('wav-without-audio');
   if (seconds < MIN_SECONDS) {
-    const held = `${(seconds * 1000).toFixed(0)} ms of audio`;
-    throw new InputError('wav-damaged', `the WAV file holds only ${held}; record or copy the take again`);
+    throw new InputError('wav-too-short', { milliseconds: Number((seconds * 1000).toFixed(0)) });
   }
   if (seconds > MAX_SECONDS) {
-    const length = `${Math.round(seconds / 60)} minutes long`;
-    throw new InputError('wav-unsupported', `the recording is ${length}; cut it to the take, 60 minutes at most`);
+    throw new InputError('recording-too-long', { minutes: Math.round(seconds / 60) });
   }
   return frames;
 }
@@ -40,15 +37,13 @@ function breaksOff(chunks: WavChunks): boolean {
   return !chunks.openEnded && chunks.announcedDataBytes !== null;
 }
 
-function lengthCautions(chunks: WavChunks, format: WavFormat, frames: number): string[] {
-  if (chunks.openEnded)
-    return ['the recorder did not write the length of the recording; it was read to the end of the file'];
+function lengthCautions(chunks: WavChunks, format: WavFormat, frames: number): Caution[] {
+  if (chunks.openEnded) return [{ code: 'length-left-open', facts: {} }];
   if (!breaksOff(chunks) || chunks.announcedDataBytes === null) return [];
   const bytesPerSecond = format.sampleBytes * format.channels * format.sampleRateHz;
-  const announced = (chunks.announcedDataBytes / bytesPerSecond).toFixed(1);
-  return [
-    `the file breaks off: it should hold ${announced} s and holds ${(frames / format.sampleRateHz).toFixed(1)} s`,
-  ];
+  const tenths = (seconds: number): number => Number(seconds.toFixed(1));
+  const announcedSeconds = tenths(chunks.announcedDataBytes / bytesPerSecond);
+  return [{ code: 'breaks-off', facts: { announcedSeconds, heldSeconds: tenths(frames / format.sampleRateHz) } }];
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Caution } from '../base/index.js';
 import type { ChannelSource } from './read-channel.js';
 import { createScratch } from './scratch.js';
 import type { Samples } from './types.js';
@@ -46,7 +47,7 @@ export interface MonoMix {
   readonly samples: Samples;
   /** channels that are in it, from 0; left out when all are */
   readonly heardChannels?: readonly number[];
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Caution[];
 }
 
 interface Metered {
@@ -159,26 +160,18 @@ function meter(source: ChannelSource, channels: readonly number[]): Metered {
   return { channels: meters, mix: mixMeter, replaced };
 }
 
-function nameOf(channel: number, count: number): string {
-  return count === 2 ? `the ${channel === 0 ? 'left' : 'right'} channel` : `channel ${channel + 1}`;
-}
-
-function emptyCaution(empty: readonly number[], count: number): string {
-  const names = empty.map((channel) => nameOf(channel, count)).join(', ');
-  return empty.length > 1 ? `${names} are empty and were left out` : `${names} is empty and was left out`;
-}
-
 /**
  * @param replaced samples that were no numbers, and were set to 0
  * @returns what is said of them
  */
-export function damageCautions(replaced: number): string[] {
-  if (replaced === 0) return [];
-  return [`${replaced} damaged ${replaced === 1 ? 'sample was' : 'samples were'} replaced by silence`];
+export function damageCautions(replaced: number): Caution[] {
+  return replaced === 0 ? [] : [{ code: 'damaged-samples', facts: { samples: replaced } }];
 }
 
+type OneChannelCode = 'channels-cancel' | 'channels-cancel-at-times' | 'channels-noisier' | 'channels-unequal';
+
 /** Why one channel is better than the mean of all, and which; null when the mean is as good. */
-function better(metered: Metered): { readonly place: number; readonly why: string } | null {
+function better(metered: Metered): { readonly place: number; readonly why: OneChannelCode } | null {
   const powers = metered.channels.map((one) => one.power());
   const loudest = powers.indexOf(Math.max(...powers));
   const clearness = metered.channels.map((one) => one.clearness());
@@ -186,15 +179,15 @@ function better(metered: Metered): { readonly place: number; readonly why: strin
   const mixPower = metered.mix.power();
   const unrelated = sumOf(powers) / powers.length ** 2;
   if (mixPower < CANCELLING_SHARE * unrelated) {
-    return { place: loudest, why: 'the channels cancel each other (one is upside down)' };
+    return { place: loudest, why: 'channels-cancel' };
   }
   if ((clearness[clearest] as number) > CLEARER_RATIO * metered.mix.clearness()) {
-    return { place: clearest, why: 'the channels together are noisier than one of them' };
+    return { place: clearest, why: 'channels-noisier' };
   }
   if (mixPower < WEAKER_RATIO * (powers[loudest] as number)) {
-    return { place: loudest, why: 'the channels are of very different loudness' };
+    return { place: loudest, why: 'channels-unequal' };
   }
-  return cancelAtTimes(metered) ? { place: clearest, why: 'the channels partly cancel each other' } : null;
+  return cancelAtTimes(metered) ? { place: clearest, why: 'channels-cancel-at-times' } : null;
 }
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
@@ -220,7 +213,7 @@ function cancelAtTimes({ channels, mix }: Metered): boolean {
  */
 export function mixToMono(source: ChannelSource): MonoMix {
   const all = [...Array(source.channels).keys()];
-  const of = (heard: readonly number[], cautions: readonly string[]): MonoMix => {
+  const of = (heard: readonly number[], cautions: readonly Caution[]): MonoMix => {
     const chosen = heard.length < all.length ? { heardChannels: heard } : {};
     return { samples: mixOf(source, heard), ...chosen, cautions };
   };
@@ -230,11 +223,14 @@ export function mixToMono(source: ChannelSource): MonoMix {
   const powers = first.channels.map((one) => one.power());
   const empty = all.filter((channel) => (powers[channel] as number) < Math.max(...powers) * EMPTY_POWER_RATIO);
   const kept = all.filter((channel) => !empty.includes(channel));
-  if (empty.length > 0) cautions.push(emptyCaution(empty, source.channels));
+  if (empty.length > 0) {
+    const channels = empty.map((channel) => channel + 1);
+    cautions.push({ code: 'channels-empty', facts: { channels, of: source.channels } });
+  }
   if (kept.length === 1) return of(kept, cautions);
   const alone = better(empty.length > 0 ? meter(source, kept) : first);
   if (alone === null) return of(kept, cautions);
   const channel = kept[alone.place] as number;
-  cautions.push(`${alone.why}; only ${nameOf(channel, source.channels)} was used`);
+  cautions.push({ code: alone.why, facts: { usedChannel: channel + 1, of: source.channels } });
   return of([channel], cautions);
 }

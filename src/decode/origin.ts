@@ -1,3 +1,4 @@
+import type { FileFormat } from '../base/index.js';
 import { measureBandwidth } from './bandwidth.js';
 import type { Origin, Samples } from './types.js';
 
@@ -21,7 +22,7 @@ const ONSET_SPREAD: Readonly<Record<string, number>> = {
 
 /** What is known of a file whose sound was decoded apart. */
 export interface OriginFacts {
-  readonly container: string;
+  readonly container: FileFormat;
   readonly codec: string;
   readonly fileBytes: number;
   readonly sampleRateHz: number;

@@ -1,14 +1,12 @@
 /** Tells what a file is from its first bytes, whatever its name says. */
+import type { FileFormat } from '../base/index.js';
 
 /** What is done with a file of a kind: read in this process, read in one of its own, or not at all. */
 export type Handling = 'here' | 'apart' | 'sound-not-read' | 'not-a-recording';
 
 /** What a file is. */
 export interface FileKind {
-  /** short name of the container, as results tell it */
-  readonly container: string;
-  /** with its article, as said to the user */
-  readonly name: string;
+  readonly container: FileFormat;
   readonly handling: Handling;
 }
 
@@ -18,55 +16,50 @@ interface Magic extends FileKind {
   readonly bytes: string;
 }
 
-type Row = readonly [at: number, bytes: string, container: string, name: string];
+type Row = readonly [at: number, bytes: string, container: FileFormat];
 
 const rows = (handling: Handling, ...all: readonly Row[]): Magic[] =>
-  all.map(([at, bytes, container, name]) => ({ at, bytes, container, name, handling }));
+  all.map(([at, bytes, container]) => ({ at, bytes, container, handling }));
 
 /** First match wins. Source: the formats' own specifications; Sony Wave64, CAF and AU as registered by their makers. */
 const MAGICS: readonly Magic[] = [
   ...rows(
     'apart',
-    [0, 'fLaC', 'flac', 'a FLAC file'],
-    [0, 'ID3', 'mp3', 'an MP3 file'],
-    [0, 'OggS', 'ogg', 'an Ogg file'],
-    [4, 'ftyp3g', '3gp', 'a 3GP file'],
-    [4, 'ftypqt', 'mov', 'a QuickTime film'],
-    [4, 'ftyp', 'mp4', 'an M4A or MP4 file'],
-    [4, 'moov', 'mov', 'a QuickTime film'],
-    [4, 'mdat', 'mov', 'a QuickTime film'],
-    [4, 'wide', 'mov', 'a QuickTime film'],
-    [8, 'AIFF', 'aiff', 'an AIFF file'],
-    [8, 'AIFC', 'aiff', 'an AIFF file'],
-    [0, 'caff', 'caf', 'a CAF file'],
-    [0, '#!AMR\n', 'amr', 'an AMR file'],
-    [0, '#!AMR-WB\n', 'amr', 'an AMR file'],
-    [0, '\x1a\x45\xdf\xa3', 'webm', 'a WebM or Matroska file'],
+    [0, 'fLaC', 'flac'],
+    [0, 'ID3', 'mp3'],
+    [0, 'OggS', 'ogg'],
+    [4, 'ftyp3g', '3gp'],
+    [4, 'ftypqt', 'mov'],
+    [4, 'ftyp', 'mp4'],
+    [4, 'moov', 'mov'],
+    [4, 'mdat', 'mov'],
+    [4, 'wide', 'mov'],
+    [8, 'AIFF', 'aiff'],
+    [8, 'AIFC', 'aiff'],
+    [0, 'caff', 'caf'],
+    [0, '#!AMR\n', 'amr'],
+    [0, '#!AMR-WB\n', 'amr'],
+    [0, '\x1a\x45\xdf\xa3', 'matroska'],
   ),
   ...rows(
     'sound-not-read',
-    [0, '\x30\x26\xb2\x75\x8e\x66\xcf\x11', 'wma', 'a WMA file'],
-    [0, 'RIFX', 'rifx', 'a big-endian WAV file (RIFX)'],
-    [0, 'riff\x2e\x91\xcf\x11', 'w64', 'a Wave64 file'],
-    [0, '.snd', 'au', 'an AU file'],
-    [0, 'wvpk', 'wavpack', 'a WavPack file'],
-    [0, '#!AMR', 'amr', 'an AMR file of several channels'],
+    [0, '\x30\x26\xb2\x75\x8e\x66\xcf\x11', 'wma'],
+    [0, 'RIFX', 'rifx'],
+    [0, 'riff\x2e\x91\xcf\x11', 'wave64'],
+    [0, '.snd', 'au'],
+    [0, 'wvpk', 'wavpack'],
+    [0, '#!AMR', 'amr-of-many'],
   ),
-  ...rows(
-    'not-a-recording',
-    [0, 'MThd', 'midi', 'a MIDI file'],
-    [0, 'PK\x03\x04', 'zip', 'a ZIP archive'],
-    [0, '%PDF', 'pdf', 'a PDF file'],
-  ),
+  ...rows('not-a-recording', [0, 'MThd', 'midi'], [0, 'PK\x03\x04', 'zip'], [0, '%PDF', 'pdf']),
 ];
 
-const WAV: FileKind = { container: 'wav', name: 'a WAV file', handling: 'here' };
-const OTHER_RIFF: FileKind = { container: 'riff', name: 'a RIFF file without audio', handling: 'not-a-recording' };
-const TEXT: FileKind = { container: 'text', name: 'a text file', handling: 'not-a-recording' };
-const MP3: FileKind = { container: 'mp3', name: 'an MP3 file', handling: 'apart' };
-const ADTS: FileKind = { container: 'adts', name: 'an AAC file', handling: 'apart' };
-const STREAM: FileKind = { container: 'mpeg-ts', name: 'an MPEG stream', handling: 'apart' };
-const UNKNOWN: FileKind = { container: 'unknown', name: 'no recording of a known kind', handling: 'not-a-recording' };
+const WAV: FileKind = { container: 'wav', handling: 'here' };
+const OTHER_RIFF: FileKind = { container: 'riff', handling: 'not-a-recording' };
+const TEXT: FileKind = { container: 'text', handling: 'not-a-recording' };
+const MP3: FileKind = { container: 'mp3', handling: 'apart' };
+const ADTS: FileKind = { container: 'aac', handling: 'apart' };
+const STREAM: FileKind = { container: 'mpeg-ts', handling: 'apart' };
+const UNKNOWN: FileKind = { container: 'no-known-kind', handling: 'not-a-recording' };
 
 const TEXT_PROBE_BYTES = 512;
 /** Source: ISO/IEC 13818-1, transport stream packets. */

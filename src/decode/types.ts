@@ -1,3 +1,5 @@
+import type { Caution, FileFormat } from '../base/index.js';
+
 /**
  * Samples that may be decoded only when they are asked for, so that a long take need not be in memory twice. An array of
  * samples is such samples, too.
@@ -14,8 +16,8 @@ export interface Samples {
 
 /** What a recording was made and kept as, where it was no WAV file. */
 export interface Origin {
-  /** short name: `mp4`, `webm`, `ogg`, `flac` … */
-  readonly container: string;
+  /** short name: `mp4`, `matroska`, `ogg`, `flac` … */
+  readonly container: FileFormat;
   /** short name: `aac`, `opus`, `mp3`, `flac`, `amr` … */
   readonly codec: string;
   /** whether the coding leaves out what it takes to be inaudible */
@@ -43,6 +45,6 @@ export interface Take {
   readonly origin?: Origin;
   /** the file holds less than its header says: the end of the playing may be missing */
   readonly breaksOff?: boolean;
-  /** plain-word remarks on the file itself, e.g. a repaired length or an empty channel; usually none */
-  readonly cautions: readonly string[];
+  /** what is to be known of the file itself, e.g. a repaired length or an empty channel; usually nothing */
+  readonly cautions: readonly Caution[];
 }

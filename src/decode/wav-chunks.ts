@@ -16,7 +16,6 @@ export interface WavChunks {
   readonly openEnded: boolean;
 }
 
-const AGAIN = 'export or record the take again as WAV (16 or 24 bit PCM)';
 const CHUNK_HEADER_BYTES = 8;
 const UNKNOWN_SIZE = 0xffffffff;
 /** Recorders that stream write 0, 4 GB − 1, or a value at or just under 2 or 4 GB; no shorter file can mean these. */
@@ -95,9 +94,9 @@ export function findWavChunks(view: DataView): WavChunks {
     }
     at = nextChunk(view, start, size);
   }
-  if (!data) throw new InputError('wav-damaged', `the WAV file has no audio in it (no data chunk); ${AGAIN}`);
+  if (!data) throw new InputError('wav-without-data-chunk');
   if (!format) {
-    throw new InputError('wav-damaged', `the WAV file does not say how its audio is stored (no fmt chunk); ${AGAIN}`);
+    throw new InputError('wav-without-format-chunk');
   }
   const announcedDataBytes = !data.openEnded && data.announced > data.size ? data.announced : null;
   return { format, data: { start: data.start, size: data.size }, announcedDataBytes, openEnded: data.openEnded };

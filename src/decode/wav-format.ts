@@ -41,39 +41,34 @@ const REFUSED: ReadonlyMap<number, string> = new Map([
 /** The last 14 bytes of the sub-format's GUID; its first two are the format tag. Source: Microsoft, WAVEFORMATEXTENSIBLE. */
 const GUID_TAIL = [0x00, 0x00, 0x00, 0x00, 0x10, 0x00, 0x80, 0x00, 0x00, 0xaa, 0x00, 0x38, 0x9b, 0x71];
 
-function refuse(found: string): never {
-  throw new InputError('wav-unsupported', `${found}; save the take as WAV (16 or 24 bit PCM)`);
-}
-
-function damaged(found: string): never {
-  throw new InputError('wav-damaged', `the WAV header is damaged: ${found}; export or record the take again`);
-}
-
 function formatTag(view: DataView, chunk: Span): number {
   const tag = view.getUint16(chunk.start, true);
   if (tag !== EXTENSIBLE) return tag;
-  if (chunk.size < 40) damaged('its extensible format is cut short');
+  if (chunk.size < 40) throw new InputError('wav-extension-cut');
   const isWaveGuid = GUID_TAIL.every((byte, i) => view.getUint8(chunk.start + 26 + i) === byte);
-  if (!isWaveGuid) refuse('this WAV file holds audio of an unknown kind (not PCM)');
+  if (!isWaveGuid) throw new InputError('wav-unknown-kind');
   return view.getUint16(chunk.start + 24, true);
 }
 
 function checkRateAndChannels(sampleRateHz: number, channels: number): void {
-  if (sampleRateHz === 0) damaged('it says a sample rate of 0 Hz');
+  if (sampleRateHz === 0) throw new InputError('wav-rate-zero');
   if (sampleRateHz < MIN_RATE_HZ || sampleRateHz > MAX_RATE_HZ) {
-    refuse(`this WAV file says a sample rate of ${sampleRateHz} Hz, ${MIN_RATE_HZ} to ${MAX_RATE_HZ} Hz can be read`);
+    throw new InputError('wav-rate-unread', {
+      hertz: sampleRateHz,
+      lowestHertz: MIN_RATE_HZ,
+      highestHertz: MAX_RATE_HZ,
+    });
   }
-  if (channels === 0) damaged('it says 0 channels');
-  if (channels > MAX_CHANNELS) refuse(`this WAV file says ${channels} channels, 1 to ${MAX_CHANNELS} can be read`);
+  if (channels === 0) throw new InputError('wav-no-channels');
+  if (channels > MAX_CHANNELS) throw new InputError('wav-many-channels', { channels, most: MAX_CHANNELS });
 }
 
 function checkDepth(coding: SampleCoding, bits: number): void {
   const wholeBytes =
     coding === 'pcm' ? bits >= 1 && bits <= 32 : coding === 'float' ? bits === 32 || bits === 64 : bits === 8;
   if (wholeBytes) return;
-  const what = { pcm: 'PCM', float: 'floating point', 'a-law': 'A-law', 'mu-law': 'µ-law' }[coding];
-  if (bits === 0) damaged('it says 0 bits a sample');
-  refuse(`this WAV file says ${bits} bit ${what}, which is not a usual WAV format`);
+  if (bits === 0) throw new InputError('wav-no-bits');
+  throw new InputError('wav-odd-depth', { bits, coding });
 }
 
 /**
@@ -86,11 +81,12 @@ function checkDepth(coding: SampleCoding, bits: number): void {
  * Microsoft, WAVEFORMATEXTENSIBLE.
  */
 export function readWavFormat(view: DataView, chunk: Span): WavFormat {
-  if (chunk.size < 16) damaged('its format description is cut short');
+  if (chunk.size < 16) throw new InputError('wav-format-cut');
   const tag = formatTag(view, chunk);
   const coding = CODINGS.get(tag);
-  const tagName = REFUSED.get(tag) ?? `an unknown coding (format tag 0x${tag.toString(16).padStart(4, '0')})`;
-  if (coding === undefined) refuse(`this WAV file is compressed as ${tagName}, which cannot be measured`);
+  if (coding === undefined) {
+    throw new InputError('wav-compressed', { coding: REFUSED.get(tag) ?? '', formatTag: tag });
+  }
   const channels = view.getUint16(chunk.start + 2, true);
   const sampleRateHz = view.getUint32(chunk.start + 4, true);
   checkRateAndChannels(sampleRateHz, channels);
@@ -99,9 +95,8 @@ export function readWavFormat(view: DataView, chunk: Span): WavFormat {
   const sampleBytes = Math.ceil(bits / 8);
   const blockAlign = view.getUint16(chunk.start + 12, true);
   if (blockAlign !== sampleBytes * channels) {
-    damaged(
-      `it says ${channels} × ${bits} bit and yet ${blockAlign} bytes a frame instead of ${sampleBytes * channels}`,
-    );
+    const neededBytes = sampleBytes * channels;
+    throw new InputError('wav-frames-differ', { channels, bits, frameBytes: blockAlign, neededBytes });
   }
   return { coding, sampleBytes, channels, sampleRateHz };
 }

@@ -1,7 +1,7 @@
 import { isMeasured } from '../base/index.js';
+import type { Criterion } from './finding-kinds.js';
 import type { JudgeInput } from './judge-input.js';
 import type { Observation } from './observation.js';
-import type { Criterion } from './types.js';
 
 /** How much of a criterion could be measured, and how much of that is as asked for. */
 export interface Tally {

@@ -1,30 +1,28 @@
-import { isMeasured, type Language } from '../base/index.js';
+import { isMeasured } from '../base/index.js';
 import { CRITERIA } from '../brief/index.js';
 import type { BreathMeasure } from '../measure/index.js';
 import { countPlaces } from './count-places.js';
-import { dynamicsLine } from './dynamics-line.js';
+import type { Saying } from './criterion-sayings.js';
+import { dynamicsSayings } from './dynamics-sayings.js';
+import type { Criterion } from './finding-kinds.js';
 import type { JudgeInput } from './judge-input.js';
 import type { Observation } from './observation.js';
+import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
 import { pointsFor } from './points.js';
-import type { Criterion, CriterionLine, Finding } from './types.js';
-import { sentenceIn } from './wording/sentence-in.js';
-import type { SummaryWords } from './wording/words.js';
-import { wordsIn } from './wording/words-in.js';
+import type { CriterionLine, Finding } from './types.js';
+import { isLeftOut, whyNothing } from './why-nothing.js';
 
-/** A gap this long at a mark is a breath taken. Source: a quick breath takes 0.2 to 0.5 s (from memory), less the room. */
-const BREATH_SECONDS = 0.12;
 /** A shorter gap is a sip and no full breath. Source: a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory). */
 const FULL_BREATH_SECONDS = 0.3;
 /** Fewer notes of one way of playing say nothing of a habit. */
 const LEAST_OF_A_WAY = 3;
 
 /**
- * One line a criterion for tables: counts of findings, the key figure in plain words, and points where there is a brief.
+ * One line a criterion for tables: counts of findings, what can be said in one line, and points where there is a brief.
  *
  * @param input one take
  * @param findings what was found
  * @param observations all that was noticed, before anything is grouped
- * @param language of the words
  * @returns all eight criteria, in fixed order
  *
  * Source: definition.
@@ -33,21 +31,22 @@ export function criterionLines(
   input: JudgeInput,
   findings: readonly Finding[],
   observations: readonly Observation[],
-  language: Language,
 ): CriterionLine[] {
-  const words = wordsIn(language).summaries;
   const { brief } = input;
   const tallies = countPlaces(input, observations);
   return CRITERIA.map((criterion) => {
     const found = findings.filter((f) => f.criterion === criterion);
-    const reason = leftOut(input, criterion, words);
-    const judged = found.length > 0 || (reason === null && hasEvidence(input, criterion));
+    const leftOut = isLeftOut(input, criterion);
+    const sayings = leftOut ? [] : SAYINGS[criterion](input);
+    const reason = sayings.length > 0 ? null : whyNothing(input, criterion);
+    const judged = found.length > 0 || (!leftOut && hasEvidence(input, criterion));
     return {
       criterion,
       judged,
       fix: found.filter((f) => f.weight === 'fix').length,
       watch: found.filter((f) => f.weight === 'watch' && f.ledByBar === undefined).length,
-      summary: reason ?? SUMMARIES[criterion](input, words, language),
+      sayings,
+      ...(reason === null ? {} : { reason }),
       ...tallies[criterion],
       ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, judged, tallies[criterion]) }),
     };
@@ -69,73 +68,66 @@ function hasEvidence({ measurements, part }: JudgeInput, criterion: Criterion): 
   return !recording.levelRiding && changes.some(isMeasured<number>);
 }
 
-/** Why the brief keeps a criterion from being judged, null when it does not. */
-function leftOut({ brief }: JudgeInput, criterion: Criterion, words: SummaryWords): string | null {
-  if (brief === undefined || brief.criteria[criterion].judged) return null;
-  if (brief.played === 'all-slurred' && criterion === 'articulation') return words.leftOut['all-slurred'];
-  if (brief.played === 'under-tempo' && criterion === 'tempo') return words.leftOut['under-tempo'];
-  return words.leftOut['by-brief'];
-}
-
-const SUMMARIES: Readonly<Record<Criterion, (input: JudgeInput, words: SummaryWords, language: Language) => string>> = {
-  notes: (input, words) => {
+/** What can be said of each criterion; empty where there is nothing to tell. */
+const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
+  notes: (input) => {
     const notes = input.alignment.notes.filter((n) => input.part.notes[n.index]!.grace === false);
     const right = notes.filter((n) => n.status === 'as-written').length;
-    return words.notes(right, notes.length, notes.filter((n) => n.status === 'unclear').length);
+    const unclear = notes.filter((n) => n.status === 'unclear').length;
+    return [{ code: 'notes-as-written', facts: { right, of: notes.length, unclear } }];
   },
-  rhythm: (input, words) => {
+  rhythm: (input) => {
     const { groups, entries } = input.measurements;
     const even = groups.filter(
       (g) => Math.max(...g.shares.map((x, k) => Math.abs(x - g.written[k]!))) <= input.standards.groupWatch.value,
     );
     const late = entries.filter((e) => e.lateSeconds / e.secondsAQuarter > input.standards.entryWatch.value).length;
-    const parts = [
-      groups.length === 0 ? '' : words.groupsEven(even.length, groups.length),
-      entries.length === 0 ? '' : words.entriesInTime(entries.length - late, entries.length),
-    ].filter((text) => text !== '');
-    return parts.length === 0 ? words.noRhythm : parts.join(', ');
+    const [evenOf, inTimeOf] = [groups.length, entries.length];
+    const sayings: Saying[] = [];
+    if (evenOf > 0) sayings.push({ code: 'groups-even', facts: { even: even.length, of: evenOf } });
+    if (inTimeOf > 0) sayings.push({ code: 'entries-in-time', facts: { inTime: inTimeOf - late, of: inTimeOf } });
+    return sayings;
   },
-  tempo: (input, words, language) => {
-    const { tempo } = input.measurements;
-    if (!isMeasured(tempo)) return words.notMeasured(sentenceIn(language, tempo.notMeasured));
-    return words.tempo(tempo.playedQuarterBpm, tempo.markedQuarterBpm);
-  },
-  dynamics: dynamicsLine,
-  articulation: (input, words) => {
+  tempo: ({ measurements: { tempo } }) =>
+    isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm)] : [],
+  dynamics: dynamicsSayings,
+  articulation: (input) => {
     const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);
     const joined = slurred.filter((t) => t.gapSeconds <= input.standards.slurGapWatch.value).length;
-    const parts = slurred.length === 0 ? [] : [words.slursJoined(joined, slurred.length)];
-    return [...parts, ...lengths(input, words)].join(', ') || words.noArticulation;
+    const sayings = lengths(input);
+    if (slurred.length > 0) sayings.unshift({ code: 'slurs-joined', facts: { joined, of: slurred.length } });
+    return sayings;
   },
-  breath: (input, words) => {
+  breath: (input) => {
     const { breaths } = input.measurements;
-    if (breaths.length === 0) return words.noBreathMarked;
     const reached = breaths.filter((b) => isMeasured(b.gapSeconds));
     const beyond = breaths.length - reached.length;
-    if (reached.length === 0) return words.noBreathHeard;
-    const taken = reached.filter((b) => (b.gapSeconds as number) > BREATH_SECONDS);
+    if (reached.length === 0) return [];
+    const taken = reached.filter((b) => (b.gapSeconds as number) > input.standards.breathTaken.value);
     const short = shortFullBreaths(input, taken);
-    const heard = words.breathsHeard(taken.length, reached.length);
-    const quick = short === 0 ? '' : `, ${words.shortBreaths(short)}`;
-    return `${heard}${quick}${beyond === 0 ? '' : `; ${words.breathsBeyond(beyond)}`}`;
+    const sayings: Saying[] = [{ code: 'breaths-heard', facts: { heard: taken.length, of: reached.length } }];
+    if (short > 0) sayings.push({ code: 'short-breaths', facts: { count: short } });
+    if (beyond > 0) sayings.push({ code: 'breaths-beyond', facts: { count: beyond } });
+    return sayings;
   },
-  intonation: (input, words, language) => {
+  intonation: (input) => {
     const { tuning } = input.measurements;
-    if (!isMeasured(tuning)) return words.notMeasured(sentenceIn(language, tuning.notMeasured));
-    return [words.tuning(tuning.a4Hz, tuning.centsFromA440), ...leanings(input, words)].join('; ');
+    return isMeasured(tuning) ? [tuningSaying(tuning.a4Hz, tuning.centsFromA440), ...leanings(input)] : [];
   },
-  continuity: (input, words) => {
-    const { restarts, skips } = input.alignment;
-    return restarts.length + skips.length === 0 ? words.playedThrough : words.stops(restarts.length, skips.length);
+  continuity: ({ alignment: { restarts, skips } }) => {
+    const sayings: Saying[] = [];
+    if (restarts.length > 0) sayings.push({ code: 'restarts', facts: { count: restarts.length } });
+    if (skips.length > 0) sayings.push({ code: 'skips', facts: { count: skips.length } });
+    return sayings.length === 0 ? [{ code: 'played-through', facts: {} }] : sayings;
   },
 };
 
-/** How long dotted and held notes sound, in words. */
-function lengths({ measurements }: JudgeInput, words: SummaryWords): string[] {
-  return measurements.articulations.flatMap(({ way, count, soundedShare }) => {
+/** How long dotted and held notes sound. */
+function lengths({ measurements }: JudgeInput): Saying[] {
+  return measurements.articulations.flatMap(({ way, count, soundedShare }): Saying[] => {
     if (count < LEAST_OF_A_WAY) return [];
-    if (way === 'staccato') return [words.dotted(100 * soundedShare)];
-    return way === 'tenuto' ? [words.tenuto(100 * soundedShare)] : [];
+    if (way === 'staccato') return [{ code: 'staccato-sounds', facts: { percent: 100 * soundedShare } }];
+    return way === 'tenuto' ? [{ code: 'tenuto-sounds', facts: { percent: 100 * soundedShare } }] : [];
   });
 }
 
@@ -146,15 +138,15 @@ function shortFullBreaths({ brief }: JudgeInput, taken: readonly BreathMeasure[]
 }
 
 /** Where the pitch surely leans: high or low notes, and loud ones. */
-function leanings({ measurements, standards }: JudgeInput, words: SummaryWords): string[] {
+function leanings({ measurements, standards }: JudgeInput): Saying[] {
   const { registers, withLoudness } = measurements.intonation;
   const least = standards.inTune.value;
-  const sides = registers.flatMap(({ register, cents, intervalCents: [low, high] }) => {
+  const sides = registers.flatMap(({ register, cents, intervalCents: [low, high] }): Saying[] => {
     const sure = Math.abs(cents) > least && low * high > 0;
-    return sure && register !== 'middle' ? [words.register(register, cents)] : [];
+    return sure && register !== 'middle' ? [{ code: 'register', facts: { register, cents } }] : [];
   });
   if (!isMeasured(withLoudness)) return sides;
   const { centsPerDb, errorCentsPerDb, reachDb } = withLoudness;
   const sure = Math.abs(centsPerDb) - 2 * errorCentsPerDb > 0 && Math.abs(centsPerDb * reachDb) > least;
-  return sure ? [...sides, words.loudNotes(centsPerDb * reachDb)] : sides;
+  return sure ? [...sides, { code: 'loud-notes', facts: { cents: centsPerDb * reachDb } }] : sides;
 }

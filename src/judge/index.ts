@@ -1,13 +1,22 @@
 /**
- * From numbers to what is told to the player. Deciding and wording are apart; standards are data with their sources.
+ * From numbers to what is told to the player, as data: kinds, codes and facts. Words are looked up elsewhere.
  *
- * Weights: `fix` is sure and matters, `watch` is worth a listen, `well` is praise. Findings come most useful first.
+ * Conventions: weights are `fix` (sure, and it matters), `watch` (worth a listen) and `well` (praise); findings come most
+ * useful first; facts hold plain numbers in the units of the house, notes as their letter with its signs (`B♭`).
  */
+export type * from './criterion-sayings.js';
+export type { Expected, ExpectedCode, ExpectedFacts } from './expected.js';
+export {
+  type Criterion,
+  FINDING_KINDS,
+  type FindingKind,
+  UNITS,
+  type Unit,
+  WEIGHTS,
+  type Weight,
+} from './finding-kinds.js';
 export { judgeTake } from './judge-take.js';
 export { playedName } from './note-name.js';
-export { STANDARDS, type Standard } from './standards/standards.js';
-export { standardsFor } from './standards/standards-for.js';
+export type { Facts, MeasuredValue, Praise } from './observation.js';
+export { standardsFor } from './standards-for.js';
 export type * from './types.js';
-export { noteNameIn } from './wording/note-name-in.js';
-export { retold, sentenceIn } from './wording/sentence-in.js';
-export { summaryRetold } from './wording/summary-retold.js';

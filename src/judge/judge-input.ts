@@ -2,7 +2,7 @@ import type { Alignment } from '../align/index.js';
 import type { Brief } from '../brief/index.js';
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
-import type { Standards } from './standards/standards.js';
+import type { Standards } from '../standards/index.js';
 
 /** Everything a judge may look at. */
 export interface JudgeInput {

@@ -1,5 +1,6 @@
-import type { Language } from '../base/index.js';
+import { STANDARDS } from '../standards/index.js';
 import { criterionLines } from './criterion-lines.js';
+import type { Weight } from './finding-kinds.js';
 import type { JudgeInput } from './judge-input.js';
 import { judgeArticulation } from './judges/articulation.js';
 import { judgeBreath } from './judges/breath.js';
@@ -14,12 +15,9 @@ import { judgeRhythm } from './judges/rhythm.js';
 import { judgeTempo } from './judges/tempo.js';
 import type { Observation } from './observation.js';
 import { observe } from './observe.js';
-import { shareCauses } from './share-causes.js';
-import { STANDARDS } from './standards/standards.js';
-import { standardsFor } from './standards/standards-for.js';
-import type { Finding, Judgement, Weight } from './types.js';
-import type { FindingWords, Words } from './wording/words.js';
-import { wordsIn } from './wording/words-in.js';
+import { type LedObservation, shareCauses } from './share-causes.js';
+import { standardsFor } from './standards-for.js';
+import type { Finding, Judgement } from './types.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -41,55 +39,42 @@ const MOST_FIXES = 7;
 const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
 
 /**
- * Decides what to tell the player and puts it into words.
+ * Decides what to tell the player.
  *
  * @param input part, alignment and measurements; standards default to those of the brief, without one to
  * those of the house
- * @param language of the words
- * @returns findings, most useful first, and one line a criterion; a take that is not of this part has no findings
+ * @returns findings, most useful first, and one line a criterion, as codes and facts; a take that is not of this part has
+ * no findings
  *
  * Source: standards name theirs.
  */
-export function judgeTake(
-  input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>,
-  language: Language = 'en',
-): Judgement {
+export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
-  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], language) };
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], []) };
   const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
-  const { findings: about, alsoIn, perhapsIn } = wordsIn(language);
   let fixes = 0;
-  const findings = shareCauses(noticed).map(
-    ({ observation: o, alsoInBars, perhapsInBars, ledByBar, ownWeight = o.weight }): Finding => {
-      const words = wordsFor(about, o);
-      const led = ledByBar === undefined ? {} : { ledByBar };
-      const weight = o.weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : o.weight;
-      const { facts: _facts, size: _size, ...place } = o;
-      return {
-        ...place,
-        ...misreadingOf(o),
-        weight,
-        ...words,
-        text: words.text + alsoIn(alsoInBars) + perhapsIn(perhapsInBars),
-        ...led,
-        ...(ownWeight === weight ? {} : { ownWeight }),
-      };
-    },
-  );
+  const findings = shareCauses(noticed).map((led) => {
+    const { weight } = led.observation;
+    return findingOf(led, weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : weight);
+  });
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
-  return { findings: sorted, criteria: criterionLines(full, sorted, noticed, language) };
+  return { findings: sorted, criteria: criterionLines(full, sorted, noticed) };
+}
+
+function findingOf(led: LedObservation, weight: Weight): Finding {
+  const { observation, alsoInBars, perhapsInBars, ledByBar, ownWeight = observation.weight } = led;
+  const { size: _, ...found } = observation;
+  return {
+    ...found,
+    weight,
+    alsoInBars,
+    perhapsInBars,
+    ...(ledByBar === undefined ? {} : { ledByBar }),
+    ...(ownWeight === weight ? {} : { ownWeight }),
+  };
 }
 
 function byUse(a: Observation, b: Observation): number {
   return RANK[a.weight] - RANK[b.weight] || b.size - a.size || (a.index ?? 0) - (b.index ?? 0);
-}
-
-function misreadingOf(o: Observation): Pick<Finding, 'misreading'> {
-  return o.kind === 'accidental' ? { misreading: o.facts.misreading } : {};
-}
-
-function wordsFor(about: FindingWords, o: Observation): Words {
-  const words = about[o.kind] as (facts: Observation['facts']) => Words;
-  return words(o.facts);
 }

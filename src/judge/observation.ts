@@ -1,7 +1,8 @@
 import type { MisreadingKind } from '../score/index.js';
-import type { Criterion, FindingKind, Weight } from './types.js';
+import type { Expected } from './expected.js';
+import type { Criterion, FindingKind, Unit, Weight } from './finding-kinds.js';
 
-/** What the words of each kind of finding need to know. Adding a kind here makes the compiler ask for its words. */
+/** What the words of each kind of finding need to know. A new kind is missing here until it has its facts. */
 export interface Facts {
   accidental: {
     readonly written: string;
@@ -71,25 +72,36 @@ export type Praise =
   | { readonly what: 'steady-tempo'; readonly quarterBpm: number; readonly percent: number }
   | { readonly what: 'intonation'; readonly share: number; readonly cents: number };
 
-/** Kinds of finding that are judged. */
-export type JudgedKind = keyof Facts & FindingKind;
+/** A value that was measured, with its unit and what was expected in its place. */
+export interface MeasuredValue {
+  readonly value: number;
+  readonly unit: Unit;
+  readonly expected?: Expected;
+}
 
-/** Something noticed, before it is put into words. */
-export type Observation = { [K in JudgedKind]: ObservationOf<K> }[JudgedKind];
-
-interface ObservationOf<K extends JudgedKind> {
+/** What was found at one place of the part. */
+export interface FoundThere<K extends FindingKind> {
   readonly kind: K;
   readonly criterion: Criterion;
   readonly weight: Weight;
-  /** how much it matters, for the order; about 1 for a plain fault, more for a larger one */
-  readonly size: number;
   readonly bar: string;
   readonly toBar?: string;
   readonly pass: number;
   readonly beat?: number;
+  /** part note concerned */
   readonly index?: number;
+  /** last part note concerned when it is more than one */
   readonly toIndex?: number;
+  /** seconds from the first sample */
   readonly onset?: number;
-  readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
+  readonly measured?: MeasuredValue;
   readonly facts: Facts[K];
 }
+
+interface ObservationOf<K extends FindingKind> extends FoundThere<K> {
+  /** how much it matters, for the order; about 1 for a plain fault, more for a larger one */
+  readonly size: number;
+}
+
+/** Something one judge noticed, before it is put in order with what the others noticed. */
+export type Observation = { [K in FindingKind]: ObservationOf<K> }[FindingKind];

@@ -1,8 +1,8 @@
 import type { Brief } from '../brief/index.js';
+import type { Standards } from '../standards/index.js';
 import type { JudgeInput } from './judge-input.js';
 import type { Observation } from './observation.js';
-import type { Standards } from './standards/standards.js';
-import { contrastStandard, fermataStandards } from './standards/standards-for.js';
+import { contrastStandard, fermataStandards } from './standards-for.js';
 
 /** A place where the brief asks for something else than elsewhere. */
 interface Exception {

@@ -1,6 +1,7 @@
 import type { Brief } from '../brief/index.js';
 import type { Tally } from './count-places.js';
-import type { Criterion, CriterionPoints } from './types.js';
+import type { Criterion } from './finding-kinds.js';
+import type { CriterionPoints } from './types.js';
 
 /**
  * Points of one criterion, as a teacher's brief weighs them.

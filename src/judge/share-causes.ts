@@ -1,5 +1,5 @@
+import type { Criterion } from './finding-kinds.js';
 import type { Observation } from './observation.js';
-import type { Criterion } from './types.js';
 
 /** A finding together with the other bars in which the same habit shows. */
 export interface LedObservation {

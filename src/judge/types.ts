@@ -1,75 +1,22 @@
-import type { MisreadingKind } from '../score/index.js';
+import type { Reason } from '../base/index.js';
+import type { Saying } from './criterion-sayings.js';
+import type { Criterion, FindingKind, Weight } from './finding-kinds.js';
+import type { FoundThere } from './observation.js';
 
-/** Every kind of finding, as in the result document. */
-export type FindingKind =
-  | 'accidental'
-  | 'wrong-note'
-  | 'missed-note'
-  | 'added-note'
-  | 'skipped-bars'
-  | 'restart'
-  | 'hesitation'
-  | 'late-entry'
-  | 'early-entry'
-  | 'uneven-group'
-  | 'rushing'
-  | 'dragging'
-  | 'off-tempo'
-  | 'weak-contrast'
-  | 'reversed-contrast'
-  | 'weak-hairpin'
-  | 'reversed-hairpin'
-  | 'fermata-long'
-  | 'fermata-short'
-  | 'slur-broken'
-  | 'staccato-long'
-  | 'accent-weak'
-  | 'breath-unmarked'
-  | 'breath-late'
-  | 'note-out-of-tune'
-  | 'tuning-off'
-  | 'went-well';
-
-/** What a take is judged on. */
-export type Criterion =
-  | 'notes'
-  | 'rhythm'
-  | 'tempo'
-  | 'dynamics'
-  | 'articulation'
-  | 'breath'
-  | 'intonation'
-  | 'continuity';
-
-/** `fix`: sure and it matters; `watch`: worth a listen; `well`: praise. */
-export type Weight = 'fix' | 'watch' | 'well';
-
-/** What is told to the player about one place, in words, most useful first. */
-export interface Finding {
-  readonly kind: FindingKind;
-  readonly criterion: Criterion;
-  readonly weight: Weight;
-  readonly misreading?: MisreadingKind;
-  readonly bar: string;
-  readonly toBar?: string;
-  readonly pass: number;
-  readonly beat?: number;
-  /** part note concerned */
-  readonly index?: number;
-  /** last part note concerned when it is more than one */
-  readonly toIndex?: number;
-  /** seconds from the first sample */
-  readonly onset?: number;
-  readonly measured?: { readonly value: number; readonly unit: string; readonly expected?: string };
+/** One finding of a kind, as data: words are looked up by its kind and facts. */
+export interface FindingOf<K extends FindingKind> extends FoundThere<K> {
+  /** other bars in which the same surely shows, in the order of the music */
+  readonly alsoInBars: readonly string[];
+  /** other bars in which it may show */
+  readonly perhapsInBars: readonly string[];
   /** bar of another finding of this kind that speaks for this one too, so that pages need not repeat it */
   readonly ledByBar?: string;
   /** what it would weigh if it stood alone; present when that differs, because others go before it */
   readonly ownWeight?: Weight;
-  /** one or two plain sentences to the player */
-  readonly text: string;
-  /** one plain sentence on how to practise it; empty for praise */
-  readonly practice: string;
 }
+
+/** What is told to the player about one place. */
+export type Finding = { [K in FindingKind]: FindingOf<K> }[FindingKind];
 
 /** Points by the teacher's brief: support for a panel, never in its place. */
 export interface CriterionPoints {
@@ -85,8 +32,10 @@ export interface CriterionLine {
   readonly judged: boolean;
   readonly fix: number;
   readonly watch: number;
-  /** e.g. "148 of 151 notes as written"; says why when it was not judged */
-  readonly summary: string;
+  /** what was heard, the most telling first; empty where a reason stands instead */
+  readonly sayings: readonly Saying[];
+  /** why there is nothing to tell: left out by the brief, not measured, or nothing of the kind in the part */
+  readonly reason?: Reason;
   /** places measured, e.g. notes or groups, and those of them that are as asked for; 0 of 0 where there are none */
   readonly of: number;
   readonly met: number;
@@ -96,7 +45,8 @@ export interface CriterionLine {
 
 /** Everything that is told about one take. */
 export interface Judgement {
+  /** most useful first */
   readonly findings: readonly Finding[];
-  /** one line a criterion, always all eight, in the order of the type above */
+  /** one line a criterion, always all eight, in the order of the brief's criteria */
   readonly criteria: readonly CriterionLine[];
 }

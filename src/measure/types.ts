@@ -1,4 +1,4 @@
-import type { MaybeNumber, NotMeasured } from '../base/index.js';
+import type { Caution, MaybeNumber, NotMeasured } from '../base/index.js';
 import type {
   AccentMeasure,
   ContrastMeasure,
@@ -20,8 +20,8 @@ export interface RecordingMeasure {
   readonly levelRiding: boolean;
   /** the file holds less than it should: what is missing at the end is not the player's fault */
   readonly breaksOff: boolean;
-  /** plain-word cautions for the reader, usually none */
-  readonly cautions: readonly string[];
+  /** what a reader is to know before the numbers, of the file and of the sound; usually nothing */
+  readonly cautions: readonly Caution[];
 }
 
 /** The tuning of the take as a whole. */

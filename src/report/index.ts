@@ -7,31 +7,9 @@
  * gives the same bytes for the same input.
  */
 
-export { cellText, csvText, textCell } from './csv/csv-text.js';
-export { drawListeningPage, type ListeningPageInput } from './draw-listening-page.js';
-export { drawProgressSheet, type ProgressSheetInput } from './draw-progress-sheet.js';
-export { drawSectionSheet } from './draw-section-sheet.js';
-export { drawStudySheet, type StudySheetInput } from './draw-study-sheet.js';
-export { drawTakeReport } from './draw-take-report.js';
-export { engraveInThread } from './engrave/engrave-in-thread.js';
-export { type EngravedPart, engravePart } from './engrave/engrave-part.js';
-export type { PaperSize } from './layout/sheet.js';
-export type { Loudness } from './layout/take/loudness-curve.js';
-export type { ProgressResult } from './progress/progress-result-schema.js';
-export { type ProgressInput, toProgressResult } from './progress/to-progress-result.js';
-export type { FoundResult, LostTake } from './progress/types.js';
-export { progressResultJsonSchema, sectionResultJsonSchema, takeResultJsonSchema } from './result/json-schemas.js';
-export { type TakeResult, takeResultSchema } from './result/take-result-schema.js';
-export { type TakeResultInput, toTakeResult } from './result/to-take-result.js';
-export { sectionCsv } from './section/section-csv.js';
-export {
-  type SectionFailure,
-  type SectionRecord,
-  type SectionResult,
-  type SectionScore,
-  sectionRecordSchema,
-} from './section/section-result-schema.js';
-export { type SectionRow, sectionRow } from './section/section-row.js';
-export { sectionScore } from './section/section-score.js';
-export { type SectionInput, toSectionResult } from './section/to-section-result.js';
-export { toStudyDocument } from './study/to-study-document.js';
+export type { Loudness } from './curves/loudness-curve.js';
+export { drawListeningPage, type ListeningPageInput } from './listen/draw-listening-page.js';
+export { drawSectionSheet } from './section/draw-section-sheet.js';
+export { drawStudySheet, type StudySheetInput } from './study/draw-study-sheet.js';
+export { drawTakeReport } from './take/draw-take-report.js';
+export { drawProgressSheet, type ProgressSheetInput } from './weeks/draw-progress-sheet.js';

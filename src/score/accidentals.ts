@@ -1,5 +1,6 @@
 import type { KeySignature } from './key.js';
-import type { MisreadingKind, NoteLetter, WrittenPitch } from './types.js';
+import type { MisreadingKind } from './misreadings.js';
+import type { NoteLetter, WrittenPitch } from './types.js';
 
 /**
  * The accidental rule: a sign holds to the barline, on that line or space, in that octave only; then the key signature is

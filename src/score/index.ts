@@ -7,5 +7,7 @@
  * `printedId` is `n<k>`, k counting the `note` elements of the part from 1 in document order.
  */
 export { engravingCopy } from './engraving/engraving-copy.js';
+export { MISREADINGS, type MisreadingKind } from './misreadings.js';
 export { type ReadPartOptions, readPart } from './read-part.js';
+export { REMARKS, type Remark } from './remark-table.js';
 export type * from './types.js';

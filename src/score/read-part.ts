@@ -12,6 +12,7 @@ import { readBars } from './printed/read-bars.js';
 import { readLine } from './printed/read-line.js';
 import { assumedStart, tempoPlan } from './printed/tempo-plan.js';
 import type { PrintedBar, PrintedMark } from './printed/types.js';
+import type { Remark } from './remark-table.js';
 import { printedRemarks } from './remarks.js';
 import { choosePart } from './source/choose-part.js';
 import { parseXml } from './source/parse-xml.js';
@@ -51,7 +52,7 @@ export function readPart(bytes: Uint8Array, options: ReadPartOptions = {}): Part
   const route = routeOf(bars);
   const played = performedBars(bars, route.steps);
   const notes = performedNotes(played, line.bars);
-  if (notes.length === 0) throw new InputError('score-without-notes', 'the part has no note to play');
+  if (notes.length === 0) throw new InputError('part-without-notes');
   checkPlayable({ bars: played.map((bar) => bar.performed), notes: notes.map(({ note }) => note) });
   const performed = performedMarks(played, marks);
   const { hairpins, remarks: hairpinRemarks } = hairpinsOf(marks.flat(), performed, played, notes);
@@ -70,7 +71,7 @@ export function readPart(bytes: Uint8Array, options: ReadPartOptions = {}): Part
     hairpins,
     tempos: tempo.tempos,
     tempoBends: tempo.tempoBends,
-    remarks: [...new Set(remarks.flat())],
+    remarks: eachOnce(remarks.flat()),
   };
 }
 
@@ -83,8 +84,13 @@ function tempoOf(
   const plan = tempoPlan(marks, numbers);
   const { tempos, tempoBends } = performedTempo(plan.events, played, assumedStart(marks));
   const start = tempos[0];
-  const assumed = `No tempo is marked at the start; ${start?.quarterBpm} quarters a minute are assumed.`;
-  return { tempos, tempoBends, remarks: start?.printed ? plan.remarks : [...plan.remarks, assumed] };
+  const assumed: Remark[] = [{ code: 'tempo-assumed', facts: { quarterBpm: start?.quarterBpm ?? 0 } }];
+  return { tempos, tempoBends, remarks: start?.printed ? plan.remarks : [...plan.remarks, ...assumed] };
+}
+
+/** A repeated bar is remarked on once. */
+function eachOnce(remarks: readonly Remark[]): Remark[] {
+  return [...new Map(remarks.map((remark) => [JSON.stringify(remark), remark])).values()];
 }
 
 /** Work and movement title, else the words printed as title. */

@@ -2,6 +2,7 @@ import { alterOfSign } from './accidentals.js';
 import type { ChosenVoice } from './printed/choose-voice.js';
 import type { Line, LineNote } from './printed/read-line.js';
 import type { PrintedBar } from './printed/types.js';
+import type { Remark } from './remark-table.js';
 
 /** Rounded durations add up to a bar within this, in quarters. */
 const FULL_BAR_TOLERANCE = 0.05;
@@ -12,33 +13,30 @@ const FULL_BAR_TOLERANCE = 0.05;
  * @param bars bars as printed
  * @param line the player's line
  * @param chosen voice and staff that are read
- * @returns one sentence each, with the bar
+ * @returns remarks in the order of the bars, those of one kind together
  *
  * Source: common practice.
  */
-export function printedRemarks(bars: readonly PrintedBar[], line: Line, chosen: ChosenVoice): string[] {
+export function printedRemarks(bars: readonly PrintedBar[], line: Line, chosen: ChosenVoice): Remark[] {
   return [
     ...voiceRemarks(chosen),
-    ...bars.flatMap((bar) => bar.remarks.map((remark) => `Bar ${bar.number}: ${remark}`)),
+    ...bars.flatMap((bar) => bar.remarks.map((code) => ({ code, facts: { bar: bar.number } }))),
     ...bars.flatMap((bar) => barLengthRemark(bar, bars)),
     ...slurRemarks(bars, line),
     ...signRemarks(bars, line),
   ];
 }
 
-function voiceRemarks(chosen: ChosenVoice): string[] {
-  const { notesElsewhere, voice } = chosen;
-  if (notesElsewhere === 0) return [];
-  const notes = notesElsewhere === 1 ? '1 note is' : `${notesElsewhere} notes are`;
-  return [`Voice ${voice} is read; ${notes} in other voices or on other staves.`];
+function voiceRemarks({ notesElsewhere: notes, voice }: ChosenVoice): Remark[] {
+  return notes === 0 ? [] : [{ code: 'other-voices', facts: { voice, notes } }];
 }
 
-function barLengthRemark(bar: PrintedBar, bars: readonly PrintedBar[]): string[] {
+function barLengthRemark(bar: PrintedBar, bars: readonly PrintedBar[]): Remark[] {
   const { nominalQuarters, lengthQuarters, number } = bar;
   if (nominalQuarters === null || Math.abs(lengthQuarters - nominalQuarters) < FULL_BAR_TOLERANCE) return [];
-  const found = `it holds ${quarters(lengthQuarters)}, its time signature asks for ${quarters(nominalQuarters)}`;
-  if (lengthQuarters > nominalQuarters) return [`Bar ${number} is too long: ${found}.`];
-  return mayBeShort(bar, bars) ? [] : [`Bar ${number} is too short: ${found}.`];
+  const facts = { bar: number, quarters: thousandths(lengthQuarters), askedQuarters: thousandths(nominalQuarters) };
+  if (lengthQuarters > nominalQuarters) return [{ code: 'bar-too-long', facts }];
+  return mayBeShort(bar, bars) ? [] : [{ code: 'bar-too-short', facts }];
 }
 
 /** Pick-up and last bars, bars of irregular length on purpose, and the two parts of a bar that a repeat sign splits. */
@@ -53,37 +51,35 @@ function mayBeShort(bar: PrintedBar, bars: readonly PrintedBar[]): boolean {
   );
 }
 
-function quarters(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000;
-  return `${rounded} ${rounded === 1 ? 'quarter' : 'quarters'}`;
-}
+const thousandths = (value: number): number => Math.round(value * 1000) / 1000;
 
-function slurRemarks(bars: readonly PrintedBar[], line: Line): string[] {
+function slurRemarks(bars: readonly PrintedBar[], line: Line): Remark[] {
   const unclosed = new Set(line.unclosedSlurs.map((note) => note.id));
   return bars.flatMap((bar, i) =>
     (line.bars[i] ?? [])
       .filter(({ printed }) => unclosed.has(printed.id))
-      .map(() => `Bar ${bar.number}: a slur begins and has no end.`),
+      .map((): Remark => ({ code: 'slur-without-end', facts: { bar: bar.number } })),
   );
 }
 
 /** Signs that are missing in a file that prints signs elsewhere, signs that say another pitch, and microtones. */
-function signRemarks(bars: readonly PrintedBar[], line: Line): string[] {
+function signRemarks(bars: readonly PrintedBar[], line: Line): Remark[] {
   const printsSigns = line.bars.some((notes) => notes.some(({ printed }) => printed.accidental !== null));
   return bars.flatMap((bar, i) =>
-    (line.bars[i] ?? []).flatMap((note) =>
-      signRemark(note, printsSigns).map((remark) => `Bar ${bar.number}: ${remark}`),
-    ),
+    (line.bars[i] ?? []).flatMap((note) => signRemark(bar.number, note, printsSigns) ?? []),
   );
 }
 
-function signRemark({ printed, reading }: LineNote, printsSigns: boolean): string[] {
+function signRemark(bar: string, { printed, reading }: LineNote, printsSigns: boolean): Remark | null {
   const { pitch, accidental } = printed;
-  if (pitch === null) return [];
-  const name = `${pitch.step}${pitch.octave}`;
-  if (!Number.isInteger(pitch.alter)) return [`the microtone on ${name} is read as the nearest semitone.`];
-  if (printsSigns && reading?.signMissing) return [`${name} is meant with a ${reading.sign} sign that is not printed.`];
-  const bySign = accidental === null ? undefined : alterOfSign(accidental);
-  if (bySign === undefined || bySign === pitch.alter) return [];
-  return [`the sign at ${name} says ${accidental}, the file means another pitch; the pitch counts.`];
+  if (pitch === null) return null;
+  const note = { bar, step: pitch.step, octave: pitch.octave };
+  if (!Number.isInteger(pitch.alter)) return { code: 'microtone', facts: note };
+  if (printsSigns && reading?.signMissing) {
+    return { code: 'sign-missing', facts: { ...note, sign: reading.sign ?? 'other' } };
+  }
+  if (accidental === null) return null;
+  const bySign = alterOfSign(accidental);
+  if (bySign === undefined || bySign === pitch.alter) return null;
+  return { code: 'sign-differs', facts: { ...note, sign: accidental } };
 }

@@ -1,10 +1,5 @@
-/** The five ways a player can misread an accidental, each predicting an exact other pitch. */
-export type MisreadingKind =
-  | 'key-signature-forgotten'
-  | 'accidental-forgotten'
-  | 'dropped-within-bar'
-  | 'carried-past-barline'
-  | 'wrong-octave-applied';
+import type { MisreadingKind } from './misreadings.js';
+import type { Remark } from './remark-table.js';
 
 /** A misreading possible at a note and the pitch it would give. */
 export interface Misreading {
@@ -148,6 +143,6 @@ export interface Part {
   /** never empty: the first entry stands at 0 */
   readonly tempos: readonly TempoMark[];
   readonly tempoBends: readonly TempoBend[];
-  /** problems a copyist would point out, in plain words with the bar */
-  readonly remarks: readonly string[];
+  /** problems a copyist would point out */
+  readonly remarks: readonly Remark[];
 }

@@ -1,5 +1,5 @@
 import type { BreathKind, BriefWatch } from '../brief/index.js';
-import type { Articulation, MisreadingKind, WrittenPitch } from '../score/index.js';
+import type { Articulation, MisreadingKind, Remark, WrittenPitch } from '../score/index.js';
 
 /** A letter and its alteration, without octave. */
 export type PitchName = Pick<WrittenPitch, 'step' | 'alter'>;
@@ -215,6 +215,6 @@ export interface StudyPlan {
   /** what the teacher wants looked at */
   readonly watch: readonly BriefWatch[];
   readonly practice: readonly PracticeStep[];
-  /** problems of the part that a copyist would point out, as the room `score` says them */
-  readonly problems: readonly string[];
+  /** problems of the part that a copyist would point out */
+  readonly problems: readonly Remark[];
 }

@@ -3,15 +3,16 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, wr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { InputError } from '../../src/base/index.js';
+import { InputError, sha256 } from '../../src/base/index.js';
+import { failureFor } from '../../src/batch/failure-for.js';
 import { failureOf } from '../../src/batch/failure-of.js';
 import { exitCode, writeWhole } from '../../src/batch/index.js';
 import { makeFolder } from '../../src/batch/make-folder.js';
-import { pageDate } from '../../src/batch/page-date.js';
 import { clearPassingFiles } from '../../src/batch/passing-files.js';
 import { readWhole } from '../../src/batch/read-whole.js';
-import { sha256 } from '../../src/batch/sha256.js';
 import { tryToWrite } from '../../src/batch/try-to-write.js';
+import { pageDate } from '../../src/review/page-date.js';
+import { failureInWords, inWords } from '../helpers/in-words.js';
 
 let root = '';
 
@@ -59,12 +60,12 @@ describe('reading', () => {
 
   it('refuses a folder, a missing file, a file that is too large and what never ends', () => {
     writeFileSync(join(root, 'x'), new Uint8Array(2 ** 20 + 1));
-    expect(() => readWhole(root, 9)).toThrow('this is a folder');
-    expect(() => readWhole(join(root, 'y'), 9)).toThrow('there is no such file');
-    expect(() => readWhole(join(root, 'x', 'y'), 9)).toThrow('there is no such file');
-    expect(() => readWhole(join(root, 'x'), 2 ** 20)).toThrow('at most 1 MB are read');
+    expect(inWords(() => readWhole(root, 9))).toThrow('this is a folder');
+    expect(inWords(() => readWhole(join(root, 'y'), 9))).toThrow('there is no such file');
+    expect(inWords(() => readWhole(join(root, 'x', 'y'), 9))).toThrow('there is no such file');
+    expect(inWords(() => readWhole(join(root, 'x'), 2 ** 20))).toThrow('at most 1 MB are read');
     expect(statSync('/dev/zero').isCharacterDevice()).toBe(true);
-    expect(() => readWhole('/dev/zero', 9)).toThrow('not an ordinary file');
+    expect(inWords(() => readWhole('/dev/zero', 9))).toThrow('not an ordinary file');
   });
 });
 
@@ -79,8 +80,8 @@ describe('reading what is being written', () => {
       path,
     ]);
     try {
-      await vi.waitUntil(() => statSync(path).size > 64 * 2 ** 20, { timeout: 10_000 });
-      expect(() => readWhole(path, 2 ** 30)).toThrow('this file changed while it was read');
+      await vi.waitUntil(() => statSync(path).size > 64 * 2 ** 20, { timeout: 120_000 });
+      expect(inWords(() => readWhole(path, 2 ** 30))).toThrow('this file changed while it was read');
     } finally {
       writer.kill('SIGKILL');
     }
@@ -113,7 +114,7 @@ describe('what was left half written', () => {
 });
 
 describe('how a run ends', () => {
-  const failure = { file: 'a.wav', code: 'empty-file', message: 'the file is empty' };
+  const failure = failureFor('a.wav', { code: 'recording-empty', facts: {} });
 
   // 0, 1 and 2 as the help of the command promises them; 130 is 128 + SIGINT (2), as shells count (POSIX.1-2017, 2.8.2).
   it('is 0 when all takes were reviewed, 1 when some failed, 2 when the request is wrong, 130 when it was stopped', () => {
@@ -121,26 +122,26 @@ describe('how a run ends', () => {
     expect(exitCode({ ...whole, failures: [] })).toBe(0);
     expect(exitCode({ ...whole, failures: [failure] })).toBe(1);
     expect(exitCode({ ...whole, failures: [failure], notReached: 3 })).toBe(130);
-    expect(exitCode(new InputError('no-takes', 'nothing there'))).toBe(2);
+    expect(exitCode(new InputError('no-wav-found', { inputs: ['there'] }))).toBe(2);
     expect(exitCode(new TypeError('a fault'))).toBe(1);
   });
 
   it('tells what the user can mend from a fault of the program', () => {
-    expect(failureOf('a.wav', new InputError('empty-file', 'the file\nis empty'))).toEqual({
+    expect(failureOf('a.wav', new InputError('recording-empty'))).toEqual({
       file: 'a.wav',
       code: 'empty-file',
-      message: 'the file is empty',
+      fault: { code: 'recording-empty', facts: {} },
     });
     const fault = failureOf('a.wav', new TypeError('x is\n  undefined'));
     expect(fault.code).toBe('internal-error');
-    expect(fault.message).toContain('(TypeError: x is undefined)');
+    expect(failureInWords(fault)).toContain('(TypeError: x is undefined)');
     expect(failureOf('a\tb\n\u001b[2Kc.wav', 'thrown text').file).toBe('a b [2Kc.wav');
     const system = Object.assign(new Error("EMFILE: too many open files, open '/deep/school/a.wav'"), {
       code: 'EMFILE',
       syscall: 'open',
     });
-    expect(failureOf('a.wav', system).message).toContain('(EMFILE)');
-    expect(failureOf('a.wav', 'thrown text').message).toContain('(thrown text)');
+    expect(failureInWords(failureOf('a.wav', system))).toContain('(EMFILE)');
+    expect(failureInWords(failureOf('a.wav', 'thrown text'))).toContain('(thrown text)');
   });
 });
 

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { findTakes } from '../../src/batch/plan/find-takes.js';
+import { failureInWords } from '../helpers/in-words.js';
 
 let root = '';
 
@@ -93,7 +94,7 @@ describe('what is named', () => {
     const found = findTakes([join(root, 'typo.wav'), join(root, 'a.wav')]);
     expect(filesOf(found)).toEqual(['a.wav']);
     expect(found.failures.map(({ failure }) => failure)).toEqual([
-      { file: 'typo.wav', code: 'no-such-file', message: 'there is no such file; check the name' },
+      { file: 'typo.wav', code: 'no-such-file', fault: { code: 'file-missing', facts: {} } },
     ]);
   });
 

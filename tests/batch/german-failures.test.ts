@@ -13,9 +13,7 @@ import { findTakes } from '../../src/batch/plan/find-takes.js';
 import { readWhole } from '../../src/batch/read-whole.js';
 import { readResult } from '../../src/batch/results/read-result.js';
 import { writeWhole } from '../../src/batch/write-whole.js';
-import { lossOf as decoderLossOf } from '../../src/decode/apart/loss-of.js';
-import { decodeTake, decodeWav } from '../../src/decode/index.js';
-import { recognise } from '../../src/decode/recognise.js';
+import { decodeWav } from '../../src/decode/index.js';
 import { retold, sentenceIn } from '../../src/judge/index.js';
 import { ascii, chunk, type FormatFields, formatChunk, ramp16, riff } from '../decode/wav-bytes.js';
 import { ENGLISH_WORDS as ENGLISH } from '../helpers/english-words.js';
@@ -39,6 +37,7 @@ function saidBy(act: () => unknown): string {
 const decoding = (bytes: Uint8Array) => saidBy(() => decodeWav(bytes));
 const data = chunk('data', ramp16(1000));
 const header = (fields: FormatFields) => decoding(riff([formatChunk(fields), data]));
+const beginning = (head: readonly number[]) => decoding(Uint8Array.from([...head, ...Array<number>(60).fill(0)]));
 
 const FIELDS: readonly FormatFields[] = [
   ...[{ rate: 0 }, { rate: 1 }, { channels: 0 }, { channels: 9 }, { blockAlign: 3 }, { bits: 0 }, { bits: 64 }],
@@ -48,9 +47,7 @@ const FIELDS: readonly FormatFields[] = [
 
 /** Beginnings of files that are no WAV. Source: the formats' own specifications. */
 const HEADS: readonly (readonly number[])[] = [
-  ...['fLaC', 'ID3\x04', 'OggS', 'RIFX', '.snd', 'caff', 'wvpk', '#!AMR\n', 'MThd', 'PK\x03\x04', '%PDF'].map(ascii),
-  ...['\0\0\0\x14ftypqt  ', '\0\0\0\x14ftyp3gp4', '#!AMR_MC1.0\n'].map(ascii),
-  Array.from({ length: 400 }, (_, i) => (i % 188 === 0 ? 0x47 : 0)),
+  ...['fLaC', 'ID3\x04', 'OggS', 'RIFX', '.snd', 'caff', 'wvpk', '#!AMR', 'MThd', 'PK\x03\x04', '%PDF'].map(ascii),
   [0, 0, 0, 0x20, ...ascii('ftypM4A ')],
   [...ascii('FORM'), 0, 0, 1, 0, ...ascii('AIFF')],
   [0x30, 0x26, 0xb2, 0x75, 0x8e, 0x66, 0xcf, 0x11],
@@ -61,42 +58,10 @@ const HEADS: readonly (readonly number[])[] = [
   [0, 1, 2, 3],
 ];
 
-/** Every kind of file that may be told, as it is told where it cannot be read. */
-const damagedKinds = () =>
-  HEADS.map(
-    (head) => `this is ${recognise(Uint8Array.from(head)).name} that is damaged; copy or record the take again`,
-  );
-
-/** What the process that decodes says of itself; tests/decode/decode-take.test.ts makes it say so. */
-const APART = [
-  'this is a QuickTime film in which no sound is found; save the take as WAV or M4A',
-  'this is an M4A or MP4 file whose sound is coded as AC-3, which is not read; save the take as WAV or M4A',
-  'this is a CAF file whose sound is coded as a kind of AAC that is not common, which is not read; save the take as WAV or M4A',
-  'this file says 9 channels at 44100 Hz; 1 to 8 channels at 8000 to 192000 Hz can be read',
-  'the recording is more than an hour long; cut it to the take',
-  'the recording holds only 40 ms of sound; record or copy the take again',
-  'this kind of file cannot be read on this machine; save the take as WAV',
-  'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV',
-];
-
-async function fromDecoding(): Promise<string[]> {
-  const refused = HEADS.map((head) => Uint8Array.from(head)).filter((head) => recognise(head).handling !== 'apart');
-  const whyNot = async (head: Uint8Array): Promise<string> => {
-    try {
-      await decodeTake(head);
-    } catch (error) {
-      return failureOf('x.wav', error).message;
-    }
-    throw new Error('nothing failed');
-  };
+function fromDecoding(): string[] {
   return [
     ...FIELDS.map(header),
-    ...(await Promise.all(refused.map(whyNot))),
-    ...damagedKinds(),
-    ...APART,
-    ...(['decoder-died', 'decoder-too-slow', 'decoder-too-large'] as const).map(
-      (code) => decoderLossOf('an Ogg file', code).message,
-    ),
+    ...HEADS.map(beginning),
     decoding(new Uint8Array()),
     decoding(new TextEncoder().encode('Bars 1 to 8')),
     decoding(Uint8Array.from(ascii('RIFF'))),
@@ -166,13 +131,13 @@ function refusalsIn(path: string): string[] {
 const PUT_IN = /TypeError: x is not a function|--time-limit/g;
 
 describe('why a take could not be read', () => {
-  it.each<[string, () => string[] | Promise<string[]>]>([
+  it.each([
     ['of the recording', fromDecoding],
     ['of the disk', fromDisk],
     ['of a result', fromDocuments],
     ['of the program', fromProgram],
-  ])('is said in German: %s', async (_what, all) => {
-    const messages = await all();
+  ])('is said in German: %s', (_what, all) => {
+    const messages = all();
     expect(messages.length).toBeGreaterThan(3);
     for (const message of messages) {
       const german = sentenceIn('de', message);
@@ -183,17 +148,14 @@ describe('why a take could not be read', () => {
     }
   });
 
-  it('is tried here for every message of the room that decodes', async () => {
+  it('is tried here for every message of the room that decodes', () => {
     // The recording of more than an hour takes long to make.
     const long = 'the recording is 61 minutes long; cut it to the take, 60 minutes at most';
     expect(sentenceIn('de', long)).toBe(
       'Die Aufnahme ist 61 Minuten lang; auf das Stück kürzen, höchstens 60 Minuten.',
     );
-    const tried = [...(await fromDecoding()), long];
-    const files = readdirSync(join(src, 'decode'), { recursive: true, encoding: 'utf8' });
-    const templates = files
-      .filter((file) => file.endsWith('.ts'))
-      .flatMap((file) => refusalsIn(join(src, 'decode', file)));
+    const tried = [...fromDecoding(), long];
+    const templates = readdirSync(join(src, 'decode')).flatMap((file) => refusalsIn(join(src, 'decode', file)));
     expect(templates.length).toBeGreaterThan(15);
     for (const template of templates) {
       const form = new RegExp(template.replace(/[.*+?^$()|[\]\\]/g, '\\$&').replaceAll('{}', '.*'));

@@ -2,12 +2,10 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { InputError } from '../../src/base/index.js';
-import { reviewTake, type TakeRequest } from '../../src/batch/index.js';
-import { listeningRange } from '../../src/batch/listening-range.js';
+import { InputError, sha256 } from '../../src/base/index.js';
 import { reviewInWorker } from '../../src/batch/review-in-worker.js';
-import { sha256 } from '../../src/batch/sha256.js';
-import type { Piece } from '../../src/batch/types.js';
+import { type Etude, type ReviewedTake, reviewTake, type TakeRequest } from '../../src/review/index.js';
+import { listeningRange } from '../../src/review/listening-range.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { goodTake, OTHER_PART, otherTake, SHORT_PART } from '../journeys/short-part.js';
 
@@ -19,7 +17,18 @@ const shared = {
   paper: 'a4',
   language: 'en',
 } as const;
-const request: TakeRequest = { ...shared, bytes: goodTake(), file: '2026-03-02_Ada-Lindqvist.wav', withPdf: true };
+const who = { player: 'Ada Lindqvist', date: '2026-03-02', instrument: null };
+const request: TakeRequest = {
+  ...shared,
+  who,
+  bytes: goodTake(),
+  file: '2026-03-02_Ada-Lindqvist.wav',
+  jsonOnly: false,
+};
+
+function documentOf({ documents }: ReviewedTake, ending: string): Buffer {
+  return Buffer.from(documents.find((document) => document.ending === ending)?.bytes ?? []);
+}
 
 describe('the review of one take', () => {
   it('goes from bytes to a result and a report, and gives the same again', async () => {
@@ -31,24 +40,24 @@ describe('the review of one take', () => {
   });
 
   it('dates the pages by the take, not by the clock', async () => {
-    const { pdf } = await reviewTake(request);
+    const pdf = documentOf(await reviewTake(request), 'pdf');
     // ISO 32000-1, 7.9.4: a date is D:YYYYMMDDHHmmSSZ.
-    expect(Buffer.from(pdf ?? []).toString('latin1')).toContain('D:20260302000000Z');
+    expect(pdf.toString('latin1')).toContain('D:20260302000000Z');
   });
 
   it('draws no page when none is wanted, and says the same', async () => {
-    const { result, pdf } = await reviewTake({ ...request, withPdf: false });
-    expect(pdf).toBeNull();
+    const { result, documents } = await reviewTake({ ...request, jsonOnly: true });
+    expect(documents.map(({ ending }) => ending)).toEqual(['json']);
     expect(result).toEqual((await reviewTake(request)).result);
   });
 
   it('writes a page to listen to when one is wanted, and the same again', async () => {
-    expect((await reviewTake(request)).html).toBeNull();
+    expect((await reviewTake(request)).documents.map(({ ending }) => ending)).toEqual(['pdf', 'json']);
     const [first, second] = [
       await reviewTake({ ...request, listen: true }),
       await reviewTake({ ...request, listen: true }),
     ];
-    expect(first.html).toContain('<!DOCTYPE html>');
+    expect(documentOf(first, 'html').toString()).toContain('<!DOCTYPE html>');
     expect(second).toEqual(first);
   });
 
@@ -79,16 +88,16 @@ describe('the review of one file', () => {
     rmSync(root, { recursive: true });
   });
 
-  const piece = { part, brief: null, score: shared.score };
-  const work = { ...shared, pieces: [piece], limits: {}, jsonOnly: true };
+  const etude = { part, brief: null, score: shared.score };
+  const work = { ...shared, etudes: [etude], limits: {}, jsonOnly: true };
   const who = { player: null, date: null, instrument: null };
   const take = (name: string) => {
     const path = join(root, `${name}.wav`);
-    return { path, file: `week 1/${name}.wav`, name, shownAs: `${name}.wav`, who, pieces: [0] };
+    return { path, file: `week 1/${name}.wav`, name, shownAs: `${name}.wav`, who, etudes: [0] };
   };
 
   it('never throws: a fault of the program is the take’s own end', async () => {
-    const broken = { ...work, pieces: [{ ...piece, part: { ...part, notes: null } as unknown as Part }] };
+    const broken = { ...work, etudes: [{ ...etude, part: { ...part, notes: null } as unknown as Part }] };
     const end = await reviewInWorker({ take: take('a'), keptSha256: null }, broken, () => {});
     expect(end).toMatchObject({ how: 'failed', failure: { file: 'week 1/a.wav', code: 'internal-error' } });
     expect(readdirSync(root)).toEqual(['a.wav']);
@@ -116,7 +125,7 @@ describe('the review of one file', () => {
   });
 });
 
-describe('a take that may be of several pieces', () => {
+describe('a take that may be of several études', () => {
   const other = readPart(new TextEncoder().encode(OTHER_PART));
   const [own, foreign] = [part, other].map((one, i) => ({
     part: one,
@@ -125,16 +134,16 @@ describe('a take that may be of several pieces', () => {
   }));
 
   it('is held against each, and the result says which it was', async () => {
-    const played = await reviewTake({ ...request, ...foreign, others: [own as Piece], withPdf: false });
+    const played = await reviewTake({ ...request, ...foreign, others: [own as Etude], jsonOnly: true });
     expect(played.result).toMatchObject({ outcome: 'reviewed', score: { file: '0.xml' } });
-    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Piece], withPdf: false };
+    const turned = { ...request, bytes: otherTake(), ...own, others: [foreign as Etude], jsonOnly: true };
     expect((await reviewTake(turned)).result).toMatchObject({ outcome: 'reviewed', score: { file: '1.xml' } });
   });
 
   it('is the same whichever is named first', async () => {
     const [first, second] = [
-      await reviewTake({ ...request, ...own, others: [foreign as Piece], withPdf: false }),
-      await reviewTake({ ...request, ...foreign, others: [own as Piece], withPdf: false }),
+      await reviewTake({ ...request, ...own, others: [foreign as Etude], jsonOnly: true }),
+      await reviewTake({ ...request, ...foreign, others: [own as Etude], jsonOnly: true }),
     ];
     expect(first).toEqual(second);
   });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { matchRoster } from '../../src/batch/plan/match-roster.js';
 import { namePattern } from '../../src/batch/plan/name-pattern.js';
 import { type RosterLine, readRoster } from '../../src/batch/plan/read-roster.js';
+import { inWords } from '../helpers/in-words.js';
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const whole = 'file,player,date,instrument,part\nada.wav,Ada Lindqvist,2026-03-02,flute,etude\n';
@@ -65,7 +66,7 @@ describe('a roster', () => {
     ['too many cells', 'file,player\na.wav,Lindqvist, Ada\n', 'line 2: there are 3 cells, and 2 heads'],
     ['a quote left open', 'file,player\na.wav,"Ada\n', 'the quotes of a cell do not match'],
   ])('with %s is answered with the line', (_what, text, message) => {
-    expect(() => readRoster(utf8(text))).toThrow(message);
+    expect(inWords(() => readRoster(utf8(text)))).toThrow(message);
   });
 
   it('repeats no cell in its answers, because it may be a name', () => {
@@ -75,13 +76,15 @@ describe('a roster', () => {
       'file,Ada\n',
       'file\n"Ada',
     ]) {
-      expect(() => readRoster(utf8(text))).toThrow(/^(?!.*Ada)/);
+      expect(inWords(() => readRoster(utf8(text)))).toThrow(/^(?!.*Ada)/);
     }
   });
 
   // F6 is "ö" in ISO 8859-1 and no UTF-8.
   it('that is not UTF-8 is refused', () => {
-    expect(() => readRoster(new Uint8Array([...utf8('file,player\na.wav,J'), 0xf6, 0x72, 0x67]))).toThrow('not UTF-8');
+    expect(inWords(() => readRoster(new Uint8Array([...utf8('file,player\na.wav,J'), 0xf6, 0x72, 0x67])))).toThrow(
+      'not UTF-8',
+    );
   });
 });
 
@@ -121,8 +124,10 @@ describe('which take a line names', () => {
   });
 
   it('is not guessed when several have the name, nor taken twice', () => {
-    expect(() => matched(line(7, 'ada.wav'))).toThrow('line 7: 2 takes have this name; write the folder, too');
-    expect(() => matched(line(2, 'ben.wav'), line(3, 'ben'))).toThrow('line 3: line 2 names this take already');
+    expect(inWords(() => matched(line(7, 'ada.wav')))).toThrow('line 7: 2 takes have this name; write the folder, too');
+    expect(inWords(() => matched(line(2, 'ben.wav'), line(3, 'ben')))).toThrow(
+      'line 3: line 2 names this take already',
+    );
   });
 
   it('may be none', () => {
@@ -166,7 +171,7 @@ describe('a pattern of names', () => {
     ['{player', 'braces'],
     ['{date}/{player}', 'slashes'],
   ])('%s is refused', (pattern, message) => {
-    expect(() => namePattern(pattern)).toThrow(message);
+    expect(inWords(() => namePattern(pattern))).toThrow(message);
   });
 
   it('finds its own names again', () => {
@@ -183,9 +188,7 @@ describe('a pattern of names', () => {
 
   it('comes to an end with any name', () => {
     const read = namePattern('{player}_{instrument}_{part}_{date}');
-    const began = performance.now();
     expect(read('_'.repeat(255))).toBeNull();
     expect(read('_'.repeat(100_000))).toBeNull();
-    expect(performance.now() - began).toBeLessThan(5000);
   });
 });

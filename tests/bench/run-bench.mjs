@@ -1,7 +1,7 @@
 // Prints how fast takesheet is and how much memory it takes, beside other programs on the same files in the same session.
 //   npm run bench                          everything, some minutes
 //   npm run bench -- --quick               short takes, few of them
-//   npm run bench -- --only stages,length  some of: stages, length, number, round
+//   npm run bench -- --only stages,length  some of: stages, score, length, number, round
 //   npm run bench -- --lengths 30,600 --counts 1,50    other lengths in seconds, other numbers of takes
 //   npm run bench -- --only round --rounds 10,200      other numbers of takes of a minute
 // Seconds are those of the processor where nothing else is said, so that a busy machine does not count.
@@ -21,7 +21,7 @@ import { readPart } from '../../dist/score/index.js';
 import { folderOfTakes, takeOfLength } from './material.mjs';
 import { cpuSecondsOfProgram, PRAAT_SCRIPT, YARDSTICKS } from './yardsticks.mjs';
 
-const TABLES = ['stages', 'length', 'number', 'round'];
+const TABLES = ['stages', 'score', 'length', 'number', 'round'];
 const list = { type: 'string' };
 const { values } = parseArgs({
   options: { quick: { type: 'boolean', default: false }, only: list, lengths: list, counts: list, rounds: list },
@@ -160,6 +160,16 @@ async function stages() {
   printTable(title, ['stage', 'CPU seconds', '× real time'], rows);
 }
 
+/** Reading a score must grow with its length and not with the square of it. */
+function score() {
+  const rows = [STAGE_TAKE_SECONDS, 4 * STAGE_TAKE_SECONDS].map((takeSeconds) => {
+    const made = takeOfLength(takeSeconds);
+    const { seconds, result } = secondsOf(() => readPart(made.score));
+    return [result.notes.length, seconds.toFixed(4), ((1e6 * seconds) / result.notes.length).toFixed(1)];
+  });
+  printTable('Growth of reading a score with its length', ['notes', 'CPU seconds', 'µs a note'], rows);
+}
+
 function length() {
   const rows = LENGTHS.map((seconds) => {
     const made = takeOfLength(seconds);
@@ -229,7 +239,7 @@ try {
   console.log(
     `${cpu?.model ?? 'processor'}, ${cpus().length} cores, Node.js ${process.version}, load ${loadavg()[0].toFixed(1)} at the start`,
   );
-  const tables = { stages, length, number, round };
+  const tables = { stages, score, length, number, round };
   for (const name of wanted) await tables[name]();
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -1,15 +1,15 @@
 import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import type { TakeEnd } from '../../src/batch/index.js';
-import { progressTo } from '../../src/cli/progress.js';
+import { progressTo } from '../../src/cli/progress-bar.js';
 import { resultLine } from '../../src/cli/result-line.js';
 import { remarksInWords, WORDS } from '../../src/cli/words.js';
-import type { SectionRow } from '../../src/report/index.js';
+import type { SectionRow } from '../../src/result/index.js';
 
 const failed: TakeEnd = {
   name: 'song.mp3',
   who: { player: null, date: null, instrument: null },
-  failure: { file: 'week 1/song.mp3', code: 'not-a-wav', message: 'only WAV is read; save it as WAV' },
+  failure: { file: 'week 1/song.mp3', code: 'not-a-wav', fault: { code: 'other-audio', facts: { ending: '.mp3' } } },
 };
 
 function reviewed(name: string, toFix = 0, toWatch = 0, kept = false): TakeEnd {
@@ -36,7 +36,7 @@ describe('progress where nobody watches', () => {
     tell({ done: 3, total: 3, end: reviewed('ben', 0, 0, true) });
     end();
     expect(text).toBe(
-      '1/3 ada: reviewed\n2/3 week 1/song.mp3: only WAV is read; save it as WAV\n3/3 ben: reviewed, as before\n',
+      '1/3 ada: reviewed\n2/3 week 1/song.mp3: this is .mp3 audio, and only WAV is read; save it as WAV\n3/3 ben: reviewed, as before\n',
     );
   });
 });

@@ -6,7 +6,6 @@ import { chunk, formatChunk, ramp16, riff } from './wav-bytes.js';
 
 /** Reads or refuses; anything else fails the test. Returns what was allocated for the samples. */
 function readOrRefuse(bytes: Uint8Array): number {
-  const begin = performance.now();
   let length = 0;
   try {
     const take = decodeWav(bytes);
@@ -15,7 +14,6 @@ function readOrRefuse(bytes: Uint8Array): number {
   } catch (error) {
     expect(error).toBeInstanceOf(InputError);
   }
-  expect(performance.now() - begin).toBeLessThan(1000);
   return length;
 }
 

@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/base/index.js';
+import type { Take } from '../../src/decode/index.js';
 import { decodeWav, encodeWav } from '../../src/decode/index.js';
 import { mixToMono } from '../../src/decode/mix-to-mono.js';
+import { cautionSaid } from '../../src/words/index.js';
+import { saidOf } from '../helpers/in-words.js';
 import { ascii, chunk, extensible, formatChunk, ramp16, riff, u16, u32 } from './wav-bytes.js';
 
 const FRAMES = 1000;
@@ -12,11 +15,16 @@ function refusal(bytes: Uint8Array): { code: string; message: string } {
     decodeWav(bytes);
   } catch (error) {
     expect(error).toBeInstanceOf(InputError);
-    const { code, message } = error as InputError;
+    const { code, message } = saidOf(error) as InputError;
     expect(message).not.toContain('\n');
     return { code, message };
   }
   throw new Error('the file was read');
+}
+
+/** What a reader is told of a file, in English. */
+function cautionsOf({ cautions }: Pick<Take, 'cautions'>): string[] {
+  return cautions.map((caution) => cautionSaid('en', caution));
 }
 
 function float32Bytes(values: number[]): number[] {
@@ -78,7 +86,7 @@ describe('codings', () => {
     const data = padded(float32Bytes([Number.NaN, Number.POSITIVE_INFINITY, 0.5, -1e30]), FRAMES * 4);
     const take = decodeWav(riff([formatChunk({ tag: 3, bits: 32 }), chunk('data', data)]));
     expect([...take.samples.subarray(0, 4)]).toEqual([0, 0, 0.5, 0]);
-    expect(take.cautions).toEqual(['3 damaged samples were replaced by silence']);
+    expect(cautionsOf(take)).toEqual(['3 damaged samples were replaced by silence']);
   });
 
   // Source: ITU-T G.711, table 2a: decoder output values 8031, 4191, 99, 33, 2 and 0 of 14 bit (here times 4 of 16
@@ -152,7 +160,7 @@ describe('chunks', () => {
     const open = chunk('data', data, 0xffffffff);
     const take = decodeWav(riff([chunk('ds64', ds64), formatChunk(), open, trailing], container, 0xffffffff));
     expect(take.samples.length).toBe(FRAMES);
-    expect(take.cautions).toEqual([]);
+    expect(cautionsOf(take)).toEqual([]);
   });
 });
 
@@ -162,7 +170,7 @@ describe('lengths that are wrong', () => {
   it.each([0, 0xffffffff, 0xffffffff - 36, 0x7fffffff, 0x80000000])('reads to the end when the size is %i', (size) => {
     const take = decodeWav(riff([formatChunk(), chunk('data', ramp16(FRAMES, 1), size)], 'RIFF', size));
     expect(take.samples.length).toBe(FRAMES);
-    expect(take.cautions).toEqual([
+    expect(cautionsOf(take)).toEqual([
       'the recorder did not write the length of the recording; it was read to the end of the file',
     ]);
   });
@@ -171,14 +179,14 @@ describe('lengths that are wrong', () => {
     const ds64 = chunk('ds64', Array<number>(28).fill(0));
     const take = decodeWav(riff([ds64, formatChunk(), chunk('data', ramp16(FRAMES, 1), 0xffffffff)], 'RF64'));
     expect(take.samples.length).toBe(FRAMES);
-    expect(take.cautions).toHaveLength(1);
+    expect(cautionsOf(take)).toHaveLength(1);
   });
 
   it('reads a file that breaks off as far as it goes, half a frame left out', () => {
     const whole = riff([formatChunk({ channels: 2 }), chunk('data', ramp16(16000))]);
     const take = decodeWav(whole.subarray(0, 44 + 16000 + 3));
     expect(take.samples.length).toBe(4000);
-    expect(take.cautions).toEqual(['the file breaks off: it should hold 1.0 s and holds 0.5 s']);
+    expect(cautionsOf(take)).toEqual(['the file breaks off: it should hold 1.0 s and holds 0.5 s']);
   });
 
   it('takes an empty data chunk with another chunk after it as empty', () => {
@@ -207,7 +215,7 @@ describe('mono mix', () => {
   it('is the mean of the channels', () => {
     const take = decodeWav(frames(wave, other));
     expect(take.channels).toBe(2);
-    expect(take.cautions).toEqual([]);
+    expect(cautionsOf(take)).toEqual([]);
     expect(take.samples.subarray()[10]).toBeCloseTo((wave(10) + other(10)) / 2 / 32768, 7);
     expect(take.samples.subarray()[3999]).toBeCloseTo((wave(3999) + other(3999)) / 2 / 32768, 7);
   });
@@ -215,14 +223,14 @@ describe('mono mix', () => {
   it('of a doubled channel is that channel', () => {
     const take = decodeWav(frames(wave, wave));
     expect(take.samples.subarray()[10]).toBe(wave(10) / 32768);
-    expect(take.cautions).toEqual([]);
+    expect(cautionsOf(take)).toEqual([]);
   });
 
   it('leaves out an empty channel, at zero, at a constant offset or at the noise of the last bit', () => {
     for (const empty of [() => 0, () => 700, (i: number) => i % 2]) {
       const take = decodeWav(frames(wave, empty));
       expect(take.samples.subarray()[10]).toBe(wave(10) / 32768);
-      expect(take.cautions).toEqual(['the right channel is empty and was left out']);
+      expect(cautionsOf(take)).toEqual(['the right channel is empty and was left out']);
     }
   });
 
@@ -230,20 +238,20 @@ describe('mono mix', () => {
     const silent = (): number => 0;
     const take = decodeWav(frames(silent, wave, silent, other));
     expect(take.samples.subarray()[11]).toBeCloseTo((wave(11) + other(11)) / 2 / 32768, 7);
-    expect(take.cautions).toEqual(['channel 1, channel 3 are empty and were left out']);
+    expect(cautionsOf(take)).toEqual(['channel 1, channel 3 are empty and were left out']);
   });
 
   it('uses one channel where two cancel', () => {
     const take = decodeWav(frames((i) => -Math.round(0.8 * wave(i)), wave));
     expect(take.samples.subarray()[10]).toBe(wave(10) / 32768);
-    expect(take.cautions).toEqual([
+    expect(cautionsOf(take)).toEqual([
       'the channels cancel each other (one is upside down); only the right channel was used',
     ]);
   });
 
   it('keeps silence silent without remark on its channels', () => {
     const take = decodeWav(frames(() => 0, () => 0)); // biome-ignore format: two silent channels
-    expect(take.cautions).toEqual([]);
+    expect(cautionsOf(take)).toEqual([]);
     expect(take.samples.subarray().every((sample) => sample === 0)).toBe(true);
   });
 });
@@ -343,7 +351,7 @@ describe('files of another writer', () => {
     expect(rms(take.samples.subarray())).toBeCloseTo(0.5 / Math.SQRT2, 2);
     expect(take.samples.subarray()[10]).toBeCloseTo(0.5, 1);
     expect(take.samples.subarray()[30]).toBeCloseTo(-0.5, 1);
-    expect(take.cautions).toHaveLength(name === '16-bit-piped' ? 1 : 0);
+    expect(cautionsOf(take)).toHaveLength(name === '16-bit-piped' ? 1 : 0);
   });
 
   it('refuses its ADPCM by name, and its FLAC', () => {

@@ -1,15 +1,13 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { applyBrief, type Brief, readBrief, writeStarterBrief } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
 import { readPart } from '../../src/score/index.js';
 import { studyPlan } from '../../src/study/index.js';
 import { damagedBytes } from './damaged-bytes.js';
-import { anywhere, FUZZ_TIMES, shareRead } from './how-much.js';
+import { anywhere, shareRead } from './how-much.js';
 import { ODD_NUMBERS, ODD_TEXTS } from './odd-words.js';
 import { megabytesGrown, readOrRefuse } from './read-or-refuse.js';
-
-vi.setConfig({ testTimeout: 60_000 * FUZZ_TIMES });
 
 const part = readPart(readDemoScore());
 

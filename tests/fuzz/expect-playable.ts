@@ -1,5 +1,7 @@
 import { expect } from 'vitest';
 import type { Part, PartNote } from '../../src/score/index.js';
+import { REMARKS_IN_WORDS } from '../../src/words/en/remarks.js';
+import { say } from '../../src/words/say.js';
 
 /** Longest message or remark a page has room for. */
 const LONGEST_REMARK = 400;
@@ -28,7 +30,8 @@ function faultsOf(note: PartNote, i: number, notes: readonly PartNote[]): string
  * forwards, indexes point at notes, and words fit a line.
  */
 export function expectPlayable(part: Part): void {
-  const { notes, bars, tempos, remarks } = part;
+  const { notes, bars, tempos } = part;
+  const remarks = part.remarks.map((remark) => say(REMARKS_IN_WORDS, remark));
   const words = [part.title, part.partName, ...remarks, ...bars.map(({ bar }) => bar)];
   const spans = [...part.dynamics, ...part.hairpins];
   const faults = [

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { InputError, printable } from '../../src/base/index.js';
 import { defaultBrief, readBrief, writeStarterBrief } from '../../src/brief/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
+import { saidOf } from '../helpers/in-words.js';
 import { attributes, bytesOf, note, scoreOf } from '../score/score-of.js';
 import { expectPlayable } from './expect-playable.js';
 
@@ -11,7 +12,7 @@ function refusal(read: () => unknown): string {
   try {
     read();
   } catch (error) {
-    if (error instanceof InputError) return `${error.code}: ${error.message}`;
+    if (error instanceof InputError) return `${error.code}: ${(saidOf(error) as InputError).message}`;
     throw error;
   }
   return 'not refused';

@@ -6,7 +6,7 @@ const SEED = 20260302;
 const numberFrom = (name: string, otherwise: number): number => Number(process.env[name] ?? otherwise);
 
 /** How many times more inputs than usual are tried: `FUZZ_TIMES=100`. */
-export const FUZZ_TIMES = numberFrom('FUZZ_TIMES', 1);
+const FUZZ_TIMES = numberFrom('FUZZ_TIMES', 1);
 
 /** Anywhere from the beginning (0) to the end (1, not reached) of something; every place as likely as any other. */
 export const anywhere: fc.Arbitrary<number> = fc.noBias(fc.nat(999_999)).map((n) => n / 1e6);

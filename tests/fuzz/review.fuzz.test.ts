@@ -1,20 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/base/index.js';
-import { reviewTake } from '../../src/batch/index.js';
 import { encodeWav } from '../../src/decode/index.js';
 import { performTake } from '../../src/demo/index.js';
-import { takeResultSchema } from '../../src/report/index.js';
+import { takeResultSchema } from '../../src/result/index.js';
+import { reviewTake } from '../../src/review/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { bytesOf } from '../score/score-of.js';
 import { damagedBytes } from './damaged-bytes.js';
 import { damagedXml } from './damaged-xml.js';
-import { FUZZ_TIMES, shareRead } from './how-much.js';
+import { shareRead } from './how-much.js';
 import { readOrRefuse } from './read-or-refuse.js';
-
-vi.setConfig({ testTimeout: 60_000 * FUZZ_TIMES });
 
 const compared = join(import.meta.dirname, '../../fixtures/scores/compared');
 const files = ['line-02-tuplets', 'line-08-clarinet', 'line-19-ties', 'way-05-two-endings', 'way-17-ds-al-coda'];
@@ -33,7 +31,8 @@ const sets = files.map((file) => {
 /** Reviews a take; what comes is a result document by its schema, or one plain refusal. */
 async function expectResult(bytes: Uint8Array, part: Part): Promise<string> {
   const request = {
-    ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', withPdf: false } as const),
+    ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', jsonOnly: true } as const),
+    who: { player: null, date: null, instrument: null },
     score: { file: 'score.musicxml', sha256: '0'.repeat(64) },
     tool: { name: 'takesheet', version: '0.0.0' },
   };

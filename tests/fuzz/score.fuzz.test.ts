@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { zipSync } from 'fflate';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { defaultBrief, readBrief, writeStarterBrief } from '../../src/brief/index.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { studyPlan } from '../../src/study/index.js';
@@ -10,10 +10,8 @@ import { bytesOf } from '../score/score-of.js';
 import { damagedBytes } from './damaged-bytes.js';
 import { damagedXml } from './damaged-xml.js';
 import { expectPlayable } from './expect-playable.js';
-import { FUZZ_TIMES, shareRead } from './how-much.js';
+import { shareRead } from './how-much.js';
 import { megabytesGrown, readOrRefuse } from './read-or-refuse.js';
-
-vi.setConfig({ testTimeout: 60_000 * FUZZ_TIMES });
 
 const folder = join(import.meta.dirname, '../../fixtures/scores');
 const files = [...readdirSync(folder), ...readdirSync(join(folder, 'compared')).map((file) => `compared/${file}`)];

@@ -1,12 +1,12 @@
+import { type Engrave, engraveExcerpt } from '../../src/engrave/engrave-excerpt.js';
+import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.js';
 import type { FindingKind } from '../../src/judge/index.js';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { type Engrave, engraveExcerpt } from '../../src/report/engrave/engrave-excerpt.js';
-import { type EngravedPart, engravePart } from '../../src/report/engrave/engrave-part.js';
-import type { TakeResult } from '../../src/report/index.js';
-import type { ResultFinding } from '../../src/report/result/take-result-schema.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
+import type { TakeResult } from '../../src/result/index.js';
+import type { ResultFinding } from '../../src/result/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 
-const typesetter = createTypesetter();
+const typesetter = typesetterIn();
 
 /** A score, and what engraves its bars. */
 export interface Score {

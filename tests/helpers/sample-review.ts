@@ -1,9 +1,14 @@
 import type { AlignedNote, Alignment } from '../../src/align/index.js';
+import { type Caution, notMeasured } from '../../src/base/index.js';
 import type { Take } from '../../src/decode/index.js';
-import type { Finding, Judgement } from '../../src/judge/index.js';
+import type { Finding, Judgement, Unit } from '../../src/judge/index.js';
 import type { Measurements } from '../../src/measure/index.js';
-import type { Loudness, TakeResultInput } from '../../src/report/index.js';
+import type { Loudness } from '../../src/report/index.js';
+import { type ResultFinding, type TakeResult, takeResultSchema } from '../../src/result/take-result-schema.js';
+import { type TakeResultInput, toTakeResult } from '../../src/result/to-take-result.js';
 import type { DynamicMark, Hairpin, Part, PartNote, PerformedBar } from '../../src/score/index.js';
+
+import { FACTS_AS_THEY_COME_UP } from './facts.js';
 
 /** What a sample is to be like; everything has a default. */
 export interface SampleOptions {
@@ -11,14 +16,17 @@ export interface SampleOptions {
   readonly title?: string;
   readonly player?: string | null;
   readonly file?: string;
-  readonly findings?: readonly Finding[];
+  /** in the words a player reads */
+  readonly findings?: readonly ResultFinding[];
   readonly fit?: Alignment['fit'];
-  readonly cautions?: readonly string[];
+  readonly cautions?: readonly Caution[];
 }
 
 /** A review's inputs, written by hand: an invented étude in 4/4 for clarinet, played at 92 where 96 is marked. */
 export interface Sample extends TakeResultInput {
   readonly loudness: Loudness;
+  /** the judgement in words written by hand, which no room says */
+  readonly handWords: Pick<TakeResult, 'findings' | 'criteria'>;
 }
 
 const QUARTERS_A_BAR = 4;
@@ -160,7 +168,7 @@ function alignedNote(note: PartNote): AlignedNote {
   };
 }
 
-function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
+function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements {
   return {
     recording: {
       peakDbfs: -4.312,
@@ -189,14 +197,11 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
       index: note.index,
       cents: 4.3 + 6 * Math.sin(note.index),
       centsFromOwnTuning: -0.00001,
-      levelDb: note.index === 41 ? { notMeasured: 'the note was left out' } : levelOf(part, note),
+      levelDb: note.index === 41 ? notMeasured('note-not-heard') : levelOf(part, note),
     })),
     levels: part.dynamics.map(({ mark, index, toIndex, bar, pass }) => ({
       ...{ mark, index, toIndex, bar, pass },
-      levelDb:
-        index === 0 || toIndex > index
-          ? (PLAYED_DB[mark] as number)
-          : { notMeasured: 'only one note stands under the mark' },
+      levelDb: index === 0 || toIndex > index ? (PLAYED_DB[mark] as number) : notMeasured('too-few-under-this-mark'),
     })),
     contrasts: part.dynamics.slice(1).map(({ mark, index, bar, pass }, i) => {
       const from = (part.dynamics[i] as DynamicMark).mark;
@@ -205,7 +210,7 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
       return { from, to: mark, index, bar, pass, differenceDb, registerAdjustedDb: differenceDb + 0.4, intervalDb };
     }),
     hairpins: part.hairpins.map(({ kind, index, toIndex, bar, toBar, pass }) => {
-      const riseDb = kind === 'crescendo' ? 4.6 : { notMeasured: 'fewer than four notes of it could be measured' };
+      const riseDb = kind === 'crescendo' ? 4.6 : notMeasured('too-few-in-hairpin');
       const rise = { riseDb, registerAdjustedRiseDb: riseDb, slopeDbPerBar: riseDb, slopeDbPerSecond: riseDb };
       return { kind, index, toIndex, bar, toBar, pass, ...rise };
     }),
@@ -219,13 +224,13 @@ function measurementsOf(part: Part, cautions: readonly string[]): Measurements {
     articulations: [],
     breaths: [],
     emptyPlaces: [],
-    intonation: { noteNames: [], registers: [], withLoudness: { notMeasured: 'loud and soft are too much alike' } },
+    intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
   };
 }
 
 /** Findings in the words a player reads; the first is the most useful. */
-export const SAMPLE_FINDINGS: readonly Finding[] = [
+export const SAMPLE_FINDINGS: readonly ResultFinding[] = [
   {
     kind: 'accidental',
     criterion: 'notes',
@@ -322,7 +327,7 @@ export const SAMPLE_FINDINGS: readonly Finding[] = [
   },
 ];
 
-function judgementOf(findings: readonly Finding[]): Judgement {
+function handWordsOf(findings: readonly ResultFinding[]): Sample['handWords'] {
   const summaries = {
     notes: '142 of 144 notes as written; 1 other pitch, 1 left out',
     rhythm: 'one late entry; the parts of the beat are equal within 6 %',
@@ -344,7 +349,28 @@ function judgementOf(findings: readonly Finding[]): Judgement {
     of: 20,
     met: 18,
   }));
-  return { findings, criteria };
+  return { findings: [...findings], criteria };
+}
+
+/** The same judgement as codes and facts. */
+function judgementOf({ findings, criteria }: Sample['handWords']): Judgement {
+  const codes = { alsoInBars: [], perhapsInBars: [] } as const;
+  return {
+    findings: findings.map(({ text: _, practice: __, misreading: ___, measured, ...place }) => {
+      const value = measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit as Unit } };
+      return { ...place, ...value, ...codes, facts: FACTS_AS_THEY_COME_UP[place.kind][0] } as Finding;
+    }),
+    criteria: criteria.map(({ criterion, fix, watch }) => {
+      const sayings = [{ code: 'played-through', facts: {} }] as const;
+      return { criterion, judged: true, fix, watch, sayings, of: 20, met: 18 };
+    }),
+  };
+}
+
+/** A sample's result, its judgement in the words written by hand. */
+export function resultOf(sample: TakeResultInput & Pick<Sample, 'handWords'>): TakeResult {
+  const result = toTakeResult(sample);
+  return result.outcome === 'reviewed' ? takeResultSchema.parse({ ...result, ...sample.handWords }) : result;
 }
 
 /** Level frames of 10 ms: the notes' levels with a soft start and end, room noise between them. */
@@ -365,6 +391,7 @@ function loudnessOf(part: Part, notes: readonly AlignedNote[], seconds: number):
 /** A whole sample: part, alignment, measurements, judgement and loudness of one take. */
 export function sampleReview(options: SampleOptions = {}): Sample {
   const part = samplePart(options.bars, options.title);
+  const handWords = handWordsOf(options.findings ?? SAMPLE_FINDINGS);
   const aligned = part.notes.map(alignedNote);
   const sampleRateHz = 44100;
   const seconds = secondsAt((part.bars.length + 2) * QUARTERS_A_BAR);
@@ -394,7 +421,8 @@ export function sampleReview(options: SampleOptions = {}): Sample {
       tuningCents: 4.26,
     },
     measurements: measurementsOf(part, options.cautions ?? []),
-    judgement: judgementOf(options.findings ?? SAMPLE_FINDINGS),
+    judgement: judgementOf(handWords),
+    handWords,
     loudness: loudnessOf(part, aligned, seconds),
   };
 }

@@ -1,6 +1,6 @@
 import type { Language } from '../../src/base/index.js';
-import { studyWordsIn } from '../../src/report/words/study/study-words-in.js';
 import type { ArticulationGroup, EntryPlan, PracticeStep, TempoChange, Trap } from '../../src/study/index.js';
+import { wordsIn } from '../../src/words/words-in.js';
 
 const F_SHARP = { step: 'F', alter: 1 } as const;
 const F = { step: 'F', alter: 0 } as const;
@@ -98,7 +98,7 @@ const FERMATA = { bar: '15', beat: 3, writtenSeconds: 1.3, leastTimes: 1.25, mos
  * @returns names and texts
  */
 export function studySentences(language: Language): (readonly [string, string])[] {
-  const { plan, page } = studyWordsIn(language);
+  const { plan, page } = wordsIn(language).study;
   const hairpin = { bar: '6', toBar: '7', bars: 2, seconds: 5.2 } as const;
   return [
     ...TRAPS.map((one) => [`trap ${one.kind}`, plan.trap(one)] as const),

@@ -1,17 +1,17 @@
-import type { Finding } from '../../src/judge/index.js';
-import { type FoundResult, type TakeResult, toTakeResult } from '../../src/report/index.js';
-import { sampleReview } from './sample-review.js';
+import type { ResultFinding, TakeResult } from '../../src/result/index.js';
+import type { FoundResult } from '../../src/weeks/index.js';
+import { resultOf, sampleReview } from './sample-review.js';
 
 const DAY_MS = 86_400_000;
 
 /** The sample without findings, made once. */
-const plain = toTakeResult(sampleReview({ findings: [] }));
+const plain = resultOf(sampleReview({ findings: [] }));
 
 /** What one take is to be like. */
 export interface TakeOfWeeks {
   readonly player?: string | null;
   readonly date?: string | null;
-  readonly findings?: readonly Finding[];
+  readonly findings?: readonly ResultFinding[];
   /** whatever is to be different */
   readonly changed?: Partial<TakeResult>;
   readonly file?: string;
@@ -37,7 +37,11 @@ export function atTempo(percent: number): Partial<TakeResult> {
 }
 
 /** A finding to fix, or to watch, in a bar. */
-export function inBar(bar: string, weight: Finding['weight'] = 'fix', kind: Finding['kind'] = 'wrong-note'): Finding {
+export function inBar(
+  bar: string,
+  weight: ResultFinding['weight'] = 'fix',
+  kind: ResultFinding['kind'] = 'wrong-note',
+): ResultFinding {
   const criterion = kind === 'slur-broken' ? 'articulation' : 'notes';
   return { kind, criterion, weight, bar, pass: 1, text: 'Another note came out here.', practice: 'Play it slowly.' };
 }
@@ -47,10 +51,12 @@ export function day(after: number): string {
   return new Date(Date.parse('2026-03-02T00:00:00Z') + after * DAY_MS).toISOString().slice(0, 10);
 }
 
-/** A criterion left out of the judging of a take. */
-export function notJudged(criterion: string, summary: string): Partial<TakeResult> {
+/** A criterion left out of the judging of a take, with the code of the reason unless an earlier program wrote it. */
+export function notJudged(criterion: string, summary: string, code?: string): Partial<TakeResult> {
   const criteria = plain.criteria.map((line) =>
-    line.criterion === criterion ? { ...line, judged: false, summary } : line,
+    line.criterion === criterion
+      ? { ...line, judged: false, summary, ...(code === undefined ? {} : { reason: { code } }) }
+      : line,
   );
   return { criteria };
 }

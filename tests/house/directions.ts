@@ -6,8 +6,8 @@ import type { ICruiseOptions, IFlattenedRuleSet, IRegularForbiddenRuleType } fro
  */
 const ROOMS = [
   'base',
+  'standards',
   'decode',
-  'second-ear',
   'features',
   'score',
   'brief',
@@ -15,7 +15,13 @@ const ROOMS = [
   'measure',
   'judge',
   'study',
+  'words',
+  'page',
+  'engrave',
+  'result',
+  'weeks',
   'report',
+  'review',
   'batch',
   'demo',
   'cli',
@@ -23,33 +29,43 @@ const ROOMS = [
 
 /** Pairs that the order would allow but that must not know each other, with the reason. */
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
-  ['second-ear', 'decode', 'A second opinion shares nothing with the first: it knows base alone.'],
   ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
   ['study', 'align|measure|judge', 'A study sheet is written before anyone plays: it knows no take.'],
+  [
+    'page',
+    'standards|decode|features|score|brief|align|measure|judge|study|words',
+    'A page is text, lines and areas: it knows no take and has no words of its own.',
+  ],
+  [
+    'engrave',
+    'standards|decode|features|score|brief|align|measure|judge|study|words',
+    'Engraving turns MusicXML into items of a page, whatever is then said about its notes.',
+  ],
+  ['weeks', 'page|engrave', 'What changed over weeks is decided before anything is drawn.'],
+  ['result', 'page|engrave', 'A document of results is data, however it may be drawn.'],
   ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
   [
     'demo',
-    'features|brief|align|measure|judge|study|report|batch',
+    'features|brief|align|measure|judge|study|words|page|engrave|result|weeks|report|review|batch',
     'The demo plays; it must not know how it is listened to.',
   ],
 ];
 
 /** npm packages and the only rooms that may import them. A package that is not named here may be imported nowhere. */
 const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: string])[] = [
-  ['fast-xml-parser', 'score|report', 'Score reads the part; report reads back what the engraver draws.'],
-  ['verovio', 'report', 'Only report engraves.'],
+  ['fast-xml-parser', 'score|engrave', 'Score reads the part; engrave reads back what the engraver draws.'],
+  ['verovio', 'engrave', 'Only engrave engraves.'],
   ['fflate', 'score', 'Only score opens compressed MusicXML.'],
   ['yaml', 'brief', 'The page written by a teacher is read there.'],
-  ['zod', 'report|batch', 'The result documents are defined there.'],
+  ['zod', 'result|weeks|batch', 'Documents and records are defined there.'],
   ['node-web-audio-api', 'decode', 'Only decode opens recordings, in a process of its own.'],
   ['mediabunny', 'decode', 'Only decode takes recordings out of their containers.'],
   ['opus-decoder', 'decode', 'Only decode opens recordings.'],
   ['@audio/decode-amr', 'decode', 'Only decode opens recordings.'],
-  ['essentia.js', 'second-ear', 'Only the second ear asks another engine.'],
-  ['pdfkit', 'report', 'Only report draws.'],
-  ['@expo-google-fonts/source-serif-4', 'report', 'Only report sets type.'],
-  ['@vexflow-fonts/bravura', 'report', 'Only report sets musical signs.'],
-  ['csv-stringify', 'report', 'Only report writes tables.'],
+  ['pdfkit', 'page', 'Only page draws.'],
+  ['@expo-google-fonts/source-serif-4', 'page', 'Only page sets type.'],
+  ['@vexflow-fonts/bravura', 'page', 'Only page sets musical signs.'],
+  ['csv-stringify', 'result', 'Only result writes tables.'],
   ['csv-parse', 'batch', 'Only batch reads rosters and keys.'],
   ['cli-progress', 'cli', 'Only cli speaks to a terminal.'],
   ['commander', 'cli', 'Only cli reads the command line.'],
@@ -94,6 +110,25 @@ const DOORS = [
       { path: room(others) },
       reason,
     ),
+  ),
+];
+
+/** The documents that are drawn, each in a folder of `report`, and the folders that all of them may use. */
+const SHEETS = 'take|listen|section|study|weeks';
+const SHARED = 'bars|curves|excerpt';
+
+const REPORT = [
+  forbid(
+    'report-sheets-do-not-know-each-other',
+    { path: `^src/report/(${SHEETS})/` },
+    { path: `^src/report/(${SHEETS})/`, pathNot: '^src/report/$1/' },
+    'What two sheets need stands in a folder of its own, so that one can be changed without looking at the others.',
+  ),
+  forbid(
+    'report-shared-knows-no-sheet',
+    { path: `^src/report/((${SHARED})/|[^/]+\\.ts$)`, pathNot: '^src/report/index\\.ts$' },
+    { path: `^src/report/(${SHEETS})/` },
+    'What all sheets use must not know which of them uses it.',
   ),
 ];
 
@@ -160,7 +195,9 @@ const SOUND = [
 ];
 
 /** What no import may do, each with its reason. */
-export const RULES: IFlattenedRuleSet = { forbidden: [...DIRECTIONS, ...DOORS, ...HOMES, ...OUTSIDE, ...SOUND] };
+export const RULES: IFlattenedRuleSet = {
+  forbidden: [...DIRECTIONS, ...DOORS, ...REPORT, ...HOMES, ...OUTSIDE, ...SOUND],
+};
 
 /** How imports are found: before compilation, so that type imports count. */
 export const OPTIONS: ICruiseOptions = {

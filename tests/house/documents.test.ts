@@ -1,9 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import ts from 'typescript';
-import { describe, expect, it, vi } from 'vitest';
-
-vi.setConfig({ testTimeout: 60_000 });
+import { describe, expect, it } from 'vitest';
 
 const src = resolve(import.meta.dirname, '../../src');
 

@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
-const layout = resolve(import.meta.dirname, '../../src/report/layout');
+const layout = resolve(import.meta.dirname, '../../src/report');
 
 /** Names of structure types, which no reader sees. Source: ISO 32000-1, 14.8.4. */
 const STRUCTURE = new Set(['Figure', 'Table', 'Document', 'Sect', 'Row', 'Column']);
@@ -29,7 +29,7 @@ function inlineIn(text: string): string[] {
 }
 
 describe('words of the sheets', () => {
-  const files = ['section', 'progress'].flatMap((folder) =>
+  const files = ['section', 'weeks'].flatMap((folder) =>
     readdirSync(join(layout, folder)).map((file) => join(layout, folder, file)),
   );
 

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
@@ -20,13 +20,23 @@ function pathsIn(manual: string): string[] {
   return words.filter((word) => inFolder.test(word) || onTop.test(word));
 }
 
-describe.each(['README.md', 'DEVELOPERS.md'])('%s', (file) => {
+/** Every manual: the two on top, and those that stand beside what they explain. */
+const manuals = [
+  'README.md',
+  'DEVELOPERS.md',
+  ...['src', 'tests', 'bin'].flatMap((folder) =>
+    readdirSync(join(project, folder), { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('README.md'))
+      .map((file) => `${folder}/${file}`)
+      .sort(),
+  ),
+];
+
+describe.each(manuals)('%s', (file) => {
   const manual = readFileSync(join(project, file), 'utf8');
 
   it('names only paths that exist', () => {
-    const paths = pathsIn(manual);
-    expect(paths.length).toBeGreaterThan(0);
-    expect(paths.filter((path) => !existsSync(join(project, path)))).toEqual([]);
+    expect(pathsIn(manual).filter((path) => !existsSync(join(project, path)))).toEqual([]);
   });
 
   it('names only scripts that exist', () => {
@@ -38,25 +48,19 @@ describe.each(['README.md', 'DEVELOPERS.md'])('%s', (file) => {
 describe('DEVELOPERS.md', () => {
   const manual = readFileSync(join(project, 'DEVELOPERS.md'), 'utf8');
 
+  it('can be read whole, and leads to every manual that stands beside the code', () => {
+    expect(manual.length).toBeLessThan(16_000);
+    expect(manuals.slice(2).filter((file) => !manual.includes(`\`${file}\``))).toEqual([]);
+    expect(manuals.length).toBeGreaterThan(12);
+  });
+
   it('says why each package is here', () => {
     const packages = Object.keys({ ...manifest.dependencies, ...manifest.devDependencies });
     expect(packages.filter((name) => !manual.includes(`\`${name}\``))).toEqual([]);
   });
 
   it('leads through every room', () => {
-    const rooms = [
-      'base',
-      'decode',
-      'features',
-      'score',
-      'align',
-      'measure',
-      'judge',
-      'report',
-      'batch',
-      'demo',
-      'cli',
-    ];
+    const rooms = readdirSync(join(project, 'src'));
     expect(rooms.filter((room) => !manual.includes(`\`src/${room}/\``))).toEqual([]);
   });
 });

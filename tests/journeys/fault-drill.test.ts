@@ -131,7 +131,7 @@ describe('a take that', () => {
   it('takes too long loses only itself', () => {
     const scores = Object.fromEntries([1, 2, 3, 4, 5, 6, 7, 8].map((i) => [`scores/${i}.musicxml`, SHORT_PART]));
     put(root, { ...scores, 'roster.csv': 'file,part\nada.wav,1\n' });
-    const manyTimes = ['--scores', 'scores', '--roster', 'roster.csv', '--time-limit', '10'];
+    const manyTimes = ['--scores', 'scores', '--roster', 'roster.csv', '--time-limit', '40'];
     const ended = takesheet(root, 'review', '--out', 'out-long', 'long', '--json-only', ...manyTimes);
     expect(ended.status).toBe(1);
     expect(lines(ended.stdout)).toEqual([expect.stringMatching(/^ada\treviewed\t/), 'hour\tfailed\t\t\t']);

@@ -6,7 +6,7 @@ import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 /** How long the daemons may take to come up, and a job to end. */
-const PATIENCE_MS = 30_000;
+const PATIENCE_MS = 240_000;
 
 /** A Slurm of one node, this machine, that ends with the test. */
 export interface OwnSlurm {
@@ -42,7 +42,7 @@ export async function startOwnSlurm(): Promise<OwnSlurm> {
     daemons.push(spawn(program, options, { env, stdio: 'ignore' }));
   };
   const asked = (program: string, ...options: string[]): string =>
-    execFileSync(program, options, { env, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'], timeout: 10_000 });
+    execFileSync(program, options, { env, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'], timeout: 60_000 });
   const end = async (): Promise<void> => {
     for (const daemon of daemons.reverse()) await endOf(daemon);
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });

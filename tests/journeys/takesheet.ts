@@ -2,10 +2,6 @@ import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
-import { vi } from 'vitest';
-
-// Whole commands take their time on a busy machine.
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 /** The folder of the project. */
 export const PROJECT = resolve(import.meta.dirname, '../..');

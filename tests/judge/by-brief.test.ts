@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { type Brief, defaultBrief, readBrief } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
-import { STANDARDS, standardsFor } from '../../src/judge/index.js';
+import { standardsFor } from '../../src/judge/index.js';
 import type { JudgeInput } from '../../src/judge/judge-input.js';
 import type { Observation } from '../../src/judge/observation.js';
 import { observe } from '../../src/judge/observe.js';
 import { readPart } from '../../src/score/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 
 const part = readPart(readDemoScore());
 const briefOf = (page: string): Brief => readBrief(page, part);

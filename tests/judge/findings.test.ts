@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Alignment } from '../../src/align/index.js';
-import { type Criterion, judgeTake, STANDARDS } from '../../src/judge/index.js';
+import { type Criterion, judgeTake } from '../../src/judge/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import type { Misreading } from '../../src/score/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 import { crescendo, dynamic, type NoteSketch, smallPart } from '../demo/small-part.js';
 import { handContext, playEvenly } from '../helpers/hand-context.js';
 import { judged, ofKind, weightOf } from '../helpers/judged.js';
+import { said } from '../helpers/said.js';
 
 const QUARTERS: readonly NoteSketch[] = Array.from({ length: 24 }, (_, i) => ({
   midi: 60 + ((7 * i) % 12),
@@ -35,7 +37,7 @@ describe('a note at another pitch', () => {
   it('is an accidental when a misreading gives exactly that pitch', () => {
     const [finding] = ofKind(played(63), 'accidental');
     expect(finding).toMatchObject({
-      misreading: 'key-signature-forgotten',
+      facts: expect.objectContaining({ misreading: 'key-signature-forgotten' }),
       bar: '3',
       beat: 2,
       index: 9,
@@ -276,14 +278,16 @@ describe('the lines of the criteria', () => {
       breaths,
       playEvenly(breaths).map((note, i) => ({ ...note, ...Object.fromEntries(left)[i] })),
     );
-    const stopped = judgeTake({ part: breaths, alignment: context.alignment, measurements: measureTake(context) });
+    const { alignment } = context;
+    const stopped = said(judgeTake({ part: breaths, alignment, measurements: measureTake(context) }));
     expect(summary(stopped)).toMatch(/^\d of 1 marked breath heard; 2 more stand where not all was played$/);
   });
 
   it('say why where nothing could be measured', () => {
     const silent = playEvenly(PART).map((note) => ({ ...note, status: 'left-out' as const }));
     const context = handContext(PART, silent);
-    const { criteria } = judgeTake({ part: PART, alignment: context.alignment, measurements: measureTake(context) });
+    const { alignment } = context;
+    const { criteria } = said(judgeTake({ part: PART, alignment, measurements: measureTake(context) }));
     const summary = (criterion: Criterion): string => criteria.find((c) => c.criterion === criterion)!.summary;
     expect(summary('notes')).toMatch(/^0 of 24/);
     expect(summary('tempo')).toMatch(/not measured: /);

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Observation } from '../../src/judge/observation.js';
 import { shareCauses } from '../../src/judge/share-causes.js';
-import { wordsIn } from '../../src/judge/wording/words-in.js';
 
 const group = (bar: string, index: number, weight: 'fix' | 'watch' = 'fix'): Observation => ({
   kind: 'uneven-group',
@@ -53,16 +52,5 @@ describe('findings that share a cause', () => {
   it('name a bar once, and never the leader’s own', () => {
     const led = shareCauses([group('9', 40), group('9', 44), group('6', 20), group('6', 24)]);
     expect(led[0]!.alsoInBars).toEqual(['6']);
-  });
-});
-
-describe('the sentence about the other bars', () => {
-  it.each([
-    [[], ''],
-    [['6'], ' The same happens in bar 6.'],
-    [['6', '14'], ' The same happens in bars 6 and 14.'],
-    [['6', '9', '14'], ' The same happens in bars 6, 9 and 14.'],
-  ])('for %j', (bars, sentence) => {
-    expect(wordsIn('en').alsoIn(bars)).toBe(sentence);
   });
 });

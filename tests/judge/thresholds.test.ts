@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { MaybeNumber } from '../../src/base/index.js';
-import { type FindingKind, STANDARDS } from '../../src/judge/index.js';
+import { notMeasured } from '../../src/base/index.js';
+import type { FindingKind } from '../../src/judge/index.js';
 import type { ContrastMeasure, HairpinMeasure, Measurements, TransitionMeasure } from '../../src/measure/index.js';
 import type { Part } from '../../src/score/index.js';
+import { STANDARDS } from '../../src/standards/index.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
 import { type JudgedOptions, judged, ofKind, weightOf } from '../helpers/judged.js';
 
@@ -117,7 +119,7 @@ describe('contrasts', () => {
   });
 
   it('are not judged when they were not measured or the recorder moved its level', () => {
-    const why = { notMeasured: 'too few notes' };
+    const why = notMeasured('too-few-under-mark', { mark: 'f' });
     expect(weightOf(contrast(0, { differenceDb: why, registerAdjustedDb: why }), 'weak-contrast')).toBeNull();
     const recording = { ...SOUND, levelRiding: true };
     const contrasts = [{ from: 'p', to: 'f', index: 8, ...PLACE, differenceDb: 0, registerAdjustedDb: 0 }];
@@ -185,7 +187,7 @@ describe('fermatas', () => {
   });
 
   it('that were not measured are not judged', () => {
-    const why = { notMeasured: 'the note was not heard' };
+    const why = notMeasured('note-not-heard');
     const fermatas = [{ index: 5, ...PLACE, writtenSeconds: 1, heldSeconds: why, ratio: why }];
     expect(withMeasured({ fermatas }).findings.filter((f) => f.kind.startsWith('fermata'))).toEqual([]);
   });
@@ -376,7 +378,7 @@ describe('how notes go over into each other', () => {
     expect(share(staccatoFix.value + 0.05, 25)).toBe('watch');
     // and where the room rings long, or cannot be told, no note is accused of it
     expect(share(staccatoFix.value + 0.05, 2, STANDARDS.ringingLong.value)).toBe('watch');
-    expect(share(staccatoFix.value + 0.05, 2, { notMeasured: 'no silence' })).toBe('watch');
+    expect(share(staccatoFix.value + 0.05, 2, notMeasured('too-few-silences'))).toBe('watch');
     // where all of them sound long it may be the room
     const all = transition(dotted, {}, 0.95);
     expect(ofKind(all, 'staccato-long').filter((f) => f.weight === 'fix')).toEqual([]);

@@ -6,7 +6,7 @@ import { demoPart, type HeardTake, hearTake, middle, shareWithin } from '../help
 
 /**
  * How exact each measure is on takes with known truth, by condition: the étude of the demo, played well by the three
- * voices of the synthesiser. `npm run accuracy` prints the table that stands in DEVELOPERS.md.
+ * voices of the synthesiser. `npm run accuracy` prints the table that stands in the manual beside this file.
  *
  * Source: the truth the synthesiser was told to play, which knows nothing of how takes are listened to. The bounds are
  * those of the finished work, with room for chance.

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { NotMeasured } from '../../src/base/index.js';
 import { type IntonationMeasure, type LoudPitchMeasure, measureTake } from '../../src/measure/index.js';
 import type { PartNote } from '../../src/score/index.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
@@ -124,7 +125,7 @@ describe('pitch with loudness', () => {
   /** Six pitches, five times each, from soft to loud. */
   const part = smallPart(Array.from({ length: 30 }, (_, i) => ({ midi: 60 + 2 * (i % 6), quarters: 1 })));
   const times = (index: number) => Math.floor(index / 6) - 2;
-  type Line = Exclude<LoudPitchMeasure, { notMeasured: string }>;
+  type Line = Exclude<LoudPitchMeasure, NotMeasured>;
   const line = (change: Change): Line => {
     const { withLoudness } = intonation(change, {}, part);
     expect(withLoudness).not.toHaveProperty('notMeasured');

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Caution } from '../../src/base/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import { smallPart } from '../demo/small-part.js';
 import { type HandNote, type HandOptions, handContext, playEvenly } from '../helpers/hand-context.js';
@@ -52,9 +53,10 @@ describe('the recording', () => {
   });
 
   it('hands on what the file said about itself', () => {
+    const empty: Caution = { code: 'channels-empty', facts: { channels: [2], of: 2 } };
     const context = handContext(PART, EVEN);
-    const take = { ...context.take, cautions: ['One channel of the file is empty.'] };
-    expect(measureTake({ ...context, take }).recording.cautions).toEqual(['One channel of the file is empty.']);
+    const take = { ...context.take, cautions: [empty] };
+    expect(measureTake({ ...context, take }).recording.cautions).toEqual([empty]);
   });
 });
 

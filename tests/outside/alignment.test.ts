@@ -1,14 +1,12 @@
 import DynamicTimeWarping from 'dynamic-time-warping';
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { findCoarsePath } from '../../src/align/coarse/find-coarse-path.js';
 import { CANDIDATES } from '../../src/features/index.js';
 import type { Part } from '../../src/score/index.js';
 import { smallPart } from '../demo/small-part.js';
 import { HOP_SECONDS, handGrid } from '../helpers/hand-grid.js';
 import { demoPart, type HeardTake, hearTake, middle, shareWithin } from '../helpers/heard-take.js';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Frames in one step of the coarse search. */
 const STEP_FRAMES = 4;

@@ -1,15 +1,13 @@
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { decodeWav, encodeWav } from '../../src/decode/index.js';
 import { listen } from '../../src/features/index.js';
 import { measureLevels } from '../../src/features/level-frames.js';
 import { demoPart, hearTake } from '../helpers/heard-take.js';
 import { EBU_SIGNALS, ebuWav } from './ebu-signals.js';
 import { inFolder, needs } from './programs.js';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 /** RMS of a sine under its peak. Source: its mean square is half its squared amplitude. */
 const PEAK_TO_RMS_DB = 3.0103;

@@ -9,16 +9,14 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, type TestContext, vi } from 'vitest';
-import { reviewTake } from '../../src/batch/index.js';
+import { afterAll, beforeAll, describe, expect, it, type TestContext } from 'vitest';
 import { encodeWav } from '../../src/decode/index.js';
 import { type PlayedNote, performTake, readDemoScore } from '../../src/demo/index.js';
-import type { TakeResult } from '../../src/report/index.js';
+import type { TakeResult } from '../../src/result/index.js';
+import { reviewTake } from '../../src/review/index.js';
 import { engravingCopy, type Part } from '../../src/score/index.js';
 import { demoPart, PLAIN } from '../helpers/heard-take.js';
 import { browserContext, closeBrowser } from './browser.js';
-
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const FILE = '2026-03-02_Ada-Lindqvist.wav';
@@ -42,18 +40,20 @@ async function reviewed(file: string, title?: string): Promise<Reviewed> {
       { kind: 'late-entry', at: { bar: '13', beat: 2 }, seconds: 0.25 },
     ],
   });
-  const { result, html } = await reviewTake({
+  const { result, documents } = await reviewTake({
     bytes: encodeWav(samples, sampleRateHz),
     file,
+    who: { player: null, date: null, instrument: null },
     part,
     musicXml: engravingCopy(readDemoScore()),
     score: { file: 'etude.musicxml', sha256: '00' },
     tool: { name: 'takesheet', version: '0.0.0' },
     paper: 'a4',
-    withPdf: false,
+    jsonOnly: true,
     listen: true,
   });
-  return { html: html ?? '', result, truth, samples, part };
+  const page = documents.find(({ ending }) => ending === 'html');
+  return { html: new TextDecoder().decode(page?.bytes), result, truth, samples, part };
 }
 
 /** Opens a page from the disk, as a player does who was sent the file, and tells what it asked for. */

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { decodeWav, encodeWav } from '../../src/decode/index.js';
 import { CANDIDATES, type Features, listen } from '../../src/features/index.js';
 import { measureTake } from '../../src/measure/index.js';
@@ -8,8 +8,6 @@ import { demoPart, hearTake, middle, shareWithin } from '../helpers/heard-take.j
 import { RATE, takeOf, tone } from '../helpers/tones.js';
 import { aubioPitch, type HeardPitch, praatPitch } from './pitch-readers.js';
 import { needs } from './programs.js';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 const notes = join(import.meta.dirname, '../../fixtures/takes/notes');
 const centsOver = (hertz: number, reference: number): number => 1200 * Math.log2(hertz / reference);

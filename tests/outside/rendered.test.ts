@@ -1,13 +1,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type MidiEvent, writeMidi } from 'midi-file';
-import { describe, expect, it, vi } from 'vitest';
-import { reviewTake } from '../../src/batch/index.js';
+import { describe, expect, it } from 'vitest';
+import { reviewTake } from '../../src/review/index.js';
 import type { Part } from '../../src/score/index.js';
 import { demoPart, middle, shareWithin } from '../helpers/heard-take.js';
 import { inFolder, needs, printedBy, soundBanks } from './programs.js';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 /** Ticks of the MIDI file: at 60 quarters a minute a tick is a millisecond, so the file says seconds. */
 const TICKS_A_SECOND = 1000;
@@ -78,7 +76,8 @@ describe.each(Object.entries(PROGRAMS))('a take played by the sampled %s of a so
     for (const { name, file } of soundBanks(context)) {
       const bytes = rendered(midiFile(notes, program), file);
       const { result } = await reviewTake({
-        ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', withPdf: false } as const),
+        ...({ bytes, part, file: '2026-03-02_Ada.wav', brief: null, paper: 'a4', jsonOnly: true } as const),
+        who: { player: null, date: null, instrument: null },
         score: { file: 'etude.musicxml', sha256: '0'.repeat(64) },
         tool: { name: 'takesheet', version: '0.0.0' },
       });

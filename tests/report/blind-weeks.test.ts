@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { drawProgressSheet, type FoundResult, toProgressResult } from '../../src/report/index.js';
+import { drawProgressSheet } from '../../src/report/index.js';
+import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, takeOfWeeks } from '../helpers/weeks.js';

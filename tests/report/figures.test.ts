@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { TakeResult } from '../../src/report/index.js';
-import { figuresOf } from '../../src/report/progress/figures-of.js';
-import { loudnessRank } from '../../src/report/progress/loudness-rank.js';
-import { MEASURE_IDS, MEASURES } from '../../src/report/progress/measures.js';
+import type { TakeResult } from '../../src/result/index.js';
+import { MEASURE_IDS } from '../../src/standards/index.js';
+import { figuresOf } from '../../src/weeks/figures-of.js';
+import { loudnessRank } from '../../src/weeks/loudness-rank.js';
+import { MEASURES } from '../../src/weeks/measures.js';
 import { atTempo, takeOfWeeks } from '../helpers/weeks.js';
 
-const figures = (changed: Partial<TakeResult>) => figuresOf(takeOfWeeks({ changed }).result, 'en');
+const figures = (changed: Partial<TakeResult>) => figuresOf(takeOfWeeks({ changed }).result);
 
 const place = { index: 0, toIndex: 1, bar: '1', pass: 1 };
 const third = 1 / 3;

@@ -1,21 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { INKS } from '../../src/report/draw/inks.js';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { toTakeResult } from '../../src/report/index.js';
-import type { DrawingElement } from '../../src/report/layout/drawing.js';
-import { placeText, setText } from '../../src/report/layout/set-text.js';
-import { Sheet } from '../../src/report/layout/sheet.js';
-import { STYLES } from '../../src/report/layout/styles.js';
-import { barRows, numberedBars } from '../../src/report/layout/take/bar-rows.js';
-import { dynamicsLane } from '../../src/report/layout/take/dynamics-lane.js';
-import { layoutTakeReport } from '../../src/report/layout/take/layout-take-report.js';
-import { loudnessCurve } from '../../src/report/layout/take/loudness-curve.js';
-import { loudnessPanel } from '../../src/report/layout/take/loudness-panel.js';
-import { timeStretches } from '../../src/report/layout/take/score-axis.js';
-import { samplePart, sampleReview } from '../helpers/sample-review.js';
+import type { DrawingElement } from '../../src/page/drawing.js';
+import { INKS } from '../../src/page/inks.js';
+import type { Point } from '../../src/page/path/path.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
+import { placeText, setText } from '../../src/page/set-text.js';
+import { STYLES } from '../../src/page/styles.js';
+import { barRows, numberedBars } from '../../src/report/bars/bar-rows.js';
+import { dynamicsLane } from '../../src/report/bars/dynamics-lane.js';
+import { loudnessCurve } from '../../src/report/curves/loudness-curve.js';
+import { loudnessPanel } from '../../src/report/curves/loudness-panel.js';
+import { timeStretches } from '../../src/report/curves/score-axis.js';
+import { ReportSheet } from '../../src/report/report-sheet.js';
+import { layoutTakeReport } from '../../src/report/take/layout-take-report.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
+import { resultOf, samplePart, sampleReview } from '../helpers/sample-review.js';
 
-const typesetter = createTypesetter();
+const typesetter = typesetterIn();
 
 describe('setting text', () => {
   const character = fc.constantFrom(...'abc WÉé♭♯♮–…½→中א '.split(''), ' ', 'ffi', 'Wort');
@@ -170,7 +171,7 @@ describe('loudness over score time', () => {
 
   it('joins the notes’ times to the score, and leaves a stop out', () => {
     const sample = sampleReview({ bars: 4 });
-    const result = toTakeResult(sample);
+    const result = resultOf(sample);
     const stopAfter = 10;
     const notes = result.notes.map((note) =>
       note.index <= stopAfter ? note : { ...note, onset: (note.onset ?? 0) + 9, offset: (note.offset ?? 0) + 9 },
@@ -231,8 +232,7 @@ describe('the printed dynamics', () => {
         0,
       );
       const [path] = items;
-      const ys =
-        path?.kind === 'path' ? [...path.d.matchAll(/[ML]\S+ (\S+?)(?=[ML]|$)/g)].map((match) => Number(match[1])) : [];
+      const ys = path?.kind === 'path' ? path.path.points.filter((_, i) => i % 2 === 1) : [];
       const [startUp, endUp, startDown, endDown] = ys as [number, number, number, number];
       const opens = Math.abs(endUp - endDown) > Math.abs(startUp - startDown);
       expect(opens).toBe(hairpin.kind === 'crescendo');
@@ -253,12 +253,12 @@ describe('the picture of the whole take', () => {
     for (const paper of ['a4', 'letter'] as const) {
       for (let more = 0; more <= 60; more++) {
         const plain = sampleReview();
-        const { findings, criteria } = plain.judgement;
+        const { findings, criteria } = plain.handWords;
         const wordy = findings.map((f, i) =>
           i === 0 ? { ...f, text: `${f.text}${' Once more.'.repeat(6 * more)}` } : f,
         );
-        const { part, loudness, ...rest } = { ...plain, judgement: { findings: wordy, criteria } };
-        const content = { result: toTakeResult({ part, ...rest }), part, loudness, paper };
+        const { part, loudness, ...rest } = { ...plain, handWords: { findings: wordy, criteria } };
+        const content = { result: resultOf({ part, ...rest }), part, loudness, paper };
         const elements = flat(layoutTakeReport(content, typesetter, null).root);
         const figure = elements.findIndex((element) => element.tag === 'Figure');
         const heading = elements.slice(0, figure).findLast((element) => element.tag === 'H2')!;
@@ -274,18 +274,18 @@ describe('the levels in figures', () => {
     'stand where the curve of loudness does not run through them, inside the picture (%d)',
     (phase) => {
       const part = samplePart(8);
-      const { result } = { result: toTakeResult(sampleReview({ bars: 8 })) };
+      const { result } = { result: resultOf(sampleReview({ bars: 8 })) };
       const row = barRows(part, 440)[0]!;
       const bins = 440;
       const curve = Float64Array.from({ length: bins }, (_, i) => -27 + 5 * Math.sin(i / 25 + phase));
-      const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Levels', foot: 'Levels' });
+      const sheet = new ReportSheet({ typesetter, paper: 'a4', title: 'Levels', foot: 'Levels' });
       const range = { referenceDb: -20, topDb: 5, bottomDb: -20 };
       const items = loudnessPanel(sheet, { part, result, row, curve, range, height: 90 }, 80, 100);
       const labels = items.filter((item) => item.kind === 'text' && item.face === 'semibold');
       const line = items.find(
-        (item) => item.kind === 'path' && item.stroke === 'soft' && item.d.split('L').length > 100,
+        (item) => item.kind === 'path' && item.stroke === 'soft' && item.path.steps.length > 100,
       )!;
-      const points = line.kind === 'path' ? [...line.d.matchAll(/[ML]([-\d.]+) ([-\d.]+)/g)] : [];
+      const points = line.kind === 'path' ? pointsAlong(line.path).map(([, end]) => end as Point) : [];
       expect(labels.length).toBeGreaterThanOrEqual(2);
       expect(points.length).toBeGreaterThan(400);
       for (const item of labels) {
@@ -294,9 +294,7 @@ describe('the levels in figures', () => {
         expect(right).toBeLessThanOrEqual(80 + 440 + 0.5);
         // figures are about 0.66 of their size high (from memory)
         const top = item.baseline - 0.66 * item.size;
-        const through = points.filter(
-          ([, x, y]) => Number(x) > item.x && Number(x) < right && Number(y) > top && Number(y) < item.baseline,
-        );
+        const through = points.filter(([x, y]) => x > item.x && x < right && y > top && y < item.baseline);
         expect([item.text, through.length]).toEqual([item.text, 0]);
       }
     },

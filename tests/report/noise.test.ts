@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compareDays } from '../../src/report/progress/compare-days.js';
-import { moderatedDeviation, smallestChange, WORKING_WEIGHT, withinDays } from '../../src/report/progress/noise.js';
+import { compareDays } from '../../src/weeks/compare-days.js';
+import { moderatedDeviation, smallestChange, WORKING_WEIGHT, withinDays } from '../../src/weeks/noise.js';
 
 describe('the scatter within days', () => {
   // Bland & Altman 1996, "Measurement error", BMJ 313:744: for pairs, the within-subject variance is the sum of squared

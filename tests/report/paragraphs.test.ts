@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { widthWithCompany, writeParagraph } from '../../src/report/layout/company.js';
-import { setText } from '../../src/report/layout/set-text.js';
-import { Sheet } from '../../src/report/layout/sheet.js';
-import { STYLES } from '../../src/report/layout/styles.js';
+import { setText } from '../../src/page/set-text.js';
+import { Sheet } from '../../src/page/sheet.js';
+import { STYLES } from '../../src/page/styles.js';
+import { widthWithoutLonelyWord } from '../../src/page/width-without-lonely-word.js';
+import { writeParagraph } from '../../src/page/write-paragraph.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 
-const typesetter = createTypesetter();
+const typesetter = typesetterIn();
 const style = STYLES.body;
 const WIDTH = 200;
 
@@ -79,7 +80,7 @@ describe('a paragraph', () => {
     let [alone, before] = [0, 0];
     fc.assert(
       fc.property(sentence, (text) => {
-        const width = widthWithCompany(sheet, text, style, WIDTH);
+        const width = widthWithoutLonelyWord(sheet, text, style, WIDTH);
         expect(width).toBeLessThanOrEqual(WIDTH);
         expect(sheet.set(text, style, width).lines).toHaveLength(sheet.set(text, style, WIDTH).lines.length);
         if (lonely(text, WIDTH)) before += 1;
@@ -92,7 +93,7 @@ describe('a paragraph', () => {
   });
 
   it('stays as it is where nothing is alone', () => {
-    expect(widthWithCompany(sheet, 'One line.', style, WIDTH)).toBe(WIDTH);
+    expect(widthWithoutLonelyWord(sheet, 'One line.', style, WIDTH)).toBe(WIDTH);
   });
 
   it('is written at the left edge of the page', () => {

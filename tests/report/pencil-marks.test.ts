@@ -2,29 +2,29 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
+import { shifted } from '../../src/engrave/shift-items.js';
 import type { FindingKind } from '../../src/judge/index.js';
-import { drawPdf } from '../../src/report/draw/draw-pdf.js';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { pathPoints } from '../../src/report/engrave/path-points.js';
-import { shifted } from '../../src/report/engrave/shift-items.js';
-import type { TakeResult } from '../../src/report/index.js';
-import type { Item, PathItem, TextItem } from '../../src/report/layout/drawing.js';
-import { Sheet } from '../../src/report/layout/sheet.js';
-import { type FindingExcerpt, findingExcerpt } from '../../src/report/layout/take/finding-excerpt.js';
-import { findingKindSchema, type ResultFinding } from '../../src/report/result/take-result-schema.js';
-import { captionOf } from '../../src/report/words/take/mark-words.js';
+import { drawPdf } from '../../src/page/draw/draw-pdf.js';
+import type { Item, PathItem, TextItem } from '../../src/page/drawing.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
+import { type FindingExcerpt, findingExcerpt } from '../../src/report/excerpt/finding-excerpt.js';
+import { ReportSheet } from '../../src/report/report-sheet.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
+import type { TakeResult } from '../../src/result/index.js';
+import { findingKindSchema, type ResultFinding } from '../../src/result/take-result-schema.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { type Raster, rasters } from '../helpers/raster.js';
 
 const WIDTH = 385;
-const typesetter = createTypesetter();
-const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
+const typesetter = typesetterIn();
+const sheet = new ReportSheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
 
 /** Marks are drawn in the accent ink, the engraving in black. */
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';
 const paths = (items: readonly Item[]) => items.filter((item): item is PathItem => item.kind === 'path');
 const texts = (items: readonly Item[]) => items.filter((item): item is TextItem => item.kind === 'text');
-const pointsOf = (item: PathItem) => pathPoints(item.d).flat();
+const pointsOf = (item: PathItem) => pointsAlong(item.path).flat();
 const ends = (item: PathItem): [number, number, number, number] => {
   const [first, last] = [
     pointsOf(item)[0] as readonly [number, number],
@@ -253,7 +253,7 @@ function measuredFor(kind: FindingKind, notes: number): ResultFinding['measured'
 }
 
 describe.each(['demo', 'morning-round.musicxml', 'river-stones.musicxml', 'three-gates.xml'])('marks in %s', (name) => {
-  const kinds = findingKindSchema.options.filter((kind) => captionOf(kind) !== null);
+  const kinds = findingKindSchema.options.filter((kind) => wordsIn('en').caption(kind) !== null);
   const excerpts: { readonly kind: FindingKind; readonly index: number; readonly excerpt: FindingExcerpt }[] = [];
 
   beforeAll(async () => {

@@ -1,15 +1,16 @@
-import { describe, expect, it, vi } from 'vitest';
-import { drawProgressSheet, type FoundResult, type PaperSize, toProgressResult } from '../../src/report/index.js';
+import { describe, expect, it } from 'vitest';
+import type { Failure } from '../../src/base/index.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawProgressSheet } from '../../src/report/index.js';
+import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
-// Independent programs read the pages back; on a busy machine they take their time.
-vi.setConfig({ testTimeout: 60_000 });
-
 const { tool } = sampleReview();
 const creationDate = new Date('2026-03-16T00:00:00Z');
-const failures = [{ file: 'old/x.json', code: 'bad-result', message: 'this is a result of version 7' }];
+const fault: Failure = { code: 'result-of-other-version', facts: { version: '7', tool: '', readVersion: 1 } };
+const failures = [{ file: 'old/x.json', code: 'bad-result', fault }];
 
 function draw(results: readonly FoundResult[], paper: PaperSize = 'a4'): Promise<Uint8Array> {
   const lost: never[] = [];

@@ -1,12 +1,13 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import type { Failure } from '../../src/base/index.js';
 import {
   type FoundResult,
   type LostTake,
   type ProgressResult,
   progressResultJsonSchema,
   toProgressResult,
-} from '../../src/report/index.js';
+} from '../../src/weeks/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
@@ -309,16 +310,24 @@ describe('gaps', () => {
   });
 
   it('are takes that could not be read, unless they were reviewed later', () => {
+    const fault: Failure = { code: 'wav-without-audio', facts: {} };
     const lost = {
       file: 'week 2/x.wav',
       scoreSha256: sha256,
       player: 'ada lindqvist',
       date: day(7),
-      message: 'cut off',
+      fault,
     };
     const { player } = onlyPlayer([takeOfWeeks(), takeOfWeeks({ date: day(14) })], [lost]);
     expect(player.gaps).toEqual([
-      { week: '2026-03-09', date: day(7), why: 'failed', file: 'week 2/x.wav', detail: 'cut off' },
+      {
+        week: '2026-03-09',
+        date: day(7),
+        why: 'failed',
+        file: 'week 2/x.wav',
+        detail: 'the WAV file holds no audio; record or copy the take again',
+        fault: { code: 'wav-without-audio' },
+      },
     ]);
     const { file } = takeOfWeeks().result.take;
     expect(onlyPlayer([takeOfWeeks()], [{ ...lost, file }]).player.gaps).toEqual([]);

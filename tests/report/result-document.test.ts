@@ -2,9 +2,21 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Caution } from '../../src/base/index.js';
 import { notMeasured } from '../../src/base/index.js';
-import { type TakeResult, takeResultJsonSchema, takeResultSchema, toTakeResult } from '../../src/report/index.js';
-import { DECIMALS, type Quantity, rounded } from '../../src/report/result/rounding.js';
+import { type TakeResult, takeResultJsonSchema, takeResultSchema, toTakeResult } from '../../src/result/index.js';
+import {
+  beats,
+  cents,
+  decibels,
+  fraction,
+  maybe,
+  measured,
+  ratio,
+  seconds,
+  share,
+  tempo,
+} from '../../src/result/quantities.js';
 import { type Sample, sampleReview } from '../helpers/sample-review.js';
 
 // The contract is a file of its own, written before the project and not by it.
@@ -25,7 +37,7 @@ function silent(): Sample {
 
 function nothingMeasured(): Sample {
   const sample = sampleReview();
-  const reason = notMeasured('the recorder moved its level');
+  const reason = notMeasured('level-moved');
   const { measurements } = sample;
   return {
     ...sample,
@@ -115,9 +127,14 @@ describe('the result document', () => {
   });
 
   it('brings the cautions of the file and of the recording together, each once', () => {
-    const sample = sampleReview({ cautions: ['one channel is empty', 'the room hums'] });
-    const result = toTakeResult({ ...sample, take: { ...sample.take, cautions: ['one channel is empty'] } });
-    expect(result.recording.cautions).toEqual(['one channel is empty', 'the room hums']);
+    const empty: Caution = { code: 'channels-empty', facts: { channels: [2], of: 2 } };
+    const sample = sampleReview({ cautions: [{ ...empty }, { code: 'rings-long', facts: {} }] });
+    const result = toTakeResult({ ...sample, take: { ...sample.take, cautions: [empty] } });
+    expect(result.recording.cautions).toEqual([
+      'the right channel is empty and was left out',
+      'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.',
+    ]);
+    expect(result.recording.cautionCodes).toEqual([empty, { code: 'rings-long' }]);
   });
 
   it('has no place for a number that is not finite', () => {
@@ -137,25 +154,66 @@ describe('the result document', () => {
 });
 
 describe('rounding', () => {
-  const quantity = fc.constantFrom(...(Object.keys(DECIMALS) as Quantity[]));
+  const kept = [
+    [seconds(), 4],
+    [decibels(), 2],
+    [cents(), 1],
+    [beats(), 4],
+    [tempo(), 2],
+    [ratio(), 3],
+    [fraction(), 4],
+    [measured(), 3],
+  ] as const;
+  const quantity = fc.constantFrom(...kept);
 
   it('moves a number by half a unit of its last decimal at most, and never gives -0', () => {
     fc.assert(
-      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), quantity, (value, what) => {
-        const result = rounded(value, what);
-        expect(Math.abs(result - value)).toBeLessThanOrEqual(0.5 * 10 ** -DECIMALS[what] + 1e-9);
+      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), quantity, (value, [schema, decimals]) => {
+        const result = schema.parse(value);
+        expect(Math.abs(result - value)).toBeLessThanOrEqual(0.5 * 10 ** -decimals + 1e-9);
         expect(Object.is(result, -0)).toBe(false);
-        expect(rounded(-value, what)).toBeCloseTo(-result, 9);
+        expect(schema.parse(-value)).toBeCloseTo(-result, 9);
+        expect(schema.parse(result)).toBe(result);
       }),
     );
   });
 
   it('keeps times to 0.1 ms, levels to 0.01 dB and pitch to 0.1 cent', () => {
-    expect(rounded(1.23456, 'seconds')).toBe(1.2346);
-    expect(rounded(-20.456, 'decibels')).toBe(-20.46);
-    expect(rounded(-0.04, 'cents')).toBe(0);
+    expect(seconds().parse(1.23456)).toBe(1.2346);
+    expect(decibels().parse(-20.456)).toBe(-20.46);
+    expect(cents().parse(-0.04)).toBe(0);
+  });
+
+  it('holds a share within its bounds as it is kept, so that a last bit too much does not count', () => {
+    expect(share().parse(1.00000001)).toBe(1);
+    expect(share().safeParse(1.001).success).toBe(false);
+  });
+
+  // Source: definition; a document of JSON has no place for minus infinity (RFC 8259, section 6).
+  it('gives silence a finite level, and no other number that is not finite a place', () => {
+    expect(decibels().parse(Number.NEGATIVE_INFINITY)).toBe(-200);
+    expect(maybe(decibels()).parse(Number.NEGATIVE_INFINITY)).toBe(-200);
+    expect(seconds().safeParse(Number.NEGATIVE_INFINITY).success).toBe(false);
+    expect(decibels().safeParse(Number.POSITIVE_INFINITY).success).toBe(false);
+    expect(decibels().safeParse(Number.NaN).success).toBe(false);
+  });
+
+  it('says in the published schema what every number is counted in', () => {
+    const text = JSON.stringify(takeResultJsonSchema());
+    expect(text).toContain('"description":"positive is late; seconds"');
+    expect(numbersWithoutUnit(takeResultJsonSchema())).toEqual([]);
   });
 });
+
+/** Keys under which a published schema has a number and does not say what it counts. */
+function numbersWithoutUnit(schema: object, key = ''): string[] {
+  const own =
+    'type' in schema && schema.type === 'number' && !('const' in schema) && !('description' in schema) ? [key] : [];
+  const below = Object.entries(schema).flatMap(([name, value]) =>
+    typeof value === 'object' && value !== null ? numbersWithoutUnit(value, name) : [],
+  );
+  return [...own, ...below];
+}
 
 function pathsOf(value: unknown, path: readonly string[] = []): string[][] {
   if (typeof value !== 'object' || value === null) return [[...path]];

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { drawSectionSheet, type PaperSize, sectionRow, toSectionResult, toTakeResult } from '../../src/report/index.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawSectionSheet } from '../../src/report/index.js';
+import { sectionRow, toSectionResult } from '../../src/result/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
-import { SAMPLE_FINDINGS, type Sample, sampleReview } from '../helpers/sample-review.js';
+import { resultOf, SAMPLE_FINDINGS, type Sample, sampleReview } from '../helpers/sample-review.js';
 
 const creationDate = new Date('2026-03-02T00:00:00Z');
 
@@ -13,11 +15,11 @@ function draw(count: number, bars = 24, paper: PaperSize = 'a4'): Promise<Uint8A
   const other = sampleReview({ bars, fit: 'other' });
   const rows = Array.from({ length: count }, (_, i) => {
     const sample = i === 2 ? other : (kinds[i % 3] as Sample);
-    return sectionRow(`take-${i}`, toTakeResult({ ...sample, player: `Player${100 + i}` }));
+    return sectionRow(`take-${i}`, resultOf({ ...sample, player: `Player${100 + i}` }));
   });
   const failures =
     count > 1
-      ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }]
+      ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', fault: { code: 'wav-format-cut', facts: {} } as const }]
       : [];
   const section = toSectionResult({ tool, rows, failures });
   return drawSectionSheet({ section, paper, creationDate });
@@ -61,7 +63,7 @@ describe('the section sheet', () => {
   it('has a map for each of several scores, with its own bars and takes', async () => {
     const rows = (['flute.musicxml', 'horn.musicxml'] as const).flatMap((file, i) =>
       [0, 1].map((k) => {
-        const result = toTakeResult(sampleReview({ bars: i === 0 ? 24 : 12, player: `Player${i}${k}` }));
+        const result = resultOf(sampleReview({ bars: i === 0 ? 24 : 12, player: `Player${i}${k}` }));
         return sectionRow(`take-${i}${k}`, { ...result, score: { ...result.score, file } });
       }),
     );

@@ -2,31 +2,31 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../src/judge/index.js';
 import {
   cellText,
+  type ResultFinding,
   type SectionResult,
   sectionCsv,
   sectionResultJsonSchema,
   sectionRow,
   toSectionResult,
-  toTakeResult,
-} from '../../src/report/index.js';
-import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
+} from '../../src/result/index.js';
+import type { SectionInput } from '../../src/result/section/to-section-result.js';
+import { resultOf, SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const [accidental, contrast, late, pitch, hairpin, tempo, praise] = SAMPLE_FINDINGS as [
-  Finding,
-  Finding,
-  Finding,
-  Finding,
-  Finding,
-  Finding,
-  Finding,
+  ResultFinding,
+  ResultFinding,
+  ResultFinding,
+  ResultFinding,
+  ResultFinding,
+  ResultFinding,
+  ResultFinding,
 ];
 
-function section(takes: readonly SampleOptions[], failures: SectionResult['failures'] = []): SectionResult {
+function section(takes: readonly SampleOptions[], failures: SectionInput['failures'] = []): SectionResult {
   const { tool } = sampleReview();
-  const rows = takes.map((options, i) => sectionRow(`take-${i}`, toTakeResult(sampleReview(options))));
+  const rows = takes.map((options, i) => sectionRow(`take-${i}`, resultOf(sampleReview(options))));
   return toSectionResult({ tool, rows, failures });
 }
 
@@ -36,7 +36,7 @@ const three = section(
     { player: 'Bo', findings: [accidental, { ...accidental, weight: 'watch' }, late] },
     { player: 'Cy', fit: 'other' },
   ],
-  [{ file: 'broken.wav', code: 'wav-damaged', message: 'the file ends too early; export it again' }],
+  [{ file: 'broken.wav', code: 'wav-damaged', fault: { code: 'wav-format-cut', facts: {} } }],
 );
 
 describe('the section’s document', () => {
@@ -99,7 +99,7 @@ describe('the section’s document', () => {
 describe('takes of several scores', () => {
   const { tool } = sampleReview();
   const rowOf = (name: string, file: string, options: SampleOptions) => {
-    const result = toTakeResult(sampleReview(options));
+    const result = resultOf(sampleReview(options));
     return sectionRow(name, { ...result, score: { ...result.score, file } });
   };
   const two = toSectionResult({
@@ -185,7 +185,7 @@ describe('the section’s CSV', () => {
 
   it('says that a criterion was not judged, and never shows 0 for it', () => {
     const { tool } = sampleReview();
-    const result = toTakeResult(sampleReview({ findings: [] }));
+    const result = resultOf(sampleReview({ findings: [] }));
     const criteria = result.criteria.map((line) => ({ ...line, judged: line.criterion !== 'dynamics' }));
     const csv = sectionCsv(toSectionResult({ tool, rows: [sectionRow('a', { ...result, criteria })], failures: [] }));
     expect(read(csv)[0]).toMatchObject({

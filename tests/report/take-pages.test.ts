@@ -1,8 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
-import { engravePart } from '../../src/report/engrave/engrave-part.js';
-import { drawTakeReport, type PaperSize, type TakeResult } from '../../src/report/index.js';
-import type { ResultFinding } from '../../src/report/result/take-result-schema.js';
+import { engravePart } from '../../src/engrave/engrave-part.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
+import type { TakeResult } from '../../src/result/index.js';
+import type { ResultFinding } from '../../src/result/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';

@@ -1,17 +1,18 @@
 import { XMLValidator } from 'fast-xml-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { notMeasured } from '../../src/base/index.js';
-import type { Finding } from '../../src/judge/index.js';
-import { drawTakeReport, type PaperSize, toTakeResult } from '../../src/report/index.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
+import type { ResultFinding } from '../../src/result/index.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';
-import { SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
+import { resultOf, SAMPLE_FINDINGS, type SampleOptions, sampleReview } from '../helpers/sample-review.js';
 
 const creationDate = new Date('2026-03-02T00:00:00Z');
 
 function draw(options: SampleOptions = {}, paper: PaperSize = 'a4'): Promise<Uint8Array> {
   const { part, loudness, ...rest } = sampleReview(options);
   return drawTakeReport({
-    result: toTakeResult({ part, ...rest }),
+    result: resultOf({ part, ...rest }),
     part,
     loudness,
     paper,
@@ -35,7 +36,7 @@ describe('a take’s pages', () => {
   let pdf: InspectedPdf;
 
   beforeAll(async () => {
-    bytes = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: ['The room hums.'] });
+    bytes = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: [{ code: 'rings-long', facts: {} }] });
     pdf = inspectPdf(bytes);
   });
 
@@ -116,7 +117,7 @@ describe('a take’s pages', () => {
 
   it('are the same bytes every time, whatever was drawn in between', async () => {
     await draw({ bars: 3, title: 'Ж Ω another one', player: 'Ωmega' }, 'letter');
-    const again = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: ['The room hums.'] });
+    const again = await draw({ title: 'Étude in B♭ <No. 2> & “Trio”', cautions: [{ code: 'rings-long', facts: {} }] });
     expect(Buffer.from(again).equals(Buffer.from(bytes))).toBe(true);
   });
 
@@ -133,9 +134,9 @@ describe('a take’s pages', () => {
 });
 
 describe('pages at the limits', () => {
-  const many = Array.from({ length: 40 }, (_, i): Finding => {
+  const many = Array.from({ length: 40 }, (_, i): ResultFinding => {
     return {
-      ...(SAMPLE_FINDINGS[i % 6] as Finding),
+      ...(SAMPLE_FINDINGS[i % 6] as ResultFinding),
       bar: `${2 * i + 1}`,
       index: 10 * i,
       text: `Finding number ${1000 + i} is told here.`,
@@ -163,19 +164,19 @@ describe('pages at the limits', () => {
 
   it('say what was not measured and why, and draw no tempo then', async () => {
     const { part, loudness, measurements, ...rest } = sampleReview();
-    const reason = notMeasured('the beat could not be followed');
+    const reason = notMeasured('too-few-bars');
     const unmeasured = {
       ...measurements,
       recording: { ...measurements.recording, levelRiding: true },
       tempo: reason,
-      levels: measurements.levels.map((level) => ({ ...level, levelDb: notMeasured('the recorder moved its level') })),
+      levels: measurements.levels.map((level) => ({ ...level, levelDb: notMeasured('level-moved') })),
     };
     const bare = { ...part, dynamics: [], hairpins: [], dynamicEvents: [] };
-    const result = toTakeResult({ ...rest, part: bare, measurements: unmeasured });
+    const result = resultOf({ ...rest, part: bare, measurements: unmeasured });
     const silence = { ...loudness, levelDb: loudness.levelDb.map(() => Number.NEGATIVE_INFINITY) };
     const pdf = inspectPdf(await drawTakeReport({ result, part: bare, loudness: silence, paper: 'a4', creationDate }));
     const text = withoutSpaces(pdf.pageTexts.join(' '));
-    expect(text).toContain('Tempo:thebeatcouldnotbefollowed.');
+    expect(text).toContain('Tempo:toofewbarswithsteadynotes.');
     expect(text).toContain('Thelevelunderpinbar1,thelevelundermfinbar5');
     expect(text).toContain('notyourplaying');
     expect(pdf.elements.filter((element) => element.tag === 'Figure')).toHaveLength(1);
@@ -202,7 +203,7 @@ describe('a take that was not reviewed', () => {
     ['other', 'does not fit the part'],
     ['nothing', 'could not be heard'],
   ] as const)('gets one kind page: %s', async (fit, words) => {
-    const pdf = inspectPdf(await draw({ fit, cautions: ['The room is louder than the playing.'] }));
+    const pdf = inspectPdf(await draw({ fit, cautions: [{ code: 'noisy', facts: {} }] }));
     const text = withoutSpaces(pdf.pageTexts.join(' '));
     expect(pdf.pages).toBe(1);
     expect(text).toContain(withoutSpaces(words));

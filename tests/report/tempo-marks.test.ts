@@ -1,24 +1,25 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDemoScore } from '../../src/demo/index.js';
+import { engravePart } from '../../src/engrave/engrave-part.js';
 import type { FindingKind } from '../../src/judge/index.js';
-import { createTypesetter } from '../../src/report/draw/typesetter.js';
-import { engravePart } from '../../src/report/engrave/engrave-part.js';
-import { pathPoints } from '../../src/report/engrave/path-points.js';
-import { drawListeningPage, drawTakeReport, type TakeResult } from '../../src/report/index.js';
-import type { Item, PathItem, TextItem } from '../../src/report/layout/drawing.js';
-import { Sheet } from '../../src/report/layout/sheet.js';
-import { excerptLines } from '../../src/report/layout/take/excerpt-lines.js';
-import { findingExcerpt } from '../../src/report/layout/take/finding-excerpt.js';
-import { tempoBars } from '../../src/report/layout/take/marks/tempo-bars.js';
-import type { ResultFinding } from '../../src/report/result/take-result-schema.js';
+import type { Item, PathItem, TextItem } from '../../src/page/drawing.js';
+import { pointsAlong } from '../../src/page/path/points-along.js';
+import { excerptLines } from '../../src/report/excerpt/excerpt-lines.js';
+import { findingExcerpt } from '../../src/report/excerpt/finding-excerpt.js';
+import { tempoBars } from '../../src/report/excerpt/marks/tempo-bars.js';
+import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
+import { ReportSheet } from '../../src/report/report-sheet.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
+import type { TakeResult } from '../../src/result/index.js';
+import type { ResultFinding } from '../../src/result/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
 
 const WIDTH = 385;
-const typesetter = createTypesetter();
-const sheet = new Sheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
+const typesetter = typesetterIn();
+const sheet = new ReportSheet({ typesetter, paper: 'a4', title: 'Marks', foot: 'Marks' });
 
 /** A finding about bars, as the judge of tempo makes it: without a note. */
 function overBars(part: Part, kind: FindingKind, bar: string, toBar?: string, pass = 1): ResultFinding {
@@ -37,7 +38,7 @@ function climbing(part: Part): TakeResult {
 const isMark = (item: Item) => (item.kind === 'text' ? item.ink : (item.stroke ?? item.fill)) === 'accent';
 const texts = (items: readonly Item[]) => items.filter((item): item is TextItem => item.kind === 'text');
 const paths = (items: readonly Item[]) => items.filter((item): item is PathItem => item.kind === 'path');
-const points = (item: PathItem) => pathPoints(item.d).flat();
+const points = (item: PathItem) => pointsAlong(item.path).flat();
 /** Barbs are two lines that meet in the point of the arrow. */
 const tips = (items: readonly Item[]) =>
   paths(items)

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { drawTakeReport, type PaperSize, type TakeResult } from '../../src/report/index.js';
-import { takeWordsIn } from '../../src/report/words/take-words-in.js';
+import type { PaperSize } from '../../src/page/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
+import type { TakeResult } from '../../src/result/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
+import { wordsIn } from '../../src/words/words-in.js';
 import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { attributes, dynamic, note, scoreOf } from '../score/score-of.js';
@@ -72,7 +74,7 @@ describe('a last page', () => {
 });
 
 describe('the whole take at a glance', () => {
-  const words = takeWordsIn('en').glance;
+  const words = wordsIn('en').glance;
 
   it('says in a sentence what was not heard, instead of rows without a curve', async () => {
     const part = partOf(200, true);

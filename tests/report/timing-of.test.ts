@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { timingOf } from '../../src/report/result/timing-of.js';
+import type { Measurements } from '../../src/measure/index.js';
+import { toTakeResult } from '../../src/result/index.js';
+import { timingOf } from '../../src/result/timing-of.js';
+import { toldReasons } from '../../src/result/told-reason.js';
 import type { Part, PartNote } from '../../src/score/index.js';
 import { sampleReview } from '../helpers/sample-review.js';
 
-const { part, measurements } = sampleReview();
+const sample = sampleReview();
+const { part } = sample;
+const measurements = toldReasons('en', sample.measurements);
 const transition = {
   index: 0,
   toIndex: 1,
@@ -23,6 +28,16 @@ function partWith(first: Partial<PartNote>, second: Partial<PartNote> = {}): Par
   return { ...part, notes };
 }
 
+/** The take's document, as far as it holds timing. */
+function kept(measured: Partial<Measurements>, changed: Part = part) {
+  const { groups, entries, transitions } = toTakeResult({
+    ...sample,
+    part: changed,
+    measurements: { ...measurements, ...measured },
+  });
+  return { groups, entries, transitions };
+}
+
 const asked = (changed: Part) => timingOf(changed, { ...measurements, transitions: [transition] }).transitions;
 
 describe('what a result keeps of the timing', () => {
@@ -39,13 +54,13 @@ describe('what a result keeps of the timing', () => {
   });
 
   it('rounds times to a tenth of a millisecond, shares to a hundredth of a percent', () => {
-    expect(asked(partWith({ slurredToNext: true }))).toEqual([
+    expect(kept({ transitions: [transition] }, partWith({ slurredToNext: true })).transitions).toEqual([
       { index: 0, toIndex: 1, asked: 'slur', gapSeconds: 0.1235, soundedShare: 0.75 },
     ]);
     const group = { index: 0, toIndex: 2, bar: '1', pass: 1, tuplet: true, seconds: 1 };
     const groups = [{ ...group, shares: [0.4, 0.3, 0.3], written: [1 / 3, 1 / 3, 1 / 3] }];
     const entries = [{ index: 3, bar: '2', pass: 1, restQuarters: 1, lateSeconds: -0.01239, secondsAQuarter: 0.6 }];
-    expect(timingOf(part, { ...measurements, groups, entries })).toMatchObject({
+    expect(kept({ groups, entries })).toMatchObject({
       groups: [{ bar: '1', shares: [0.4, 0.3, 0.3], written: [0.3333, 0.3333, 0.3333] }],
       entries: [{ bar: '2', lateSeconds: -0.0124, secondsAQuarter: 0.6 }],
     });

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { AccidentalReader } from '../../src/score/accidentals.js';
 import { type NoteLetter, readPart, type WrittenPitch } from '../../src/score/index.js';
 import { keyOfFifths } from '../../src/score/key.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, note, scoreOf } from './score-of.js';
 
 /** Misreadings of each note as "kind: writtenMidi". */
@@ -75,7 +76,7 @@ describe('misreadings', () => {
     const part = readPart(scoreOf(bars));
     expect(part.notes.map((n) => n.writtenMidi)).toEqual([60, 66, 65]);
     expect(part.notes[2]?.misreadings).toEqual([{ kind: 'carried-past-barline', writtenMidi: 66, soundingMidi: 66 }]);
-    expect(part.remarks.filter((r) => r.includes('sign'))).toEqual([]);
+    expect(remarksOf(part).filter((r) => r.includes('sign'))).toEqual([]);
   });
 
   test('a change of key is the new signature from there on', () => {
@@ -113,12 +114,12 @@ describe('signs that the file does not print', () => {
       scoreOf([attributes(1, -1) + note('B4', 1) + note('B4', 1) + note('Bb4', 2), note('Bb4', 4)]),
     );
     expect(part.notes.map((n) => n.printedAccidental)).toEqual(['natural', null, 'flat', null]);
-    expect(part.remarks.filter((r) => r.includes('sign that is not printed'))).toEqual([]);
+    expect(remarksOf(part).filter((r) => r.includes('sign that is not printed'))).toEqual([]);
   });
 
   test('a single missing sign is remarked on', () => {
     const part = readPart(scoreOf([attributes(1) + note('F#4', 4, sharp), note('C#5', 2) + note('Bb4', 2, flat)]));
-    expect(part.remarks).toContain('Bar 2: C5 is meant with a sharp sign that is not printed.');
+    expect(remarksOf(part)).toContain('Bar 2: C5 is meant with a sharp sign that is not printed.');
   });
 });
 
@@ -127,7 +128,9 @@ describe('signs and pitches that do not agree', () => {
   test('the pitch counts', () => {
     const part = readPart(scoreOf([attributes(1) + note('F4', 4, sharp)]));
     expect(part.notes[0]?.writtenMidi).toBe(65);
-    expect(part.remarks).toContain('Bar 1: the sign at F4 says sharp, the file means another pitch; the pitch counts.');
+    expect(remarksOf(part)).toContain(
+      'Bar 1: the sign at F4 says sharp, the file means another pitch; the pitch counts.',
+    );
   });
 
   // MusicXML 4.0, alter: decimals are microtones.
@@ -135,7 +138,7 @@ describe('signs and pitches that do not agree', () => {
     const quarterTone = note('F#4', 4).replace('<alter>1</alter>', '<alter>0.5</alter>');
     const part = readPart(scoreOf([attributes(1) + quarterTone]));
     expect(Number.isInteger(part.notes[0]?.writtenMidi)).toBe(true);
-    expect(part.remarks).toContain('Bar 1: the microtone on F4 is read as the nearest semitone.');
+    expect(remarksOf(part)).toContain('Bar 1: the microtone on F4 is read as the nearest semitone.');
   });
 });
 

@@ -1,13 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { enableLog, LOG_OFF, VerovioToolkit } from 'verovio/esm';
 import createVerovioModule from 'verovio/wasm';
-import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { type ReadPartOptions, readPart } from '../../src/score/index.js';
 import { generatedBars } from './generated-score.js';
 import { midiNotes } from './midi-notes.js';
 import { scoreOf } from './score-of.js';
-
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 
 /**
  * What is read here, note by note against what three notation programs read by their own code: music21 and MuseScore (their

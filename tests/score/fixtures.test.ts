@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { type Part, readPart } from '../../src/score/index.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 
 const read = (name: string): Part => readPart(readFileSync(new URL(`../../fixtures/scores/${name}`, import.meta.url)));
 
@@ -67,7 +68,7 @@ test('a full export with pick-up, endings and a tie into both endings', () => {
 test('a sparse export without accidentals and brackets', () => {
   const part = read('river-stones.musicxml');
   expect(part).toMatchObject({ title: 'River Stones', partName: 'Oboe', transposeSemitones: 0 });
-  expect(part.remarks).toEqual(['Voice 1 is read; 1 note is in other voices or on other staves.']);
+  expect(remarksOf(part)).toEqual(['Voice 1 is read; 1 note is in other voices or on other staves.']);
   expect(part.notes.map((n) => [n.writtenMidi, n.printedAccidental, n.onsetQuarters])).toEqual([
     [72, null, 0],
     [71, 'natural', 1],

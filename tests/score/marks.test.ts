@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Part, readPart } from '../../src/score/index.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge, words } from './score-of.js';
 
 const q = (count = 1): string => note('C4', 1).repeat(count);
@@ -107,7 +108,7 @@ describe('levels', () => {
   test('an unknown mark is remarked on', () => {
     const part = bars(direction('<dynamics><other-dynamics>brutal</other-dynamics></dynamics>') + q(4));
     expect(part.dynamics).toEqual([]);
-    expect(part.remarks).toContain('Bar 1: the dynamic "brutal" is not known.');
+    expect(remarksOf(part)).toContain('Bar 1: the dynamic "brutal" is not known.');
   });
 });
 
@@ -153,14 +154,14 @@ describe('wedges', () => {
   test('in mid-air: to the next level, else to the end of its bar, with a remark', () => {
     const toLevel = bars(wedge('crescendo') + q(4), q(4), dynamic('f') + q(4));
     expect(hairpins(toLevel)).toEqual([['crescendo', 'wedge', 0, 7]]);
-    expect(toLevel.remarks).toContain('Bar 1: the crescendo wedge has no end.');
+    expect(remarksOf(toLevel)).toContain('Bar 1: the crescendo wedge has no end.');
     expect(hairpins(bars(q() + wedge('crescendo') + q(3), q(4)))).toEqual([['crescendo', 'wedge', 1, 3]]);
   });
 
   test('without notes: left out, with a remark', () => {
     const within = bars(note('C4', 2) + wedge('crescendo') + wedge('stop') + note('C4', 2));
     expect(within.hairpins).toEqual([]);
-    expect(within.remarks).toContain('Bar 1: no note begins under the crescendo, so it is not measured.');
+    expect(remarksOf(within)).toContain('Bar 1: no note begins under the crescendo, so it is not measured.');
   });
 
   test('again in each pass, and broken off where the order jumps', () => {
@@ -288,7 +289,7 @@ describe('slurs', () => {
   test('a slur that never ends is left out and remarked on', () => {
     const part = bars(q() + note('C4', 1, slur('start')) + q(2), q(4));
     expect(slurred(part)).toBe('........');
-    expect(part.remarks).toContain('Bar 1: a slur begins and has no end.');
+    expect(remarksOf(part)).toContain('Bar 1: a slur begins and has no end.');
   });
 
   test('a slur into the first ending does not reach a second ending without slur', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readPart } from '../../src/score/index.js';
+import { inWords } from '../helpers/in-words.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, note, scoreOf } from './score-of.js';
 
 const QUARTERS = (name: string): string => note(name, 1).repeat(4);
@@ -29,7 +31,7 @@ describe('places and lengths', () => {
     const bars = [`${attributes(1)}${QUARTERS('G4')}${second}`];
     const first = readPart(scoreOf(bars));
     expect(first.notes.map((n) => n.writtenMidi)).toEqual([67, 67, 67, 67]);
-    expect(first.remarks).toContain('Voice 1 is read; 1 note is in other voices or on other staves.');
+    expect(remarksOf(first)).toContain('Voice 1 is read; 1 note is in other voices or on other staves.');
     const other = readPart(scoreOf(bars), { voice: '2' });
     expect(other.notes.map((n) => [n.writtenMidi, n.onsetQuarters, n.beat])).toEqual([[60, 2, 3]]);
   });
@@ -111,7 +113,7 @@ describe('beats and bars', () => {
       ['0', 4.5, 0.5],
       ['1', 1, 1],
     ]);
-    expect(part.remarks.filter((r) => r.includes('too'))).toEqual([]);
+    expect(remarksOf(part).filter((r) => r.includes('too'))).toEqual([]);
   });
 
   test('a short first bar is a pick-up even when the file does not say so', () => {
@@ -138,7 +140,7 @@ describe('beats and bars', () => {
       [5, 8, 2.5],
       [5, 8, 2.5],
     ]);
-    expect(part.remarks.filter((r) => r.includes('too'))).toEqual([]);
+    expect(remarksOf(part).filter((r) => r.includes('too'))).toEqual([]);
   });
 
   test('a bar without anything in it lasts as long as its time signature says', () => {
@@ -156,7 +158,7 @@ describe('beats and bars', () => {
         QUARTERS('D4'),
       ]),
     );
-    expect(part.remarks).toEqual([
+    expect(remarksOf(part)).toEqual([
       'Bar 2 is too long: it holds 5 quarters, its time signature asks for 4 quarters.',
       'Bar 3 is too short: it holds 3 quarters, its time signature asks for 4 quarters.',
       'No tempo is marked at the start; 100 quarters a minute are assumed.',
@@ -170,7 +172,7 @@ describe('beats and bars', () => {
       `<attributes><measure-style><measure-repeat type="${type}">1</measure-repeat></measure-style></attributes>`;
     const part = readPart(scoreOf([attributes(1) + QUARTERS('C4'), sign('start'), sign('stop') + QUARTERS('D4')]));
     expect(part.notes.map((n) => n.bar).join('')).toBe('11113333');
-    expect(part.remarks).toContain(
+    expect(remarksOf(part)).toContain(
       'Bar 2: the sign that repeats the bar before is not read out; the bar counts as a rest.',
     );
   });
@@ -353,7 +355,7 @@ describe('tuplets', () => {
 
 describe('voice and part', () => {
   test('asking for a voice that is not there says which are', () => {
-    expect(() => readPart(scoreOf([attributes(1) + QUARTERS('C4')]), { voice: '3' })).toThrow(
+    expect(inWords(() => readPart(scoreOf([attributes(1) + QUARTERS('C4')]), { voice: '3' }))).toThrow(
       expect.objectContaining({ code: 'bad-option', message: 'the part has no notes in voice "3"; it has voices: 1' }),
     );
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readPart } from '../../src/score/index.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, direction, note, scoreOf, words } from './score-of.js';
 
 /**
@@ -106,7 +107,7 @@ describe('D.C., D.S., Fine, Coda', () => {
   test('what leads nowhere is remarked on', () => {
     const part = readPart(scoreOf([attributes(1) + note('C4', 4), note('C4', 4) + words('D.S.')]));
     expect(part.bars).toHaveLength(2);
-    expect(part.remarks).toContain('Bar 2: D.S. is written, but there is no segno.');
+    expect(remarksOf(part)).toContain('Bar 2: D.S. is written, but there is no segno.');
   });
 });
 

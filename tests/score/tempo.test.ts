@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Part, readPart } from '../../src/score/index.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, direction, note, scoreOf, words } from './score-of.js';
 
 const bars = (...contents: string[]): Part =>
@@ -37,7 +38,7 @@ describe('tempo marks', () => {
   test('the printed mark goes before a playback tempo that says otherwise', () => {
     const part = bars(metronome('quarter', '96', sound(120)));
     expect(tempos(part)).toEqual([[0, 96, true]]);
-    expect(part.remarks).toEqual([
+    expect(remarksOf(part)).toEqual([
       'Bar 1: the metronome mark means 96 quarters a minute, the file plays 120; the mark counts.',
     ]);
   });
@@ -77,7 +78,7 @@ describe('tempo marks', () => {
   test('without any tempo one is assumed and said so', () => {
     const part = bars('');
     expect(tempos(part)).toEqual([[0, 100, false]]);
-    expect(part.remarks).toEqual(['No tempo is marked at the start; 100 quarters a minute are assumed.']);
+    expect(remarksOf(part)).toEqual(['No tempo is marked at the start; 100 quarters a minute are assumed.']);
     expect(bars(words('Adagio')).tempos[0]).toMatchObject({ printed: false });
     expect(bars(words('Adagio')).tempos[0]?.quarterBpm).toBeLessThan(bars(words('Allegro')).tempos[0]?.quarterBpm ?? 0);
   });

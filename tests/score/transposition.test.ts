@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { readPart } from '../../src/score/index.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, note, scoreOf } from './score-of.js';
 
 const transpose = (diatonic: number, chromatic: number, octaves?: number): string =>
@@ -38,7 +39,7 @@ test('a concert score sounds as written, whatever its parts will be written in',
   const forPart = `<for-part><part-transpose><diatonic>1</diatonic><chromatic>2</chromatic></part-transpose></for-part>`;
   const part = readPart(scoreOf([attributes(1, 0, '4/4', forPart) + note('C5', 4)], head));
   expect(part.notes[0]).toMatchObject({ writtenMidi: 72, soundingMidi: 72 });
-  expect(part.remarks[0]).toBe(
+  expect(remarksOf(part)[0]).toBe(
     "Bar 1: the score is at concert pitch; the player's own part is written in another key.",
   );
   const bass = readPart(scoreOf([attributes(1, 0, '4/4', transpose(0, 0, -1)) + note('C3', 4)], head));

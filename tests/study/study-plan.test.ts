@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { defaultBrief, readBrief } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
-import { toStudyDocument } from '../../src/report/index.js';
+import { toStudyDocument } from '../../src/result/index.js';
 import { readPart } from '../../src/score/index.js';
 import { type StudyPlan, studyPlan } from '../../src/study/index.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';

@@ -1,20 +1,23 @@
 import { CRITERIA } from '../../brief/index.js';
+import { toldReason } from '../../result/index.js';
+import { withCodes } from './old-sentences/with-codes.js';
 
 /** Any JSON object. */
 type Json = Record<string, unknown>;
 
-const NOT_KEPT = { notMeasured: 'the program that wrote this result did not keep it' };
+const NOT_KEPT = toldReason('en', { code: 'not-kept-then', facts: {} });
 
 /**
  * Brings a result of version 1 that an earlier program wrote to the fields of today. What was not kept then is said to be
  * not measured; nothing is invented. A document of today comes back as it is.
  *
- * @param document a document with `format` take-result and `version` 1
+ * @param found a document with `format` take-result and `version` 1
  * @returns the document with every field of today that has an honest value
  *
  * Source: definition; the fields that have always been required are those of the contract in `fixtures/contract`.
  */
-export function migrateResult(document: Json): Json {
+export function migrateResult(found: Json): Json {
+  const document = withCodes(found);
   const notes = listOf(document.notes).map((note) => ({ grace: false, confidence: 0, ...note }));
   const findings = listOf(document.findings).map((finding) => ({ practice: '', ...finding }));
   const tempo = isObject(document.tempo) ? document.tempo : {};

@@ -1,5 +1,5 @@
 import { InputError } from '../../base/index.js';
-import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../report/index.js';
+import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../result/index.js';
 import { migrateResult } from './migrate-result.js';
 
 /** The versions of documents that are read. */
@@ -36,24 +36,25 @@ function parse(bytes: Uint8Array): unknown {
   try {
     return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {
-    throw new InputError('bad-result', 'this is not whole JSON, it may have been cut off; review the takes again');
+    throw new InputError('result-cut-off');
   }
 }
 
 function refuseOtherVersions(document: object): void {
   const version = 'version' in document ? document.version : undefined;
   if (version === READ_VERSION) return;
-  const found = typeof version === 'number' ? `a result of version ${version}` : 'a result that names no version';
-  throw new InputError(
-    'bad-result',
-    `this is ${found}${writtenBy(document)}, and version ${READ_VERSION} is read; use the program that wrote it, or review the take again with this one`,
-  );
+  throw new InputError('result-of-other-version', {
+    version: typeof version === 'number' ? String(version) : '',
+    tool: writerOf(document),
+    readVersion: READ_VERSION,
+  });
 }
 
-function writtenBy(document: object): string {
+/** Name and version of the program that wrote a document, empty when it does not say. */
+function writerOf(document: object): string {
   const tool = 'tool' in document ? document.tool : null;
   if (typeof tool !== 'object' || tool === null || !('name' in tool) || !('version' in tool)) return '';
-  return `, written by ${String(tool.name)} ${String(tool.version)}`;
+  return `${String(tool.name)} ${String(tool.version)}`;
 }
 
 /** The part of a schema that is used here. */
@@ -70,8 +71,5 @@ function checked<T>(schema: Schema<T>, document: unknown): T {
   if (read.success) return read.data;
   const [issue] = read.error.issues;
   const place = issue?.path.map(String).join('.') ?? '';
-  throw new InputError(
-    'bad-result',
-    `this result is not as its schema says, at ${place === '' ? 'the top' : place}; review the take again`,
-  );
+  throw new InputError('result-against-schema', { place });
 }

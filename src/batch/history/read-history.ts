@@ -1,11 +1,13 @@
 import { basename, dirname, extname } from 'node:path';
 import { InputError } from '../../base/index.js';
-import type { FoundResult, LostTake, SectionRecord } from '../../report/index.js';
+import type { SectionRecord } from '../../result/index.js';
+import type { FoundResult, LostTake } from '../../weeks/index.js';
 import { failureOf } from '../failure-of.js';
 import { playerAndDate } from '../plan/player-and-date.js';
 import { readWhole } from '../read-whole.js';
 import type { TakeFailure } from '../types.js';
 import { type FoundDocument, findDocuments } from './find-documents.js';
+import { failureTold } from './old-sentences/failure-told.js';
 import { readDocument } from './read-document.js';
 
 const LARGEST_RESULT_BYTES = 64 * 2 ** 20;
@@ -49,13 +51,13 @@ export function readHistory(inputs: readonly string[]): History {
 
 function refuseIfNamed({ named }: FoundDocument): void {
   if (!named) return;
-  throw new InputError('bad-result', 'this is no result of a take; give folders or files that review has written');
+  throw new InputError('result-of-others');
 }
 
-function lostIn({ failures, score, language }: SectionRecord, place: string): LostTake[] {
-  return failures.map(({ file, message, player, date }) => {
+function lostIn({ failures, score }: SectionRecord, place: string): LostTake[] {
+  return failures.map(({ file, message, fault, player, date }) => {
     const named = playerAndDate(basename(file, extname(file)));
     const who = { player: player ?? named.player, date: date ?? named.date };
-    return { file, message, language, place, scoreSha256: score?.sha256 ?? '', ...who };
+    return { file, fault: failureTold({ fault, message }), place, scoreSha256: score?.sha256 ?? '', ...who };
   });
 }

@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { InputError } from '../../base/index.js';
-import { cellText, csvText, textCell } from '../../report/index.js';
+import { cellText, csvText, textCell } from '../../result/index.js';
+import type { Who } from '../../review/index.js';
 import { readWhole } from '../read-whole.js';
-import type { Who } from '../types.js';
 
 /** The file in the folder for results that says which number stands for whom. */
 export const BLIND_KEY_FILE = 'blind-key.csv';
@@ -58,9 +58,6 @@ export function readKey(path: string): KeyLine[] | null {
       };
     });
   } catch {
-    throw new InputError(
-      'not-readable',
-      `${BLIND_KEY_FILE} is not as it was written; put the old one back, or choose another folder`,
-    );
+    throw new InputError('key-changed', { file: BLIND_KEY_FILE });
   }
 }

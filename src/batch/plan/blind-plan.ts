@@ -1,7 +1,6 @@
 import { extname } from 'node:path';
-import { byCodePoint } from '../../base/index.js';
+import { byCodePoint, sha256 } from '../../base/index.js';
 import { LONGEST_TAKE_BYTES, readWhole } from '../read-whole.js';
-import { sha256 } from '../sha256.js';
 import type { FoundTake } from '../types.js';
 import type { KeyLine } from './blind-key.js';
 import { numberTakes } from './number-takes.js';

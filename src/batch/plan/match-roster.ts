@@ -30,10 +30,7 @@ export function matchRoster(lines: readonly RosterLine[], takes: readonly FoundT
     const found = index.get(line.file) ?? [];
     const [take] = found;
     if (found.length > 1) {
-      throw new InputError(
-        'bad-roster',
-        `line ${line.line}: ${found.length} takes have this name; write the folder, too`,
-      );
+      throw new InputError('roster-several-takes', { line: line.line, takes: found.length });
     }
     if (take === undefined) {
       unused.push(line.line);
@@ -41,10 +38,7 @@ export function matchRoster(lines: readonly RosterLine[], takes: readonly FoundT
     }
     const other = byPath.get(take.path);
     if (other !== undefined) {
-      throw new InputError(
-        'bad-roster',
-        `line ${line.line}: line ${other.line} names this take already; keep one of them`,
-      );
+      throw new InputError('roster-take-twice', { line: line.line, earlierLine: other.line });
     }
     byPath.set(take.path, line);
   }

@@ -29,8 +29,8 @@ export function namePattern(pattern: string): NameReader {
     .split(/(\{[^{}]*\})/)
     .filter((piece) => piece !== '');
   const fields = pieces.filter(isField).map((piece) => piece.slice(1, -1));
-  const wrong = faultIn(pieces, fields);
-  if (wrong !== null) throw new InputError('bad-option', `--names ${pattern}: ${wrong}`);
+  const wrong = faultIn(pattern, pieces, fields);
+  if (wrong !== null) throw wrong;
   const shape = new RegExp(`^${pieces.map(shapeOf).join('')}$`, 'u');
   return (stem) => {
     const found = stem.length > LONGEST ? null : shape.exec(stem.normalize('NFC').trim());
@@ -51,16 +51,17 @@ export function namePattern(pattern: string): NameReader {
 
 const isField = (piece: string): boolean => piece.startsWith('{') && piece.endsWith('}');
 
-function faultIn(pieces: readonly string[], fields: readonly string[]): string | null {
+function faultIn(pattern: string, pieces: readonly string[], fields: readonly string[]): InputError | null {
   const known = [...FIELDS, 'skip'];
-  const all = known.map((field) => `{${field}}`).join(', ');
   const unknown = fields.find((field) => !known.includes(field));
-  if (unknown !== undefined) return `{${unknown}} is no field; there are ${all}`;
-  if (pieces.some((piece) => !isField(piece) && /[{}/\\]/.test(piece))) return `braces and slashes only enclose ${all}`;
-  if (new Set(fields).size < fields.length) return 'a field may stand there only once';
-  if (!fields.some((field) => field !== 'skip')) return `it names no field; there are ${all}`;
+  if (unknown !== undefined) return new InputError('names-no-such-field', { pattern, field: unknown, fields: known });
+  if (pieces.some((piece) => !isField(piece) && /[{}/\\]/.test(piece))) {
+    return new InputError('names-stray-sign', { pattern, fields: known });
+  }
+  if (new Set(fields).size < fields.length) return new InputError('names-field-twice', { pattern });
+  if (!fields.some((field) => field !== 'skip')) return new InputError('names-no-field', { pattern, fields: known });
   const touching = pieces.some((piece, i) => i > 0 && isField(piece) && isField(pieces[i - 1] ?? ''));
-  return touching ? 'something must stand between two fields, such as _' : null;
+  return touching ? new InputError('names-fields-touch', { pattern }) : null;
 }
 
 function shapeOf(piece: string): string {

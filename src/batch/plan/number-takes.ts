@@ -1,5 +1,6 @@
 import { byCodePoint } from '../../base/index.js';
-import type { FoundTake, Who } from '../types.js';
+import type { Who } from '../../review/index.js';
+import type { FoundTake } from '../types.js';
 import type { KeyLine } from './blind-key.js';
 
 /** A take, or what looked like one, that is to get a number. */

@@ -1,10 +1,11 @@
 import { basename, extname } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
+import type { Etude, Who } from '../../review/index.js';
 import { namingFile } from '../naming-file.js';
 import { readWhole } from '../read-whole.js';
-import type { FoundTake, Piece, PlannedTake, ReviewRequest, TakeFailure, Who } from '../types.js';
+import type { FoundTake, PlannedTake, ReviewRequest, TakeFailure } from '../types.js';
 import { type Found, findTakes } from './find-takes.js';
-import { matchPiece } from './match-piece.js';
+import { matchEtude } from './match-etude.js';
 import { matchRoster } from './match-roster.js';
 import { namePattern } from './name-pattern.js';
 import { playerAndDate } from './player-and-date.js';
@@ -18,30 +19,30 @@ export interface Plan {
   /** in code point order of the names */
   readonly takes: readonly PlannedTake[];
   /** what looked like a take and is none, in the same order */
-  readonly lost: readonly LostTake[];
+  readonly lost: readonly RefusedTake[];
   readonly rosterLinesUnused: readonly number[];
   readonly namesUnread: number;
 }
 
 /** What looked like a take and cannot be reviewed. */
-export interface LostTake extends FoundTake {
+export interface RefusedTake extends FoundTake {
   readonly name: string;
   readonly failure: TakeFailure;
   readonly who: Who;
 }
 
 /**
- * Finds the takes and all that can be known of them before they are read: names, players, days, and which piece is meant.
+ * Finds the takes and all that can be known of them before they are read: names, players, days, and which étude is meant.
  * What the roster says comes before what a file name says.
  *
  * @param request takes, roster and pattern
- * @param pieces what takes are reviewed against
+ * @param etudes what takes are reviewed against
  * @returns the plan, names still in clear
  * @throws InputError when there is nothing to review, or the roster or the pattern cannot be understood
  *
  * Source: definition.
  */
-export function planTakes(request: ReviewRequest, pieces: readonly Piece[]): Plan {
+export function planTakes(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   const found = foundIn(request);
   const named = nameTakes(found.takes).sort((a, b) => byCodePoint(a.name, b.name));
   const lost = found.failures.map(({ path, failure }) => ({ path, file: failure.file, failure }));
@@ -52,8 +53,8 @@ export function planTakes(request: ReviewRequest, pieces: readonly Piece[]): Pla
     const line = roster.byPath.get(take.path);
     const said = facts(take.file);
     if (said === null && line === undefined) namesUnread += 1;
-    const meant = meantBy({ rosterPath: request.rosterPath, line, part: said?.part ?? null, pieces });
-    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), pieces: meant };
+    const meant = meantBy({ rosterPath: request.rosterPath, line, part: said?.part ?? null, etudes });
+    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), etudes: meant };
   });
   const lostTakes = lost.map((one) => ({
     ...one,
@@ -70,9 +71,8 @@ type Facts = Who & { readonly part: string | null };
 function foundIn({ inputs, blind }: ReviewRequest): Found {
   const found = findTakes(inputs);
   if (found.takes.length > 0 || found.failures.some(({ failure }) => failure.code !== 'no-such-file')) return found;
-  const reason = found.failures[0] === undefined ? 'no recording was found' : 'there is no such file or folder';
-  const named = blind === true ? 'the takes that were named' : inputs.join(', ');
-  throw new InputError('no-takes', `${named}: ${reason}; give recordings, or a folder that holds some`);
+  const shown = blind === true ? [] : inputs;
+  throw new InputError(found.failures[0] === undefined ? 'no-recording-found' : 'no-such-takes', { inputs: shown });
 }
 
 function rosterFor(path: string, takes: readonly FoundTake[]): ReturnType<typeof matchRoster> {
@@ -97,29 +97,26 @@ function whoOf(line: RosterLine | undefined, said: Facts | null): Who {
   };
 }
 
-/** Which pieces a take may be of; what a file name says is only a hint, what the roster says must be right. */
+/** Which études a take may be of; what a file name says is only a hint, what the roster says must be right. */
 function meantBy({
   rosterPath,
   line,
   part,
-  pieces,
+  etudes,
 }: {
   readonly rosterPath: string | undefined;
   readonly line: RosterLine | undefined;
   readonly part: string | null;
-  readonly pieces: readonly Piece[];
+  readonly etudes: readonly Etude[];
 }): number[] {
-  const all = pieces.map((_, i) => i);
-  if (pieces.length === 1) return all;
+  const all = etudes.map((_, i) => i);
+  if (etudes.length === 1) return all;
   if (line !== undefined && line.part !== '') {
-    const found = matchPiece(line.part, pieces);
+    const found = matchEtude(line.part, etudes);
     if (found.length > 0) return found;
-    const there = pieces.map(({ score }) => score.file).join(', ');
-    throw new InputError(
-      'bad-roster',
-      `${rosterPath}: line ${line.line}: the cell under “part” names no score; there are ${there}`,
-    );
+    const scores = etudes.map(({ score }) => score.file);
+    throw new InputError('roster-no-such-part', { line: line.line, scores }).about(rosterPath ?? '');
   }
-  const hinted = part === null ? [] : matchPiece(part, pieces);
+  const hinted = part === null ? [] : matchEtude(part, etudes);
   return hinted.length > 0 ? hinted : all;
 }

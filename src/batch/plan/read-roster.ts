@@ -21,16 +21,13 @@ export type RosterLine = { readonly line: number } & { readonly [column in Colum
 export function readRoster(bytes: Uint8Array): RosterLine[] {
   const text = decoded(bytes);
   const [heads, ...rows] = cellsOf(text);
-  if (heads === undefined) throw fault(1, `the file is empty; a line of heads is needed: ${COLUMNS.join(',')}`);
+  if (heads === undefined) throw new InputError('roster-empty', { line: 1, columns: COLUMNS });
   const columns = columnsOf(heads.cells);
   return rows
     .filter(({ cells }) => cells.some((cell) => cell !== ''))
     .map(({ cells, line }) => {
       if (cells.length > columns.length && cells.slice(columns.length).some((cell) => cell !== '')) {
-        throw fault(
-          line,
-          `there are ${cells.length} cells, and ${columns.length} heads; put quotes around a cell with a comma in it`,
-        );
+        throw new InputError('roster-many-cells', { line, cells: cells.length, heads: columns.length });
       }
       const read = (column: Column): string => cells[columns.indexOf(column)] ?? '';
       return {
@@ -48,7 +45,7 @@ function decoded(bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new InputError('bad-roster', 'this is not UTF-8; save it as “CSV UTF-8”');
+    throw new InputError('roster-no-utf8');
   }
 }
 
@@ -70,7 +67,7 @@ function cellsOf(text: string): { cells: string[]; line: number }[] {
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = 'lines' in error ? Number(error.lines) : 1;
-    throw fault(line, 'the quotes of a cell do not match; close them, and double those inside a cell');
+    throw new InputError('roster-quotes', { line });
   }
 }
 
@@ -78,14 +75,14 @@ function columnsOf(heads: readonly string[]): string[] {
   const columns = heads.map((head) => head.toLowerCase());
   while (columns.at(-1) === '') columns.pop();
   const place = columns.findIndex((column) => !(COLUMNS as readonly string[]).includes(column));
-  if (place >= 0) throw fault(1, `head ${place + 1} is not known; there are ${COLUMNS.join(', ')}`);
-  if (!columns.includes('file')) throw fault(1, `the head “file” is missing; there are ${COLUMNS.join(', ')}`);
-  if (new Set(columns).size < columns.length) throw fault(1, 'a head stands there twice');
+  if (place >= 0) throw new InputError('roster-head-unknown', { line: 1, place: place + 1, columns: COLUMNS });
+  if (!columns.includes('file')) throw new InputError('roster-head-missing', { line: 1, columns: COLUMNS });
+  if (new Set(columns).size < columns.length) throw new InputError('roster-head-twice', { line: 1 });
   return columns;
 }
 
 function fileIn(file: string, line: number): string {
-  if (file === '') throw fault(line, 'the cell under “file” is empty; it names the take');
+  if (file === '') throw new InputError('roster-no-file', { line });
   return file.replaceAll('\\', '/').replace(/^\.\//, '');
 }
 
@@ -93,10 +90,6 @@ function dayIn(date: string, line: number): string {
   if (date === '') return '';
   const found = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
   const day = found === null ? null : realDay(found[1], found[2], found[3]);
-  if (day === null) throw fault(line, 'the cell under “date” is no day; write year-month-day, such as 2026-03-02');
+  if (day === null) throw new InputError('roster-no-day', { line });
   return day;
-}
-
-function fault(line: number, what: string): InputError {
-  return new InputError('bad-roster', `line ${line}: ${what}`);
 }

@@ -77,7 +77,7 @@ export class Lane<Work, Answer> {
     const { file, workerData } = this.#kind;
     const worker = new Worker(file, { workerData, resourceLimits: { maxOldGenerationSizeMb: heapMb } });
     // One listener for the worker's whole life: a fault between two tasks must not become a fault of this process.
-    worker.on('error', (error) => this.#died(worker, lossOf(error)));
+    worker.on('error', (error) => this.#died(worker, lossCodeOf(error)));
     worker.on('exit', () => this.#died(worker, 'worker-died'));
     this.#worker = worker;
     this.#heapMb = heapMb;
@@ -122,7 +122,7 @@ export class Lane<Work, Answer> {
 /** A timer holds 31 bits of milliseconds. Source: the documentation of setTimeout in Node.js. */
 const LONGEST_TIMER_MS = 2 ** 31 - 1;
 
-function lossOf(error: unknown): LossCode {
+function lossCodeOf(error: unknown): LossCode {
   const code = error instanceof Error && 'code' in error ? error.code : '';
   return code === 'ERR_WORKER_OUT_OF_MEMORY' ? 'too-much-memory' : 'worker-died';
 }

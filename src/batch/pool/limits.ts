@@ -36,12 +36,12 @@ export function takeLimits(fileBytes: number, fixed: FixedLimits): TakeLimits {
 
 /**
  * @param takeSeconds how long the take is
- * @param pieces how many pieces it is held against
+ * @param etudes how many études it is held against
  * @param fixed bounds set by the user
  * @returns seconds it may be worked on from the beginning
  *
  * Source: definition; working values.
  */
-export function secondsFor(takeSeconds: number, pieces: number, fixed: FixedLimits): number {
-  return fixed.seconds ?? LEAST_SECONDS + SECONDS_A_TAKE_SECOND * takeSeconds * pieces;
+export function secondsFor(takeSeconds: number, etudes: number, fixed: FixedLimits): number {
+  return fixed.seconds ?? LEAST_SECONDS + SECONDS_A_TAKE_SECOND * takeSeconds * etudes;
 }

@@ -1,27 +1,27 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { byCodePoint, type Language } from '../../base/index.js';
-import { sha256 } from '../sha256.js';
-import type { Piece, PlannedTake, Tool } from '../types.js';
+import { byCodePoint, type Language, sha256 } from '../../base/index.js';
+import type { Etude, Tool } from '../../review/index.js';
+import type { PlannedTake } from '../types.js';
 
 /** Built, the program is gathered in few files in one folder; otherwise this file stands where its source does. */
 const IS_GATHERED = !import.meta.url.includes('/batch/results/');
 
 /**
  * A hash of everything a take's result depends on, but for the take's own content and the paper: the program, the
- * pieces it may be of with their briefs, the language, and what is known of who played.
+ * études it may be of with their briefs, the language, and what is known of who played.
  *
  * @param take the take
- * @param pieces all pieces
+ * @param etudes all études
  * @param language of what is told
  * @param program the program's own hash, see {@link programHash}
  * @returns SHA-256, hexadecimal
  *
  * Source: definition.
  */
-export function dependsOn(take: PlannedTake, pieces: readonly Piece[], language: Language, program: string): string {
-  const meant = take.pieces.map((place) => pieces[place]).map((piece) => [piece?.score, piece?.brief]);
+export function dependsOn(take: PlannedTake, etudes: readonly Etude[], language: Language, program: string): string {
+  const meant = take.etudes.map((place) => etudes[place]).map((etude) => [etude?.score, etude?.brief]);
   const { player, date, instrument } = take.who;
   return hashOf([program, take.shownAs, player, date, instrument, language, meant]);
 }

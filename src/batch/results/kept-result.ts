@@ -1,17 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { PaperSize } from '../../report/index.js';
-import { sha256 } from '../sha256.js';
+import { sha256 } from '../../base/index.js';
+import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
 import { type ReviewedEnd, readRecord, recordPath } from './take-record.js';
 
 /** What a kept result must have been made with. */
-export interface Wanted {
+export interface Wanted extends DocumentWishes {
   readonly outFolder: string;
   readonly dependsOn: string;
-  readonly jsonOnly: boolean;
-  /** whether pages to listen to are wanted as well */
-  readonly listen: boolean;
-  readonly paper: PaperSize;
 }
 
 /**
@@ -25,21 +21,23 @@ export interface Wanted {
  */
 export function keptResult(name: string, wanted: Wanted): string | null {
   const record = readRecord(recordPath(wanted.outFolder, name));
-  if (record === null || record.name !== name || !('jsonSha256' in record.end)) return null;
+  if (record === null || record.name !== name || !('documents' in record.end)) return null;
   const { end } = record;
   const stands = end.dependsOn === wanted.dependsOn && holds(name, end, wanted);
   return stands ? end.takeSha256 : null;
 }
 
-function holds(name: string, end: ReviewedEnd, { outFolder, jsonOnly, listen, paper }: Wanted): boolean {
+/** Whether every document that is wanted is there, made for what is wanted, and unchanged. */
+function holds(name: string, { documents }: ReviewedEnd, wanted: Wanted): boolean {
   const hashOf = (ending: string): string | null => {
     try {
-      return sha256(readFileSync(join(outFolder, 'takes', `${name}.${ending}`)));
+      return sha256(readFileSync(join(wanted.outFolder, 'takes', `${name}.${ending}`)));
     } catch {
       return null;
     }
   };
-  if (hashOf('json') !== end.jsonSha256) return false;
-  if (listen && (end.htmlSha256 === undefined || hashOf('html') !== end.htmlSha256)) return false;
-  return jsonOnly || (end.pdf !== null && end.pdf.paper === paper && hashOf('pdf') === end.pdf.sha256);
+  return wantedDocuments(wanted).every(({ ending, madeFor }) => {
+    const kept = documents.find((document) => document.ending === ending);
+    return kept !== undefined && kept.madeFor === madeFor(wanted) && kept.sha256 === hashOf(ending);
+  });
 }

@@ -16,10 +16,7 @@ import { RECORDS } from './take-record.js';
 export function openResults(folder: string): void {
   for (const below of ['takes', RECORDS]) {
     if (isLink(join(folder, below))) {
-      throw new InputError(
-        'cannot-write',
-        `${folder}: ${below} in it is a link that leads elsewhere; put a folder there`,
-      );
+      throw new InputError('folder-leads-away', { folder: below }).about(folder);
     }
   }
   tryToWrite(folder);

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '../../base/index.js';
-import { type SectionRow, sectionRow, takeResultSchema } from '../../report/index.js';
+import { type SectionRow, sectionRow, takeResultSchema } from '../../result/index.js';
 import { diskFault } from '../disk-fault.js';
+import { withCodes } from '../history/old-sentences/with-codes.js';
 
 /**
  * Reads a take's document back and keeps of it what the section needs.
@@ -17,8 +18,8 @@ import { diskFault } from '../disk-fault.js';
 export function readResult(outFolder: string, name: string): SectionRow {
   try {
     const text = readFileSync(join(outFolder, 'takes', `${name}.json`), 'utf8');
-    return sectionRow(name, takeResultSchema.parse(JSON.parse(text)));
+    return sectionRow(name, takeResultSchema.parse(withCodes(JSON.parse(text))));
   } catch (error) {
-    throw diskFault(error) ?? new InputError('not-readable', 'this is no result of a take; review the take again');
+    throw diskFault(error) ?? new InputError('result-unread');
   }
 }

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { sha256 } from '../sha256.js';
-import { toJson } from '../to-json.js';
+import { sha256 } from '../../base/index.js';
+import { codeSchema, toJson } from '../../result/index.js';
 import { writeWhole } from '../write-whole.js';
 
 /** The folder, below that for results, that holds a record a take. */
@@ -13,20 +13,23 @@ const orNull = z.string().nullable();
 
 const recordSchema = z.object({
   format: z.literal('take-record'),
-  version: z.literal(1),
+  /** 1 had other fields for what was written; failures are the same in both */
+  version: z.union([z.literal(1), z.literal(2)]),
   name: z.string(),
   end: z.union([
     z.object({
       /** of all that the result depends on, but for the take itself */
       dependsOn: hash,
       takeSha256: hash,
-      jsonSha256: hash,
-      /** of the page to listen to, where one was asked for */
-      htmlSha256: hash.optional(),
-      pdf: z.object({ paper: z.enum(['a4', 'letter']), sha256: hash }).nullable(),
+      /** those that were written, and what they were made for beside that */
+      documents: z.array(z.object({ ending: z.string(), sha256: hash, madeFor: z.string() })),
     }),
     z.object({
-      failure: z.object({ file: z.string(), code: z.string(), message: z.string() }),
+      failure: z.union([
+        z.object({ file: z.string(), code: z.string(), fault: codeSchema }),
+        /** as earlier programs wrote it: what is wrong is a sentence in English */
+        z.object({ file: z.string(), code: z.string(), message: z.string() }),
+      ]),
       who: z.object({ player: orNull, date: orNull, instrument: orNull }),
     }),
   ]),
@@ -39,7 +42,7 @@ const recordSchema = z.object({
 export type TakeRecord = z.infer<typeof recordSchema>;
 
 /** The end of a take that was reviewed. */
-export type ReviewedEnd = Extract<TakeRecord['end'], { jsonSha256: string }>;
+export type ReviewedEnd = Extract<TakeRecord['end'], { documents: unknown }>;
 
 /**
  * @param outFolder the folder for results
@@ -60,13 +63,14 @@ export function recordPath(outFolder: string, name: string): string {
  * Source: definition.
  */
 export function writeRecord(outFolder: string, name: string, end: TakeRecord['end']): void {
-  const record: TakeRecord = { format: 'take-record', version: 1, name, end };
+  const record: TakeRecord = { format: 'take-record', version: 2, name, end };
   writeWhole(recordPath(outFolder, name), toJson(record));
 }
 
 /**
  * @param path a record's file
- * @returns the record, null when there is none or it is not one
+ * @returns the record, null when there is none or it is not one; a take that a program of version 1 has reviewed counts as
+ *   one without a record, since its result would have to be made anew in any case
  *
  * Source: definition.
  */

@@ -1,10 +1,10 @@
 import { join } from 'node:path';
-import type { PaperSize } from '../../report/index.js';
+import { codeAsData, sha256 } from '../../base/index.js';
+import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
 import { failureOf } from '../failure-of.js';
 import { lossOf } from '../loss-of.js';
 import type { PoolEnd } from '../pool/types.js';
 import type { TakeAnswer } from '../review-in-worker.js';
-import { sha256 } from '../sha256.js';
 import type { PlannedTake, TakeEnd, TakeFailure } from '../types.js';
 import { writeWhole } from '../write-whole.js';
 import { readResult } from './read-result.js';
@@ -14,14 +14,12 @@ import { writeRecord } from './take-record.js';
 type FailedEnd = Extract<TakeEnd, { failure: unknown }>;
 
 /** Where and how results are written. */
-export interface Place {
+export interface Place extends DocumentWishes {
   readonly outFolder: string;
-  readonly jsonOnly: boolean;
-  readonly paper: PaperSize;
 }
 
 /**
- * Writes what came of a take: pages, document, and last the record that says both are there. Never throws: what the disk
+ * Writes what came of a take: its documents, and last the record that says they are there. Never throws: what the disk
  * refuses is the take's own end.
  *
  * @param take the take
@@ -54,7 +52,8 @@ export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn
  */
 export function writeFailure(end: FailedEnd, { outFolder }: Place): TakeEnd {
   try {
-    writeRecord(outFolder, end.name, { failure: end.failure, who: end.who });
+    const { file, code, fault } = end.failure;
+    writeRecord(outFolder, end.name, { failure: { file, code, fault: codeAsData(fault) }, who: end.who });
   } catch {
     // The section's files will not be written either, and that is told.
   }
@@ -71,26 +70,26 @@ function kept({ name }: PlannedTake, place: Place): TakeEnd {
 
 function written(
   { name }: PlannedTake,
-  { json, pdf, html, sha256: takeSha256, row }: Extract<TakeAnswer, { how: 'reviewed' }>,
+  { documents, sha256: takeSha256, row }: Extract<TakeAnswer, { how: 'reviewed' }>,
   dependsOn: string,
   place: Place,
 ): TakeEnd {
-  const takes = join(place.outFolder, 'takes');
-  if (pdf !== null) writeWhole(join(takes, `${name}.pdf`), pdf);
-  if (html !== null) writeWhole(join(takes, `${name}.html`), html);
-  writeWhole(join(takes, `${name}.json`), json);
+  for (const { ending, bytes } of documents) writeWhole(join(place.outFolder, 'takes', `${name}.${ending}`), bytes);
   writeRecord(place.outFolder, name, {
     dependsOn,
     takeSha256,
-    jsonSha256: sha256OfText(json),
-    ...(html === null ? {} : { htmlSha256: sha256OfText(html) }),
-    pdf: pdf === null ? null : { paper: place.paper, sha256: sha256(pdf) },
+    documents: documents.map(({ ending, bytes, madeFor }) => ({ ending, sha256: sha256(bytes), madeFor })),
   });
   return { name, row, report: reportOf(name, place), kept: false };
 }
 
-const sha256OfText = (text: string): string => sha256(new TextEncoder().encode(text));
-
-function reportOf(name: string, { jsonOnly }: Place): string {
-  return `takes/${name}.${jsonOnly ? 'json' : 'pdf'}`;
+/**
+ * @param name the take's name
+ * @param wishes what is wanted of each take
+ * @returns path, below the folder for results, of the document that is named on standard output
+ *
+ * Source: definition.
+ */
+export function reportOf(name: string, wishes: DocumentWishes): string {
+  return `takes/${name}.${wantedDocuments(wishes)[0]?.ending}`;
 }

@@ -1,7 +1,7 @@
 import { Console } from 'node:console';
 import { isMainThread, Worker, workerData } from 'node:worker_threads';
 import { InputError } from '../../base/index.js';
-import { type Done, framed, type Kind, REQUEST_BYTES } from './messages.js';
+import { type Done, framed, type Kind, REQUEST_BYTES, type Refused } from './messages.js';
 
 /**
  * The process that decodes: takes one file after the other from its standard input and writes its sound to its standard
@@ -80,8 +80,8 @@ async function serve(): Promise<void> {
     try {
       await sayData('done', await decode(bytes));
     } catch (error) {
-      const isKnown = error instanceof InputError;
-      await sayData('refused', isKnown ? { code: error.code, message: error.message } : { code: '', message: '' });
+      const refused: Refused = { fault: error instanceof InputError ? error.fault : null };
+      await sayData('refused', refused);
     }
     limits[DEADLINE] = Number.POSITIVE_INFINITY;
   }

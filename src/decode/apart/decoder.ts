@@ -1,9 +1,9 @@
 import { type ChildProcessByStdio, spawn } from 'node:child_process';
 import type { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
+import { type FileFormat, InputError } from '../../base/index.js';
 import { recognise } from '../recognise.js';
 import { type DecodedApart, incomingSound } from './incoming-sound.js';
-import { type LossCode, lossOf } from './loss-of.js';
 import { messageReader, requestHead } from './messages.js';
 
 /** A machine that is busy with other things may take this long to start the process and decode a take. */
@@ -17,6 +17,9 @@ const LEAST_MB = 1024;
 const MB_A_FILE_MB = 3;
 /** The process ends itself so much later than it is ended from here, in case nobody is here any more. */
 const LATER_SECONDS = 5;
+
+/** How a decoder may be lost over a file. */
+type LossCode = 'decoder-died' | 'decoder-too-slow' | 'decoder-too-large';
 
 /** How the process may be set up otherwise. */
 export interface DecoderOptions {
@@ -102,11 +105,11 @@ export class Decoder {
 
   async #decode(bytes: Uint8Array): Promise<DecodedApart> {
     const running = this.#running ?? this.#start();
-    const { name } = recognise(bytes);
+    const { container } = recognise(bytes);
     const fileMb = bytes.length / 2 ** 20;
     const seconds = this.#options.seconds ?? Math.min(MOST_SECONDS, LEAST_SECONDS + SECONDS_A_FILE_MB * fileMb);
     const megabytes = this.#options.megabytes ?? LEAST_MB + MB_A_FILE_MB * fileMb;
-    const work = outcomeOf(running, name, seconds);
+    const work = outcomeOf(running, container, seconds);
     holdOpen(running, true);
     running.child.stdin.write(requestHead(bytes.length, seconds + LATER_SECONDS, megabytes));
     running.child.stdin.write(bytes);
@@ -120,7 +123,7 @@ export class Decoder {
 }
 
 /** What the process makes of a file; a process that does not keep to the rules, or to the time, is ended. */
-function outcomeOf(running: Running, name: string, seconds: number): Promise<DecodedApart> {
+function outcomeOf(running: Running, format: FileFormat, seconds: number): Promise<DecodedApart> {
   return new Promise((resolve, reject) => {
     let loss: LossCode | null = null;
     const end = (why: LossCode): void => {
@@ -134,7 +137,7 @@ function outcomeOf(running: Running, name: string, seconds: number): Promise<Dec
     };
     const read = messageReader(
       incomingSound(
-        name,
+        format,
         (sound) => settled(() => resolve(sound)),
         (error) => settled(() => reject(error)),
       ),
@@ -148,7 +151,9 @@ function outcomeOf(running: Running, name: string, seconds: number): Promise<Dec
         }
       },
       onEnd: (signal) =>
-        settled(() => reject(lossOf(name, loss ?? (signal === 'SIGKILL' ? 'decoder-too-large' : 'decoder-died')))),
+        settled(() =>
+          reject(new InputError(loss ?? (signal === 'SIGKILL' ? 'decoder-too-large' : 'decoder-died'), { format })),
+        ),
     };
   });
 }

@@ -1,4 +1,4 @@
-import { InputError, type InputErrorCode } from '../../base/index.js';
+import { type FaultArguments, type FileFormat, InputError } from '../../base/index.js';
 import type { ChannelSource } from '../read-channel.js';
 import { type About, type Done, type Message, PIECE_FRAMES, PIECE_HEADER_BYTES, type Refused } from './messages.js';
 
@@ -50,32 +50,32 @@ function sourceOf(pieces: readonly Piece[]): ChannelSource {
 
 const data = (payload: Uint8Array): unknown => JSON.parse(Buffer.from(payload).toString());
 
-function refusal(name: string, { code, message }: Refused): InputError {
+function refusal(format: FileFormat, { fault }: Refused): InputError {
   // What the process does not explain is a file that its readers could not follow.
-  if (code !== '') return new InputError(code as InputErrorCode, message);
-  return new InputError('recording-damaged', `this is ${name} that is damaged; copy or record the take again`);
+  if (fault === null) return new InputError('recording-damaged', { format });
+  return new InputError(...([fault.code, fault.facts] as FaultArguments));
 }
 
 /**
  * Puts sound together as it comes from the process that decodes.
  *
- * @param name what the file is, with its article
+ * @param format what the file is
  * @param onSound told the sound once it is whole
  * @param onRefused told why there is none
  * @returns takes the next message
  * @throws Error when the messages contradict each other
  */
 export function incomingSound(
-  name: string,
+  format: FileFormat,
   onSound: (sound: DecodedApart) => void,
   onRefused: (why: InputError) => void,
 ): (message: Message) => void {
   const pieces: Piece[] = [];
   let about: About | null = null;
   return ({ kind, payload }) => {
-    if (kind === 'refused') onRefused(refusal(name, data(payload) as Refused));
+    if (kind === 'refused') onRefused(refusal(format, data(payload) as Refused));
     else if (kind === 'about') about = data(payload) as About;
-    else if (about === null) onRefused(refusal(name, { code: '', message: '' }));
+    else if (about === null) onRefused(refusal(format, { fault: null }));
     else if (kind === 'piece') pieces.push(pieceOf(payload, about));
     else onSound({ ...about, ...(data(payload) as Done), source: sourceOf(pieces) });
   };

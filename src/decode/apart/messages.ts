@@ -1,3 +1,5 @@
+import type { Fault } from '../../base/index.js';
+
 /**
  * What goes over the pipes between this process and the one that decodes. Numbers are in the machine's own byte order, as
  * both run on it.
@@ -45,10 +47,10 @@ export interface Done {
   readonly brokenOff: boolean;
 }
 
-/** What the user can put right. */
+/** Why there is no sound. */
 export interface Refused {
-  readonly code: string;
-  readonly message: string;
+  /** null when the file could not be followed */
+  readonly fault: Fault | null;
 }
 
 /** A message and its bytes. */

@@ -5,6 +5,8 @@ import { type About, type Done, MOST_CHANNELS, PIECE_FRAMES, PIECE_HEADER_BYTES 
 /** Beyond this a sample is damage, not a loud note: +180 dBFS. */
 const ABSURD = 1e9;
 const LONGEST_SECONDS = 3600;
+const LOWEST_HERTZ = 8000;
+const HIGHEST_HERTZ = 192_000;
 
 /** Where sound goes. */
 export interface PieceTarget {
@@ -59,7 +61,7 @@ export async function writePieces(sound: Sound, target: PieceTarget): Promise<Do
     }
     frames += stretch.frames;
     if (frames > LONGEST_SECONDS * sound.sampleRateHz) {
-      throw new InputError('recording-too-long', 'the recording is more than an hour long; cut it to the take');
+      throw new InputError('recording-over-an-hour');
     }
     for (let at = 0; at < stretch.frames; ) {
       const count = Math.min(PIECE_FRAMES - held, stretch.frames - at);
@@ -80,11 +82,9 @@ function fill(memory: readonly Float32Array[], stretch: Stretch, from: number, t
   }
 }
 
-function checkFormat(sampleRateHz: number, channels: number): void {
-  const isRead = sampleRateHz >= 8000 && sampleRateHz <= 192000 && channels >= 1 && channels <= MOST_CHANNELS;
+function checkFormat(hertz: number, channels: number): void {
+  const isRead = hertz >= LOWEST_HERTZ && hertz <= HIGHEST_HERTZ && channels >= 1 && channels <= MOST_CHANNELS;
   if (isRead) return;
-  throw new InputError(
-    'sound-not-read',
-    `this file says ${channels} channels at ${sampleRateHz} Hz; 1 to ${MOST_CHANNELS} channels at 8000 to 192000 Hz can be read`,
-  );
+  const read = { most: MOST_CHANNELS, lowestHertz: LOWEST_HERTZ, highestHertz: HIGHEST_HERTZ };
+  throw new InputError('sound-not-usual', { channels, hertz, ...read });
 }

@@ -11,16 +11,7 @@ async function load(): Promise<Engine> {
     engine ??= import('node-web-audio-api');
     return await engine;
   } catch (error) {
-    if (!String(error).includes('libasound')) {
-      throw new InputError(
-        'sound-library-missing',
-        'this kind of file cannot be read on this machine; save the take as WAV',
-      );
-    }
-    throw new InputError(
-      'sound-library-missing',
-      'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV',
-    );
+    throw new InputError(String(error).includes('libasound') ? 'sound-library-missing' : 'sound-engine-missing');
   }
 }
 

@@ -1,4 +1,4 @@
-import { InputError } from '../../base/index.js';
+import { type FileFormat, InputError } from '../../base/index.js';
 import { recognise } from '../recognise.js';
 import { readAac } from './aac.js';
 import { findAiffSound } from './aiff.js';
@@ -17,12 +17,13 @@ const FIRST_PAGE_BYTES = 256;
 /** Files made of boxes, of which one is the index. */
 const BOXED = new Set(['mp4', 'mov', '3gp']);
 
-/** Codings an engine or a page knows by a name of its own, said as a user may have heard it. */
+/** Codings an engine or a page knows by a name of its own, said as a user may have heard it; AAC has none, for what is
+ * common of it is read. */
 const NAMES: Readonly<Record<string, string>> = {
   ac3: 'AC-3',
   eac3: 'Enhanced AC-3',
   dts: 'DTS',
-  aac: 'a kind of AAC that is not common',
+  aac: '',
   ima4: 'IMA ADPCM',
   speex: 'Speex',
 };
@@ -71,7 +72,7 @@ async function* once(data: Uint8Array): AsyncGenerator<{ data: Uint8Array }> {
  * Source: definition.
  */
 export async function openSound(bytes: Uint8Array): Promise<Sound> {
-  const { container, name } = recognise(bytes);
+  const { container } = recognise(bytes);
   if (container === 'amr') {
     const { wide, packets } = amrFile(bytes);
     return readAmr(wide, packets());
@@ -79,25 +80,21 @@ export async function openSound(bytes: Uint8Array): Promise<Sound> {
   if (container === 'aiff') {
     const found = findAiffSound(bytes);
     if (found === null) throw new Error('no sound in it');
-    return readPcm(found.format, () => once(found.data)) ?? refuse(name, found.format.codec);
+    return readPcm(found.format, () => once(found.data)) ?? refuse(container, found.format.codec);
   }
   const track = container === 'caf' ? openCaf(bytes) : await openTrack(bytes);
   if (track !== null) {
     const { announcedSeconds, brokenOff } = track;
-    return { ...(inCoding(track, bytes) ?? refuse(name, track.codec)), announcedSeconds, brokenOff };
+    return { ...(inCoding(track, bytes) ?? refuse(container, track.codec)), announcedSeconds, brokenOff };
   }
   const flac = container === 'ogg' ? flacInOgg(bytes) : null;
   if (flac !== null) return flac;
   const lacksIndex =
     BOXED.has(container) && Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).indexOf('moov') < 0;
   if (lacksIndex) throw new Error('the file is cut off before its index');
-  throw new InputError('sound-not-read', `this is ${name} in which no sound is found; save the take as WAV or M4A`);
+  throw new InputError('no-sound-in-it', { format: container });
 }
 
-function refuse(name: string, codec: string): never {
-  const coding = NAMES[codec] ?? codec;
-  throw new InputError(
-    'sound-not-read',
-    `this is ${name} whose sound is coded as ${coding}, which is not read; save the take as WAV or M4A`,
-  );
+function refuse(format: FileFormat, codec: string): never {
+  throw new InputError('coding-not-read', { format, coding: NAMES[codec] ?? codec });
 }

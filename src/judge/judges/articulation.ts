@@ -1,7 +1,6 @@
 import { isMeasured, median, quantile } from '../../base/index.js';
 import type { TransitionMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 const LEAST_OTHERS = 3;
@@ -41,7 +40,7 @@ function judgeAccents(input: JudgeInput): Observation[] {
     }
     if (a.overDb >= accentWatch.value || a.spreadDb > accentSpread.value) return [];
     const note = input.part.notes[a.index]!;
-    const measured = { value: a.overDb, unit: 'dB', expected: 'plainly louder than the notes around it' };
+    const measured = { value: a.overDb, unit: 'dB', expected: { code: 'louder-than-neighbours', facts: {} } } as const;
     const place = { ...placeOf(input, note), measured, facts: { db: a.overDb } };
     return [{ kind: 'accent-weak', criterion: 'articulation', weight: 'watch', size: 0.5, ...place }];
   });
@@ -49,8 +48,8 @@ function judgeAccents(input: JudgeInput): Observation[] {
 
 /** An fp whose second half does not come. */
 function staysLoud(input: JudgeInput, index: number, fallDb: number): Observation {
-  const expected = `at least ${input.standards.fallLeast.value} softer after the attack`;
-  const measured = { value: fallDb, unit: 'dB', expected };
+  const expected = { code: 'softer-after-attack', facts: { db: input.standards.fallLeast.value } } as const;
+  const measured = { value: fallDb, unit: 'dB', expected } as const;
   const facts = { db: fallDb, falls: true };
   const place = { ...placeOf(input, input.part.notes[index]!), measured, facts };
   return { kind: 'accent-weak', criterion: 'articulation', weight: 'watch', size: 0.5, ...place };
@@ -70,7 +69,7 @@ function judgeSlur(input: JudgeInput, transition: TransitionMeasure): Observatio
   const sure = [transition.index, transition.toIndex].every(
     (i) => input.alignment.notes[i]!.confidence >= noteConfidence.value,
   );
-  const measured = { value: gap, unit: 's', expected: 'no gap under the slur' };
+  const measured = { value: gap, unit: 's', expected: { code: 'no-gap', facts: {} } } as const;
   const place = { ...placeOf(input, next), measured, facts: { milliseconds: 1000 * gap } };
   const weight = sure && gap > slurGapFix.value && transition.dipDb > slurDip.value ? 'fix' : 'watch';
   return [{ kind: 'slur-broken', criterion: 'articulation', weight, size: 0.6 + gap, ...place }];
@@ -98,7 +97,7 @@ function allHeld(input: JudgeInput, staccatos: readonly TransitionMeasure[]): Ob
   const usual = median(staccatos.map((t) => t.soundedShare));
   if (staccatos.length <= LEAST_OTHERS || usual <= input.standards.staccatoWatch.value) return [];
   const note = input.part.notes[staccatos[0]!.index]!;
-  const measured = { value: 100 * usual, unit: '%', expected: 'about half' };
+  const measured = { value: 100 * usual, unit: '%', expected: { code: 'about-half', facts: {} } } as const;
   const facts = { percent: 100 * usual, usual: null, all: true };
   const place = { ...placeOf(input, note), measured, facts };
   return [{ kind: 'staccato-long', criterion: 'articulation', weight: 'watch', size: usual, ...place }];
@@ -117,7 +116,7 @@ function judgeStaccatos(input: JudgeInput, staccatos: readonly TransitionMeasure
       quantile(others, MOST_OTHERS) < staccatoWatch.value &&
       !mayBeRoom(input, t);
     const note = input.part.notes[t.index]!;
-    const measured = { value: 100 * share, unit: '%', expected: 'about half' };
+    const measured = { value: 100 * share, unit: '%', expected: { code: 'about-half', facts: {} } } as const;
     const facts = { percent: 100 * share, usual: usual === null ? null : 100 * usual, all: false };
     const place = { ...placeOf(input, note), measured, facts };
     return sure || usual === null || usual < staccatoWatch.value

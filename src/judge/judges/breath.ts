@@ -1,6 +1,5 @@
 import type { TransitionMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /** A note shorter than this share of its time was meant to be short: the silence after it is no breath. */
@@ -27,7 +26,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
   const gap = transition.gapSeconds;
   const place = placeOf(input, note);
   if (excess > hesitation.value && gap > hesitation.value / 2) {
-    const measured = { value: excess, unit: 's', expected: 'no wait' };
+    const measured = { value: excess, unit: 's', expected: { code: 'no-wait', facts: {} } } as const;
     return [
       {
         kind: 'hesitation',
@@ -42,7 +41,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
   }
   if (note.breathAfter !== null) {
     if (excess <= breathLate.value) return [];
-    const measured = { value: excess, unit: 's', expected: 'the next note on its beat' };
+    const measured = { value: excess, unit: 's', expected: { code: 'next-note-on-beat', facts: {} } } as const;
     return [
       {
         kind: 'breath-late',
@@ -61,7 +60,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
     const aligned = input.alignment.notes[n.index]!;
     return aligned.status === 'as-written' && aligned.confidence >= input.standards.noteConfidence.value;
   });
-  const measured = { value: gap, unit: 's', expected: 'no breath here' };
+  const measured = { value: gap, unit: 's', expected: { code: 'no-breath', facts: {} } } as const;
   const facts = { seconds: gap, inSlur };
   return [
     {

@@ -1,5 +1,4 @@
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /**

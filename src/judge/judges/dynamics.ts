@@ -1,8 +1,8 @@
 import { isMeasured } from '../../base/index.js';
 import type { ContrastMeasure, HairpinMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import type { Expected } from '../expected.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
+import type { MeasuredValue, Observation } from '../observation.js';
 
 /** Marks from soft to loud. Source: common practice. */
 const ORDER = ['pppppp', 'ppppp', 'pppp', 'ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff', 'ffff', 'fffff', 'ffffff'];
@@ -55,6 +55,11 @@ function directionOf(change: ContrastMeasure | HairpinMeasure): 1 | -1 | 0 {
   return steps === 0 ? 0 : steps > 0 ? 1 : -1;
 }
 
+/** What is expected of a change in the direction that is written. */
+function atLeast(direction: 1 | -1, value: number): Expected {
+  return { code: direction > 0 ? 'at-least' : 'at-least-down', facts: { value } };
+}
+
 function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observation[] {
   const change = changeOf(contrast);
   if (change === null) return [];
@@ -68,8 +73,8 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
   const measured = {
     value: direction * raw,
     unit: 'dB',
-    expected: direction > 0 ? `at least ${least}` : `at most −${least}`,
-  };
+    expected: atLeast(direction, least),
+  } as const;
   const place = {
     criterion: 'dynamics',
     weight,
@@ -97,8 +102,8 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
   const measured = {
     value: direction * raw,
     unit: 'dB',
-    expected: direction > 0 ? `at least ${least}` : `at most −${least}`,
-  };
+    expected: atLeast(direction, least),
+  } as const;
   const place = {
     criterion: 'dynamics',
     weight,
@@ -122,9 +127,9 @@ function judgeCourse(input: JudgeInput, hairpin: HairpinMeasure, db: number): Ob
   if (course === undefined || hairpin.bar === toBar) return [];
   const turned = course.turnedBackDb >= courseTurned.value;
   if (!turned && course.halfwayShare < courseEarly.value) return [];
-  const measured = turned
-    ? { value: 100 * course.peakAt, unit: '%', expected: 'at its end' }
-    : { value: 100 * course.halfwayShare, unit: '%', expected: 'about half' };
+  const measured: MeasuredValue = turned
+    ? { value: 100 * course.peakAt, unit: '%', expected: { code: 'at-end', facts: {} } }
+    : { value: 100 * course.halfwayShare, unit: '%', expected: { code: 'about-half', facts: {} } };
   const place = { ...placeOf(input, input.part.notes[index]!), toBar, toIndex, measured };
   const facts = {
     kind,

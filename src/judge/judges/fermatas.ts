@@ -1,6 +1,5 @@
 import { isMeasured } from '../../base/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /**
@@ -14,8 +13,8 @@ export function judgeFermatas(input: JudgeInput): Observation[] {
   return input.measurements.fermatas.flatMap((f): Observation[] => {
     if (!isMeasured(f.ratio)) return [];
     const note = input.part.notes[f.index]!;
-    const expected = `${fermataLeast.value} to ${fermataMost.value}`;
-    const measured = { value: f.ratio, unit: 'times the written length', expected };
+    const expected = { code: 'between', facts: { least: fermataLeast.value, most: fermataMost.value } } as const;
+    const measured = { value: f.ratio, unit: 'times the written length', expected } as const;
     const place = { criterion: 'rhythm', ...placeOf(input, note), measured } as const;
     if (f.ratio > fermataMost.value) {
       const weight = f.ratio > fermataMost.value * (1 + fermataMargin.value) ? 'fix' : 'watch';

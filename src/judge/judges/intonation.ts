@@ -1,8 +1,7 @@
 import { isMeasured, median } from '../../base/index.js';
 import type { NoteMeasure } from '../../measure/index.js';
 import type { PartNote } from '../../score/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import { noteName } from '../note-name.js';
 import type { Observation } from '../observation.js';
 
@@ -28,8 +27,8 @@ function wholeTake(input: JudgeInput): Observation[] {
   const measured = {
     value: tuning.centsFromA440,
     unit: 'cents',
-    expected: `within ${input.standards.tuningWatch.value}`,
-  };
+    expected: { code: 'within', facts: { value: input.standards.tuningWatch.value } },
+  } as const;
   return [
     {
       kind: 'tuning-off',
@@ -81,7 +80,8 @@ function worst(alike: readonly Stray[]): Stray {
 
 function tell(input: JudgeInput, stray: Stray, alike: readonly Stray[]): Observation {
   const cents = median(alike.map((s) => s.cents));
-  const measured = { value: cents, unit: 'cents', expected: `within ${input.standards.noteWatch.value}` };
+  const expected = { code: 'within', facts: { value: input.standards.noteWatch.value } } as const;
+  const measured = { value: cents, unit: 'cents', expected } as const;
   const facts = { written: noteName(stray.note.written), cents, times: alike.length };
   return {
     kind: 'note-out-of-tune',

@@ -1,6 +1,5 @@
 import type { AddedNote } from '../../align/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import { noteName, playedName } from '../note-name.js';
 import type { Observation } from '../observation.js';
 

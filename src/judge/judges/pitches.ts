@@ -1,5 +1,4 @@
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import { noteName, playedName } from '../note-name.js';
 import type { Observation } from '../observation.js';
 
@@ -32,7 +31,7 @@ export function judgePitches(input: JudgeInput): Observation[] {
     const away = playedMidi - note.soundingMidi;
     const surely = away % 12 === 0 || Math.abs(away) > standards.slipWidest.value ? 'watch' : weight;
     const octave = away % 12 !== 0 ? null : away > 0 ? 'higher' : 'lower';
-    const measured = { value: away, unit: 'semitones' };
+    const measured = { value: away, unit: 'semitones' } as const;
     return [
       {
         kind: 'wrong-note',

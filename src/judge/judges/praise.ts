@@ -1,6 +1,5 @@
 import { isMeasured, quantile } from '../../base/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation, Praise } from '../observation.js';
 
 const MOST_PRAISE = 3;

@@ -1,6 +1,5 @@
 import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import { placeOf } from '../judge-input.js';
+import { type JudgeInput, placeOf } from '../judge-input.js';
 import type { Observation } from '../observation.js';
 
 /** A note that seems to have less of its time than this was more likely misheard than rushed. */
@@ -27,7 +26,7 @@ function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
   const { entryWatch, entryFix, entryLeast, entryLeastFix, entryMost, entryEarly } = input.standards;
   const beats = entry.lateSeconds / entry.secondsAQuarter;
   const note = input.part.notes[entry.index]!;
-  const measured = { value: entry.lateSeconds, unit: 's', expected: 'on the beat' };
+  const measured = { value: entry.lateSeconds, unit: 's', expected: { code: 'on-the-beat', facts: {} } } as const;
   const facts = { milliseconds: Math.abs(1000 * entry.lateSeconds), restQuarters: entry.restQuarters };
   const place = {
     criterion: 'rhythm',
@@ -63,8 +62,8 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const measured = {
     value: 100 * group.shares[which]!,
     unit: '%',
-    expected: `${Math.round(100 * group.written[which]!)} %`,
-  };
+    expected: { code: 'percent', facts: { percent: 100 * group.written[which]! } },
+  } as const;
   const facts = {
     notes: group.shares.length,
     tuplet: group.tuplet,

@@ -31,7 +31,7 @@ function steadyDrift(input: JudgeInput): Observation[] {
   const error = (2 * line.slopeError * (bars.length - 1)) / tempo.playedQuarterBpm;
   if (Math.abs(change) - error <= input.standards.drift.value) return [];
   const place = { bar: tempo.bars[0]!.bar, toBar: tempo.bars.at(-1)!.bar, pass: tempo.bars[0]!.pass };
-  const measured = { value: 100 * change, unit: '%', expected: 'the same tempo from beginning to end' };
+  const measured = { value: 100 * change, unit: '%', expected: { code: 'same-tempo-throughout', facts: {} } } as const;
   const facts = { percent: Math.abs(100 * change), throughout: true };
   const kind = change > 0 ? 'rushing' : 'dragging';
   return [{ kind, criterion: 'tempo', weight: 'watch', size: 5 * Math.abs(change), ...place, measured, facts }];
@@ -52,8 +52,8 @@ function drifts(input: JudgeInput): Observation[] {
       const measured = {
         value: 100 * off,
         unit: '%',
-        expected: `within ${Math.round(100 * input.standards.drift.value)} %`,
-      };
+        expected: { code: 'within-percent', facts: { percent: 100 * input.standards.drift.value } },
+      } as const;
       const facts = { percent: Math.abs(100 * off) };
       const kind = off > 0 ? 'rushing' : 'dragging';
       found.push({ kind, criterion: 'tempo', weight: 'watch', size: 5 * Math.abs(off), ...place, measured, facts });
@@ -81,8 +81,8 @@ function wholeTake(input: JudgeInput): Observation[] {
   const measured = {
     value: tempo.playedQuarterBpm,
     unit: 'quarter notes a minute',
-    expected: `about ${tempo.markedQuarterBpm}`,
-  };
+    expected: { code: 'about', facts: { value: tempo.markedQuarterBpm } },
+  } as const;
   const facts = { played: tempo.playedQuarterBpm, marked: tempo.markedQuarterBpm };
   return [
     {

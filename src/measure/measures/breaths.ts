@@ -19,7 +19,7 @@ export function measureBreaths(context: MeasureContext, transitions: readonly Tr
       const place = { index: note.index, bar: note.bar, pass: note.pass, beat: note.beat };
       const transition = leaving.get(note.index);
       if (transition === undefined) {
-        const why = notMeasured('the notes around it were not heard one after the other');
+        const why = notMeasured('neighbours-not-heard');
         return { ...place, gapSeconds: why, lateSeconds: why };
       }
       const held = note.fermata || context.part.notes[transition.toIndex]!.heldRestBefore === true;
@@ -28,7 +28,7 @@ export function measureBreaths(context: MeasureContext, transitions: readonly Tr
 }
 
 function lateSeconds({ betweenOnsetsSeconds, expectedSeconds }: TransitionMeasure, held: boolean): MaybeNumber {
-  if (held) return notMeasured('a fermata leaves open when the next note is due');
-  if (expectedSeconds === undefined) return notMeasured('too few steady notes around it to know the tempo');
+  if (held) return notMeasured('fermata-leaves-open');
+  if (expectedSeconds === undefined) return notMeasured('tempo-unknown-here');
   return betweenOnsetsSeconds - expectedSeconds;
 }

@@ -19,7 +19,7 @@ export function measureContrasts(context: LevelContext, levels: readonly LevelMe
     if (from.mark === to.mark) return [];
     const place = { from: from.mark, to: to.mark, index: to.index, bar: to.bar, pass: to.pass };
     if (!isMeasured(from.levelDb) || !isMeasured(to.levelDb)) {
-      const why = notMeasured(`too few notes were heard under ${isMeasured(from.levelDb) ? to.mark : from.mark}`);
+      const why = notMeasured('too-few-under-mark', { mark: isMeasured(from.levelDb) ? to.mark : from.mark });
       return [{ ...place, differenceDb: why, registerAdjustedDb: why }];
     }
     const differenceDb = to.levelDb - from.levelDb;
@@ -34,7 +34,7 @@ function errorOf(context: NoteContext, level: LevelMeasure): number {
 }
 
 function adjusted(context: NoteContext, own: OwnLoudness | null, from: LevelMeasure, to: LevelMeasure): MaybeNumber {
-  if (own === null) return notMeasured('too few notes to know how loud the instrument is by itself in each register');
+  if (own === null) return notMeasured('registers-unknown');
   const level = (mark: LevelMeasure) =>
     median(
       context.notes

@@ -23,11 +23,9 @@ export function measureFermatas(context: MeasureContext): FermataMeasure[] {
       const { onsetSeconds, offsetSeconds } = context.alignment.notes[note.index]!;
       const pace = paceAround(context, note.index - SIDE_NOTES, note.index + SIDE_NOTES);
       const writtenSeconds =
-        pace.pairs < LEAST_PAIRS
-          ? notMeasured('too few steady notes around it to know the tempo')
-          : note.durationQuarters * pace.secondsAQuarter;
+        pace.pairs < LEAST_PAIRS ? notMeasured('tempo-unknown-here') : note.durationQuarters * pace.secondsAQuarter;
       if (onsetSeconds === undefined || offsetSeconds === undefined) {
-        const why = notMeasured('the note was not heard');
+        const why = notMeasured('note-not-heard');
         return { ...place, writtenSeconds, heldSeconds: why, ratio: why };
       }
       const heldSeconds = offsetSeconds - onsetSeconds;

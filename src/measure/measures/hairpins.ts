@@ -4,7 +4,7 @@ import type { HairpinMeasure } from '../types.js';
 import { hairpinCourse } from './hairpin-course.js';
 
 const LEAST_NOTES = 3;
-const unknownRegister = notMeasured('too few notes to know how loud the instrument is by itself in each register');
+const unknownRegister = notMeasured('registers-unknown');
 
 /**
  * Rise or fall of level through each crescendo and diminuendo.
@@ -32,7 +32,7 @@ export function measureHairpins(context: LevelContext): HairpinMeasure[] {
     }
     const span = seconds.at(-1)! - seconds[0]!;
     if (seconds.length < LEAST_NOTES || !(span > 0)) {
-      const why = notMeasured('too few notes were heard in it');
+      const why = notMeasured('too-few-in-hairpin');
       return { ...place, riseDb: why, registerAdjustedRiseDb: why, slopeDbPerBar: why, slopeDbPerSecond: why };
     }
     const line = fitHuberLine(seconds, levels);

@@ -87,9 +87,9 @@ function withLoudness(held: readonly HeldNote[]): LoudPitchMeasure {
       cents.push(n.cents - pitch);
     }
   }
-  if (db.length < LEAST_LOUD_NOTES) return notMeasured('too few notes that come back loud and soft');
+  if (db.length < LEAST_LOUD_NOTES) return notMeasured('too-few-loud-and-soft');
   const reachDb = Math.max(...db) - Math.min(...db);
-  if (reachDb < LEAST_REACH_DB) return notMeasured('loud and soft are too much alike');
+  if (reachDb < LEAST_REACH_DB) return notMeasured('loud-and-soft-alike');
   const { slope, slopeError } = fitHuberLine(db, cents);
   return { centsPerDb: slope, errorCentsPerDb: slopeError, reachDb, count: db.length };
 }

@@ -32,8 +32,7 @@ export function measureLevels(context: NoteContext): LevelMeasure[] {
   return context.part.dynamics.map((d) => {
     const levels = noteLevels(context, d.index, d.toIndex);
     const place = { mark: d.mark, index: d.index, toIndex: d.toIndex, bar: d.bar, pass: d.pass };
-    if (levels.length < LEAST_NOTES)
-      return { ...place, levelDb: notMeasured('too few notes were heard under this mark') };
+    if (levels.length < LEAST_NOTES) return { ...place, levelDb: notMeasured('too-few-under-this-mark') };
     return { ...place, levelDb: median(levels) };
   });
 }

@@ -19,15 +19,14 @@ const LEAST_ABOVE_FLOOR_DB = 3;
  */
 export function measureNoteLevel(features: Features, note: AlignedNote): MaybeNumber {
   const { onsetSeconds, offsetSeconds } = note;
-  if (onsetSeconds === undefined || offsetSeconds === undefined) return notMeasured('the note was not heard');
+  if (onsetSeconds === undefined || offsetSeconds === undefined) return notMeasured('note-not-heard');
   const seconds = offsetSeconds - onsetSeconds;
-  if (seconds * (1 - 2 * END_SHARE) < LEAST_SECONDS) return notMeasured('the note is too short');
+  if (seconds * (1 - 2 * END_SHARE) < LEAST_SECONDS) return notMeasured('note-too-short');
   const { power, levelHopSeconds: hop } = features;
   const from = Math.round((onsetSeconds + END_SHARE * seconds) / hop);
   const to = Math.max(from + 1, Math.round((offsetSeconds - END_SHARE * seconds) / hop));
   const level = median(frameLevels(power, from, to, Math.max(1, Math.round(FRAME_SECONDS / hop))));
-  if (level < features.noiseFloorDb + LEAST_ABOVE_FLOOR_DB)
-    return notMeasured('the note is lost in the noise of the room');
+  if (level < features.noiseFloorDb + LEAST_ABOVE_FLOOR_DB) return notMeasured('note-in-noise');
   return level;
 }
 

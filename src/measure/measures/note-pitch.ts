@@ -23,7 +23,7 @@ const LEAST_CLARITY = 0.6;
  */
 export function measureNotePitch(features: Features, note: AlignedNote, soundedMidi: number): MaybeNumber {
   const { onsetSeconds, offsetSeconds } = note;
-  if (onsetSeconds === undefined || offsetSeconds === undefined) return notMeasured('the note was not heard');
+  if (onsetSeconds === undefined || offsetSeconds === undefined) return notMeasured('note-not-heard');
   const attack = Math.min(
     MOST_ATTACK_SECONDS,
     Math.max(LEAST_ATTACK_SECONDS, ATTACK_SHARE * (offsetSeconds - onsetSeconds)),
@@ -39,5 +39,5 @@ export function measureNotePitch(features: Features, note: AlignedNote, soundedM
       break;
     }
   }
-  return cents.length < LEAST_FRAMES ? notMeasured('the note is too short or too unsteady') : median(cents);
+  return cents.length < LEAST_FRAMES ? notMeasured('note-unsteady') : median(cents);
 }

@@ -19,7 +19,7 @@ const RINGING_SECONDS = 1.2;
  * The recording itself: peak, clipping, noise, how long the room rings, and whether the recorder moved its level.
  *
  * @param context the take with its notes measured
- * @returns numbers, and cautions in plain words
+ * @returns numbers, and cautions
  *
  * Source: definition; flat tops are runs of equal samples at the peak.
  */
@@ -29,17 +29,15 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
   const levelRiding = ridesLevel(context);
   const reverberationSeconds = measureReverberation(context);
   const cautions = [...context.take.cautions];
-  if (clippedShare > CLIPPED_CAUTION)
-    cautions.push('The recording is too loud in places and clips: loud notes cannot be compared exactly.');
-  if (isMeasured(signalToNoiseDb) && signalToNoiseDb < NOISY_DB)
-    cautions.push('There is much noise in the recording: soft notes may be lost in it.');
-  if (isMeasured(reverberationSeconds) && reverberationSeconds > RINGING_SECONDS)
-    cautions.push(
-      'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.',
-    );
-  const { offsetSemitones } = context.alignment;
-  if (offsetSemitones !== 0) cautions.push(otherPitch(offsetSemitones));
-  if (levelRiding) cautions.push('The recorder seems to have changed its level by itself. So dynamics are not judged.');
+  if (clippedShare > CLIPPED_CAUTION) cautions.push({ code: 'clips', facts: {} });
+  if (isMeasured(signalToNoiseDb) && signalToNoiseDb < NOISY_DB) cautions.push({ code: 'noisy', facts: {} });
+  if (isMeasured(reverberationSeconds) && reverberationSeconds > RINGING_SECONDS) {
+    cautions.push({ code: 'rings-long', facts: {} });
+  }
+  // A whole take at another pitch is compared at that pitch, and it is said.
+  const { offsetSemitones: semitones } = context.alignment;
+  if (semitones !== 0) cautions.push({ code: 'sounds-elsewhere', facts: { semitones } });
+  if (levelRiding) cautions.push({ code: 'level-moved', facts: {} });
   return {
     peakDbfs: 20 * Math.log10(Math.max(peak, 1e-5)),
     clippedShare,
@@ -49,14 +47,6 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     breaksOff: context.take.breaksOff === true,
     cautions,
   };
-}
-
-/** A whole take at another pitch is compared at that pitch, and it is said. */
-function otherPitch(semitones: number): string {
-  const size = Math.abs(semitones) === 12 ? 'an octave' : `${Math.abs(semitones)} semitones`;
-  const where = semitones > 0 ? 'higher' : 'lower';
-  const guess = Math.abs(semitones) === 12 ? '' : ' It may have been read from the part for another instrument.';
-  return `The whole take sounds ${size} ${where} than this part.${guess} Everything else here is compared at that pitch.`;
 }
 
 /** Only frames that come up to the peak are looked at sample by sample. */
@@ -89,5 +79,5 @@ function peakAndClipping(take: Take, features: Features): { peak: number; clippe
 
 function signalToNoise(context: NoteContext): MaybeNumber {
   const levels = context.notes.map((n) => n.levelDb).filter(isMeasured<number>);
-  return levels.length === 0 ? notMeasured('no note was heard') : median(levels) - context.features.noiseFloorDb;
+  return levels.length === 0 ? notMeasured('no-note-heard') : median(levels) - context.features.noiseFloorDb;
 }

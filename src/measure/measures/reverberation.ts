@@ -42,10 +42,9 @@ export function measureReverberation(context: MeasureContext): MaybeNumber {
     const next = others.find((t) => t > onsetSeconds) ?? Number.POSITIVE_INFINITY;
     return next - offsetSeconds < LEAST_SILENCE_SECONDS ? [] : [{ onsetSeconds, offsetSeconds, next }];
   });
-  if (beforeSilence.length < LEAST_DECAYS) return notMeasured('too few notes are followed by silence to hear the room');
+  if (beforeSilence.length < LEAST_DECAYS) return notMeasured('too-few-silences');
   const decays = beforeSilence.flatMap((n) => decaySeconds(context, n.onsetSeconds, n.offsetSeconds, n.next));
-  if (decays.length < LEAST_DECAYS)
-    return notMeasured('after the notes the sound is gone too soon, or lost in noise, to hear the room');
+  if (decays.length < LEAST_DECAYS) return notMeasured('decay-hidden');
   return quantile(decays, SHARE);
 }
 

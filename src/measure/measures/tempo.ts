@@ -30,7 +30,7 @@ export function measureTempo(context: MeasureContext): TempoMeasure | NotMeasure
       quarterBpm: 60 / pace.secondsAQuarter,
     });
   }
-  if (bars.length < LEAST_BARS) return notMeasured('too few bars with steady notes');
+  if (bars.length < LEAST_BARS) return notMeasured('too-few-bars');
   const printed = context.part.tempos.find((t) => t.printed);
   return {
     markedQuarterBpm: printed?.quarterBpm ?? null,

@@ -12,7 +12,7 @@ const LEAST_NOTES = 5;
  */
 export function measureTuning(context: NoteContext): TuningMeasure | NotMeasured {
   const cents = context.notes.map((n) => n.cents).filter(isMeasured<number>);
-  if (cents.length < LEAST_NOTES) return notMeasured('too few notes with a steady pitch');
+  if (cents.length < LEAST_NOTES) return notMeasured('too-few-pitches');
   const centsFromA440 = median(cents);
   return { centsFromA440, a4Hz: A4_HZ * 2 ** (centsFromA440 / 1200) };
 }

@@ -1,6 +1,5 @@
-import type { OpenFont } from '../draw/faces.js';
-import { markupText } from '../draw/markup-text.js';
-import type { TakeWords } from '../words/take-words.js';
+import { markupText, type OpenFont } from '../../page/index.js';
+import type { Words } from '../../words/index.js';
 import type { ListeningEntry } from './listening-content.js';
 import type { Markup } from './markup.js';
 import { pictureHtml } from './picture-html.js';
@@ -22,7 +21,7 @@ const CURVES_SCALE = 2;
 export function entryHtml(
   entry: ListeningEntry,
   number: number,
-  pageWords: TakeWords,
+  pageWords: Words,
   markup: Markup,
   music: OpenFont,
 ): string {
@@ -45,7 +44,7 @@ ${excerpt === null ? '' : `<figure>${pictureHtml(excerpt, music, EXCERPT_SCALE)}
 }
 
 /** The buttons come to life with the script; without it the browser's own controls stay. */
-function playerHtml({ clip }: ListeningEntry, place: string, pageWords: TakeWords, markup: Markup): string {
+function playerHtml({ clip }: ListeningEntry, place: string, pageWords: Words, markup: Markup): string {
   if (clip === null) return '';
   const source = `data:audio/wav;base64,${Buffer.from(clip).toString('base64')}`;
   const hear = button(1, ` class="hear"`, `${SIGNS}${markup(pageWords.listen.hear(place))}`);

@@ -1,6 +1,6 @@
+import type { ResultFinding, TakeResult } from '../../result/index.js';
 import type { Part, PerformedBar } from '../../score/index.js';
-import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
-import { concernsWholeTake } from '../words/place.js';
+import { concernsWholeTake } from '../../words/index.js';
 
 /** A finding that is spread over more than this cannot be heard at one place. */
 const LONGEST_SECONDS = 14;
@@ -10,7 +10,7 @@ const LEAST_AROUND_SECONDS = 1;
 const BEFORE_RESTART_SECONDS = 4;
 const AFTER_RESTART_SECONDS = 2.5;
 /** So that the first tone is heard from its beginning and the last one to its end. */
-const BREATH_SECONDS = 0.12;
+const MARGIN_SECONDS = 0.12;
 
 /** The stretch of a recording that lets a finding be heard. */
 export interface Passage {
@@ -56,7 +56,7 @@ export function findPassage(
   const { from, to } = limited(core, around, usualSeconds, result.take.durationSeconds);
   const heard = part.bars.filter((bar) => {
     const time = timeOfBar(result, part, bar);
-    return time !== null && time.from < to - 2 * BREATH_SECONDS && time.to > from + 2 * BREATH_SECONDS;
+    return time !== null && time.from < to - 2 * MARGIN_SECONDS && time.to > from + 2 * MARGIN_SECONDS;
   });
   return heard.length === 0 || to <= from ? null : { fromSeconds: from, toSeconds: to, bars: heard };
 }
@@ -121,7 +121,7 @@ function limited(core: Span, around: Span, usualSeconds: number, durationSeconds
   const wide = { from: Math.min(core.from, around.from), to: Math.max(core.to, around.to) };
   const spare = Math.max(LEAST_AROUND_SECONDS, (usualSeconds - (core.to - core.from)) / 2);
   const fits = wide.to - wide.from <= usualSeconds;
-  const from = (fits ? wide.from : Math.max(wide.from, core.from - spare)) - BREATH_SECONDS;
-  const to = (fits ? wide.to : Math.min(wide.to, core.to + spare)) + BREATH_SECONDS;
+  const from = (fits ? wide.from : Math.max(wide.from, core.from - spare)) - MARGIN_SECONDS;
+  const to = (fits ? wide.to : Math.min(wide.to, core.to + spare)) + MARGIN_SECONDS;
   return { from: Math.max(0, from), to: Math.min(durationSeconds, to) };
 }

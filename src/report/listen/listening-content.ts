@@ -1,16 +1,17 @@
 import type { Take } from '../../decode/index.js';
+import type { Engrave } from '../../engrave/index.js';
+import type { DrawingElement, Item, Typesetter } from '../../page/index.js';
+import type { ResultFinding, TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import type { Engrave } from '../engrave/engrave-excerpt.js';
-import type { DrawingElement, Item, Typesetter } from '../layout/drawing.js';
-import { Sheet } from '../layout/sheet.js';
-import { drawRow, rowWidth } from '../layout/take/at-a-glance.js';
-import { type BarRow, barRows } from '../layout/take/bar-rows.js';
-import { type FindingExcerpt, findingExcerpt } from '../layout/take/finding-excerpt.js';
-import { levelRange, rowCurve } from '../layout/take/level-range.js';
-import type { Loudness } from '../layout/take/loudness-curve.js';
-import type { LevelRange } from '../layout/take/loudness-panel.js';
-import { type TimeStretch, timeStretches } from '../layout/take/score-axis.js';
-import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
+import { type BarRow, barRows } from '../bars/bar-rows.js';
+import { drawRow } from '../curves/draw-row.js';
+import { levelRange, rowCurve } from '../curves/level-range.js';
+import type { Loudness } from '../curves/loudness-curve.js';
+import type { LevelRange } from '../curves/loudness-panel.js';
+import { rowWidth } from '../curves/row-sizes.js';
+import { type TimeStretch, timeStretches } from '../curves/score-axis.js';
+import { type FindingExcerpt, findingExcerpt } from '../excerpt/finding-excerpt.js';
+import { ReportSheet } from '../report-sheet.js';
 import { cutClip, gainFor } from './cut-clip.js';
 import { findPassage, type Passage } from './find-passage.js';
 import { type PlayheadPoint, playheadPath } from './playhead-path.js';
@@ -163,12 +164,12 @@ function wholeTakeCurves(look: Look, rows: readonly BarRow[], curves: readonly F
 }
 
 /** The panels know how to draw on a sheet. */
-function scratch({ typesetter, result }: Pick<Look, 'typesetter' | 'result'>, width: number): Sheet {
-  return new Sheet({ typesetter, paper: 'a4', width, language: result.language, title: '', foot: '' });
+function scratch({ typesetter, result }: Pick<Look, 'typesetter' | 'result'>, width: number): ReportSheet {
+  return new ReportSheet({ typesetter, paper: 'a4', width, language: result.language, title: '', foot: '' });
 }
 
 /** Everything drawn on a sheet as one picture. */
-function gathered(sheet: Sheet): Picture {
+function gathered(sheet: ReportSheet): Picture {
   const figures = sheet.elements.filter((element): element is Figure => element.box !== undefined);
   const top = Math.min(...figures.map(({ box }) => box[1]));
   return {

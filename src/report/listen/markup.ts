@@ -1,5 +1,4 @@
-import type { OpenFont } from '../draw/faces.js';
-import { markupText } from '../draw/markup-text.js';
+import { markupText, type OpenFont } from '../../page/index.js';
 
 /** Turns text into markup in which accidental signs are drawn from the music face. */
 export type Markup = (text: string) => string;

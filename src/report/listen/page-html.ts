@@ -1,14 +1,10 @@
 import { createHash } from 'node:crypto';
-import type { OpenFont } from '../draw/faces.js';
-import { markupText } from '../draw/markup-text.js';
-import { webFont } from '../draw/web-font/web-font.js';
-import type { Face } from '../layout/drawing.js';
-import { captionsOf } from '../layout/take/at-a-glance.js';
-import { titleOf } from '../layout/take/head.js';
-import { isOfWholeTake } from '../layout/take/went-well.js';
-import type { ResultFinding, TakeResult } from '../result/take-result-schema.js';
-import type { TakeWords } from '../words/take-words.js';
-import { takeWordsIn } from '../words/take-words-in.js';
+import { type Face, markupText, type OpenFont, webFont } from '../../page/index.js';
+import type { ResultFinding, TakeResult } from '../../result/index.js';
+import { type Words, wordsIn } from '../../words/index.js';
+import { captionsOf } from '../curves/captions-of.js';
+import { isOfWholeTake } from '../is-of-whole-take.js';
+import { titleOf } from '../title-of.js';
 import { entryHtml } from './entry-html.js';
 import type { ListeningContent } from './listening-content.js';
 import { type Markup, markupWith } from './markup.js';
@@ -33,7 +29,7 @@ const WHOLE_SCALE = 2;
 export function pageHtml(content: ListeningContent, faces: Readonly<Record<Face, OpenFont>>): string {
   const { result } = content;
   const { language = 'en' } = result;
-  const words = takeWordsIn(language);
+  const words = wordsIn(language);
   const markup = markupWith(faces.music);
   const body = `<body>
 ${headHtml(result, words, markup)}<main>
@@ -77,7 +73,7 @@ function policy(script: string, style: string): string {
 }
 
 /** Names are set apart from what stands around them, whichever way their letters run. */
-function headHtml(result: TakeResult, words: TakeWords, markup: Markup): string {
+function headHtml(result: TakeResult, words: Words, markup: Markup): string {
   const { take, score } = result;
   const apart = (text: string): string => `<bdi>${markup(text)}</bdi>`;
   const who = [take.player, score.part, take.date === null ? null : words.date(take.date)];
@@ -89,7 +85,7 @@ ${line.length === 0 ? '' : `<p>${line.join('  ·  ')}</p>\n`}<p class="soft">${a
 `;
 }
 
-function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Markup, music: OpenFont): string {
+function reviewedHtml(content: ListeningContent, words: Words, markup: Markup, music: OpenFont): string {
   const { result, entries, wholeTake, shortened } = content;
   const praise = result.findings.filter(({ weight }) => weight === 'well').slice(0, MOST_PRAISE);
   const articles = entries.map((entry, i) => entryHtml(entry, i + 1, words, markup, music));
@@ -113,12 +109,12 @@ function reviewedHtml(content: ListeningContent, words: TakeWords, markup: Marku
 }
 
 /** Praise, and where it belongs when that is not the whole take. */
-function praiseHtml(finding: ResultFinding, words: TakeWords, markup: Markup): string {
+function praiseHtml(finding: ResultFinding, words: Words, markup: Markup): string {
   const place = isOfWholeTake(finding) ? '' : ` <span class="soft">${markup(words.place(finding))}</span>`;
   return `<p>${markup(finding.text)}${place}</p>\n`;
 }
 
-function introHtml(words: TakeWords, markup: Markup): string {
+function introHtml(words: Words, markup: Markup): string {
   return `<p class="intro">${markup(words.listen.intro)}<span class="with-scripts" hidden> ${markup(words.listen.keys)}</span></p>
 <p class="intro without-scripts">${markup(words.listen.withoutScripts)}</p>
 `;
@@ -126,8 +122,8 @@ function introHtml(words: TakeWords, markup: Markup): string {
 
 function notReviewedHtml(
   result: TakeResult,
-  outcome: keyof TakeWords['notReviewed'],
-  words: TakeWords,
+  outcome: keyof Words['notReviewed'],
+  words: Words,
   markup: Markup,
 ): string {
   const { heading, what, tries } = words.notReviewed[outcome];

@@ -1,5 +1,4 @@
-import { INKS } from '../draw/inks.js';
-import { FACE_CLASSES } from '../draw/to-svg.js';
+import { FACE_CLASSES, INKS } from '../../page/index.js';
 
 /** The page's own name for its face: with other letters left out it may not go by the name of the whole. */
 const FAMILY = 'Page Serif';

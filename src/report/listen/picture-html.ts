@@ -1,7 +1,4 @@
-import type { OpenFont } from '../draw/faces.js';
-import { markupText } from '../draw/markup-text.js';
-import { toSvg } from '../draw/to-svg.js';
-import { numberInPath } from '../layout/path.js';
+import { markupText, numberInMarkup, type OpenFont, toSvg } from '../../page/index.js';
 import type { Picture } from './listening-content.js';
 
 /**
@@ -17,7 +14,7 @@ export function pictureHtml(
   music: OpenFont,
   pixelsAPoint: number,
 ): string {
-  const box = [left, top, width, height].map(numberInPath).join(' ');
+  const box = [left, top, width, height].map(numberInMarkup).join(' ');
   const size = `width="${Math.round(width * pixelsAPoint)}" height="${Math.round(height * pixelsAPoint)}"`;
   const moving = path.length === 0 ? '' : ` data-path="${JSON.stringify(path)}"`;
   const playhead = path.length === 0 ? '' : '<line class="playhead" visibility="hidden"/>';

@@ -1,6 +1,6 @@
+import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
-import type { NotePlace } from '../layout/take/finding-excerpt.js';
-import type { TakeResult } from '../result/take-result-schema.js';
+import type { NotePlace } from '../excerpt/finding-excerpt.js';
 import type { Passage } from './find-passage.js';
 
 /** Where the playhead stands when a note begins: seconds from the start of the clip, x, upper and lower end. */

@@ -16,14 +16,11 @@ const HIGHEST_MIDI = 127;
 export function checkPlayable({ bars, notes }: Pick<Part, 'bars' | 'notes'>): void {
   const long = bars.find((bar) => bar.lengthQuarters > LONGEST_BAR_QUARTERS);
   if (long !== undefined) {
-    const length = `is ${Number(long.lengthQuarters.toPrecision(3))} quarters long`;
-    throw new InputError('score-refused', `bar ${long.bar} ${length}; at most ${LONGEST_BAR_QUARTERS} are read`);
+    const quarters = Number(long.lengthQuarters.toPrecision(3));
+    throw new InputError('bar-too-long', { bar: long.bar, quarters, most: LONGEST_BAR_QUARTERS });
   }
   const strange = notes.find(({ soundingMidi }) => soundingMidi < LOWEST_MIDI || soundingMidi > HIGHEST_MIDI);
   if (strange === undefined) return;
   const where = strange.soundingMidi < LOWEST_MIDI ? 'lower' : 'higher';
-  throw new InputError(
-    'score-refused',
-    `a note of bar ${strange.bar} sounds ${where} than any instrument plays; check octave and transposition`,
-  );
+  throw new InputError('note-beyond-instruments', { bar: strange.bar, where });
 }

@@ -1,4 +1,5 @@
 import { type PrintedMark, SAME_PLACE } from '../printed/types.js';
+import type { Remark } from '../remark-table.js';
 import type { DynamicMark, Hairpin, Part } from '../types.js';
 import { type DynamicSense, senseOfDynamic } from './dynamic-names.js';
 import type { PlayedBar } from './performed-bars.js';
@@ -9,7 +10,7 @@ import type { PlayedNote } from './performed-notes.js';
 export interface FoundDynamics {
   readonly dynamics: readonly DynamicMark[];
   readonly dynamicEvents: Part['dynamicEvents'];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 interface Sensed {
@@ -69,13 +70,11 @@ function replacedAtOnce(sensed: readonly Sensed[], i: number): boolean {
   return false;
 }
 
-function unknownMarks(sensed: readonly Sensed[]): string[] {
+function unknownMarks(sensed: readonly Sensed[]): Remark[] {
   const unknown = sensed.filter((own) => own.sense === 'unknown');
-  return [
-    ...new Set(
-      unknown.map(({ name, played }) => `Bar ${played.bar.performed.bar}: the dynamic "${name}" is not known.`),
-    ),
-  ];
+  return unknown.map(({ name, played }) => {
+    return { code: 'unknown-dynamic', facts: { bar: played.bar.performed.bar, mark: name } };
+  });
 }
 
 function sensedMark(played: PlayedMark, notes: readonly PlayedNote[]): Sensed[] {

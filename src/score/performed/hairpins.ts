@@ -1,4 +1,5 @@
 import { type PrintedMark, SAME_PLACE } from '../printed/types.js';
+import type { Remark } from '../remark-table.js';
 import type { Hairpin } from '../types.js';
 import { senseOfDynamic } from './dynamic-names.js';
 import type { PlayedBar } from './performed-bars.js';
@@ -11,7 +12,7 @@ const WORDS_REACH_BARS = 4;
 /** Hairpins found, and what a copyist would ask about. */
 export interface FoundHairpins {
   readonly hairpins: readonly Hairpin[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 interface Stretch {
@@ -40,22 +41,21 @@ export function hairpinsOf(
   played: readonly PlayedBar[],
   notes: readonly PlayedNote[],
 ): FoundHairpins {
-  const remarks = new Set<string>();
+  const remarks: Remark[] = [];
   const reach = reachOf(played);
   const closed = closedWedges(printed);
   const hairpins = marks.flatMap((start, i) => {
     const after = (): Iterable<PlayedMark> => marksFrom(marks, i + 1);
     const stretch = wedgeFrom(start, after(), closed.has(start.mark), reach) ?? wordsFrom(start, after, reach);
     if (stretch === null) return [];
-    const where = `Bar ${start.bar.performed.bar}`;
-    if (stretch.from === 'wedge' && !closed.has(start.mark))
-      remarks.add(`${where}: the ${stretch.kind} wedge has no end.`);
+    const facts = { bar: start.bar.performed.bar, kind: stretch.kind };
+    if (stretch.from === 'wedge' && !closed.has(start.mark)) remarks.push({ code: 'wedge-without-end', facts });
     const hairpin = withNotes(stretch, notes);
     if (hairpin !== null) return [hairpin];
-    remarks.add(`${where}: no note begins under the ${stretch.kind}, so it is not measured.`);
+    remarks.push({ code: 'hairpin-without-note', facts });
     return [];
   });
-  return { hairpins, remarks: [...remarks] };
+  return { hairpins, remarks };
 }
 
 function* marksFrom(marks: readonly PlayedMark[], from: number): Iterable<PlayedMark> {

@@ -49,15 +49,10 @@ export function performedNotes(played: readonly PlayedBar[], line: readonly (rea
   played.forEach((bar, step) => {
     if (bar.jumped) walk.slurs.jump();
     for (const note of line[bar.performed.barIndex] ?? []) addPrinted(note, bar, step, walk);
-    if (walk.drafts.length > MOST_NOTES) throw tooMany();
+    if (walk.drafts.length > MOST_NOTES) throw new InputError('too-many-notes', { most: MOST_NOTES });
     if (bar.printed.fermataAtEnd && step < played.length - 1) holdBarline(walk);
   });
   return finished(walk);
-}
-
-function tooMany(): InputError {
-  const found = `the part has more than ${MOST_NOTES} notes with its repeats`;
-  return new InputError('score-refused', `${found}; check the repeats, or give a shorter part`);
 }
 
 function addPrinted(lineNote: LineNote, bar: PlayedBar, step: number, walk: Walk): void {

@@ -1,4 +1,5 @@
 import type { PrintedBar } from '../printed/types.js';
+import type { Remark } from '../remark-table.js';
 import { type Ending, endingsOf } from './endings.js';
 
 /** A bar in performed order. */
@@ -11,7 +12,7 @@ export interface RouteStep {
 /** The performed order and what in it could not be followed. */
 export interface Route {
   readonly steps: readonly RouteStep[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 interface RepeatFrame {
@@ -23,7 +24,7 @@ interface Walk {
   readonly bars: readonly PrintedBar[];
   readonly endings: readonly (Ending | null)[];
   readonly steps: RouteStep[];
-  readonly remarks: Set<string>;
+  readonly remarks: Remark[];
   readonly frames: RepeatFrame[];
   /** where a repeat without a beginning goes back to */
   sectionStart: number;
@@ -51,7 +52,7 @@ export function routeOf(bars: readonly PrintedBar[]): Route {
     bars,
     endings: endingsOf(bars),
     steps: [],
-    remarks: new Set(),
+    remarks: [],
     frames: [],
     sectionStart: 0,
     jumpsTaken: new Set(),
@@ -66,9 +67,8 @@ export function routeOf(bars: readonly PrintedBar[]): Route {
     const next = leave(at, walk);
     at = next === null ? null : enter(next, walk);
   }
-  if (walk.steps.length >= MOST_PERFORMED_BARS)
-    walk.remarks.add('The repeats ask for more bars than anyone plays; the rest is left out.');
-  return { steps: walk.steps, remarks: [...walk.remarks] };
+  if (walk.steps.length >= MOST_PERFORMED_BARS) walk.remarks.push({ code: 'endless-repeats', facts: {} });
+  return { steps: walk.steps, remarks: walk.remarks };
 }
 
 /** From a bar to the next one that is played: endings of other passes are stepped over, if this pass has one at all. */
@@ -104,7 +104,7 @@ function leave(at: number, walk: Walk): number | null {
       walk.codaTaken = true;
       return coda;
     }
-    walk.remarks.add(`Bar ${bar.number}: there is a way to a coda, but no coda.`);
+    walk.remarks.push({ code: 'no-coda', facts: { bar: bar.number } });
   }
   const back = repeatFrom(at, bar, walk);
   if (back !== null) return back;
@@ -137,7 +137,7 @@ function jumpFrom(at: number, bar: PrintedBar, walk: Walk): number | null {
   walk.jumpsTaken.add(at);
   const target = bar.daCapo ? 0 : segnoFor(at, bar.dalSegno ?? '', walk.bars);
   if (target === null) {
-    walk.remarks.add(`Bar ${bar.number}: D.S. is written, but there is no segno.`);
+    walk.remarks.push({ code: 'no-segno', facts: { bar: bar.number } });
     return null;
   }
   walk.frames.length = 0;

@@ -19,11 +19,11 @@ export interface ChosenVoice {
  */
 export function chooseVoice(bars: readonly PrintedBar[], wanted: string | undefined): ChosenVoice {
   const counts = noteCounts(bars);
-  if (counts.length === 0) throw new InputError('score-without-notes', 'the part has no note to play');
+  if (counts.length === 0) throw new InputError('part-without-notes');
   const candidates = counts.filter((count) => wanted === undefined || count.voice === wanted);
   if (candidates.length === 0) {
-    const there = [...new Set(counts.map((count) => count.voice))].sort().join(', ');
-    throw new InputError('bad-option', `the part has no notes in voice "${wanted}"; it has voices: ${there}`);
+    const voices = [...new Set(counts.map((count) => count.voice))].sort();
+    throw new InputError('voice-not-there', { wanted: wanted ?? '', voices });
   }
   const staff = candidates.map((count) => count.staff).sort()[0];
   const ranked = candidates

@@ -1,3 +1,4 @@
+import type { BarRemark } from '../remark-table.js';
 import { childNamed, type XmlElement } from '../source/xml-element.js';
 import type { DraftRoute } from './read-route.js';
 
@@ -9,7 +10,7 @@ export interface BarlineContent {
   /** a fermata over the end of the bar */
   readonly fermata: boolean;
   /** what could not be read as it is meant, null when all is */
-  readonly remark: string | null;
+  readonly remark: BarRemark | null;
 }
 
 /**
@@ -35,7 +36,7 @@ export function readBarline(element: XmlElement): BarlineContent {
     },
     forwardRepeatAfter: forward && location === 'right',
     fermata: location === 'right' && childNamed(element, 'fermata') !== undefined,
-    remark: within ? 'a repeat sign stands within the bar; it is read as standing at its end.' : null,
+    remark: within ? 'repeat-within-bar' : null,
   };
 }
 

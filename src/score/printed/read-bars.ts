@@ -1,4 +1,5 @@
 import { printable } from '../../base/index.js';
+import type { BarRemark } from '../remark-table.js';
 import { childNamed, childNumber, childrenNamed, type XmlElement } from '../source/xml-element.js';
 import { readKey, readTime, readTranspose, type TimeSignature } from './read-attributes.js';
 import { readBarline } from './read-barline.js';
@@ -46,7 +47,7 @@ interface BarDraft {
   readonly marks: PrintedMark[];
   readonly keyChanges: KeyChange[];
   readonly transposeChanges: TransposeChange[];
-  readonly remarks: string[];
+  readonly remarks: BarRemark[];
 }
 
 /**
@@ -76,7 +77,7 @@ function readBar(measure: XmlElement, index: number, state: ReadingState): Print
     readElement(element, bar, state);
   }
   if (state.barRepeat && bar.notes.every((note) => note.pitch === null)) {
-    bar.remarks.push('the sign that repeats the bar before is not read out; the bar counts as a rest.');
+    bar.remarks.push('bar-repeat');
   }
   const { beats, beatType, nominalQuarters } = state.time;
   const lengthQuarters = bar.reached > SAME_PLACE ? bar.reached : (nominalQuarters ?? 4);
@@ -188,7 +189,7 @@ function addAttributes(element: XmlElement, bar: BarDraft, state: ReadingState):
     if (sign !== undefined) state.barRepeat = sign.attributes.type === 'start';
   }
   if (childrenNamed(element, 'for-part').some(transposes)) {
-    bar.remarks.push("the score is at concert pitch; the player's own part is written in another key.");
+    bar.remarks.push('concert-pitch');
   }
   for (const transpose of childrenNamed(element, 'transpose')) {
     const semitones = readTranspose(transpose, state.concertScore);

@@ -2,8 +2,7 @@ import type { SignReading } from '../accidentals.js';
 import type { ChosenVoice } from './choose-voice.js';
 import { groupTuplets } from './group-tuplets.js';
 import { lineOf } from './line.js';
-import type { SlurEnds } from './match-slurs.js';
-import { matchSlurs } from './match-slurs.js';
+import { matchSlurs, type SlurEnds } from './match-slurs.js';
 import { readSigns } from './read-signs.js';
 import { type PrintedBar, type PrintedNote, type PrintedTuplet, SAME_PLACE } from './types.js';
 

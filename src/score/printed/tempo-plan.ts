@@ -1,3 +1,4 @@
+import type { Remark } from '../remark-table.js';
 import { isTempo } from './is-tempo.js';
 import { assumedQuarterBpm, senseOfTempoWords, type TempoSense } from './tempo-words.js';
 import { type PrintedMark, SAME_PLACE } from './types.js';
@@ -13,7 +14,7 @@ export interface TempoEvent {
 /** Tempo events in printed order, and what a copyist would ask about. */
 export interface TempoPlan {
   readonly events: readonly TempoEvent[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 /** All tempo marks of one direction. */
@@ -31,7 +32,7 @@ interface TempoDirection {
 
 interface PlanState {
   readonly events: TempoEvent[];
-  readonly remarks: string[];
+  readonly remarks: Remark[];
   quarterBpm: number | null;
   firstBpm: number | null;
   bending: boolean;
@@ -128,10 +129,8 @@ function tempoOf(direction: TempoDirection, state: PlanState, bar: string): numb
   const { metronome, sounding, factor, sense } = direction;
   if (metronome !== null) {
     if (sounding !== null && Math.abs(sounding.quarterBpm / metronome - 1) > SAME_TEMPO_SHARE) {
-      const [printed, played] = [round1(metronome), round1(sounding.quarterBpm)];
-      state.remarks.push(
-        `Bar ${bar}: the metronome mark means ${printed} quarters a minute, the file plays ${played}; the mark counts.`,
-      );
+      const [markedQuarterBpm, playedQuarterBpm] = [round1(metronome), round1(sounding.quarterBpm)];
+      state.remarks.push({ code: 'tempos-differ', facts: { bar, markedQuarterBpm, playedQuarterBpm } });
     }
     return metronome;
   }

@@ -1,4 +1,5 @@
 import type { KeySignature } from '../key.js';
+import type { BarRemark } from '../remark-table.js';
 import type { Articulation, WrittenPitch } from '../types.js';
 
 /**
@@ -137,8 +138,8 @@ export interface PrintedBar extends RouteSigns {
   readonly keyChanges: readonly KeyChange[];
   readonly transposeChanges: readonly TransposeChange[];
   readonly fermataAtEnd: boolean;
-  /** what could not be read as it is meant, in plain words without the bar */
-  readonly remarks: readonly string[];
+  /** what could not be read as it is meant */
+  readonly remarks: readonly BarRemark[];
 }
 
 /** Positions nearer than this are the same, in quarters. */

@@ -23,15 +23,12 @@ export interface PartSource {
  */
 export function choosePart(root: XmlElement, wanted: string | undefined): PartSource {
   if (root.name !== 'score-partwise' && root.name !== 'score-timewise') {
-    throw new InputError(
-      'not-musicxml',
-      `the document is <${root.name}>; <score-partwise> or <score-timewise> is needed`,
-    );
+    throw new InputError('score-other-document', { root: root.name });
   }
   const parts = partsOf(root);
   if (wanted !== undefined) return partNamed(parts, wanted);
   const withNotes = parts.find(hasNotes);
-  if (withNotes === undefined) throw new InputError('score-without-notes', 'the score has no part with a note to play');
+  if (withNotes === undefined) throw new InputError('score-without-part');
   return withNotes;
 }
 
@@ -42,8 +39,7 @@ function partNamed(parts: readonly PartSource[], wanted: string): PartSource {
     parts.find((part) => part.name.toLowerCase() === sought) ??
     (/^\d+$/.test(sought) ? parts[Number(sought) - 1] : undefined);
   if (found !== undefined) return found;
-  const there = parts.map((part) => part.name).join(', ');
-  throw new InputError('bad-option', `there is no part "${wanted}"; the score has: ${there}`);
+  throw new InputError('part-not-there', { wanted, parts: parts.map((part) => part.name) });
 }
 
 function partsOf(root: XmlElement): PartSource[] {

@@ -35,12 +35,11 @@ export function parseXml(text: string): XmlElement {
   const valid = XMLValidator.validate(plain);
   if (valid !== true) {
     const { line, msg } = valid.err;
-    throw new InputError('not-musicxml', `the score is not well-formed XML: line ${line}: ${oneLine(msg)}`);
+    throw new InputError('score-not-well-formed', { line, said: oneLine(msg) });
   }
   const roots = asElements(parsed(plain));
   const root = roots[0];
-  if (root === undefined)
-    throw new InputError('not-musicxml', 'the score holds no XML element; a MusicXML file is needed');
+  if (root === undefined) throw new InputError('score-without-element');
   return root;
 }
 
@@ -52,18 +51,12 @@ function parsed(text: string): RawNode[] {
   } catch (error) {
     const reason = error instanceof Error ? oneLine(error.message) : 'unknown reason';
     if (/reserved/i.test(reason)) {
-      throw new InputError(
-        'score-refused',
-        'the score uses a name that MusicXML does not have and that is not safe to read',
-      );
+      throw new InputError('score-unsafe-name');
     }
     if (/nested/i.test(reason)) {
-      throw new InputError(
-        'score-refused',
-        `the score nests its elements deeper than ${DEEPEST_NESTING}; MusicXML does not`,
-      );
+      throw new InputError('score-nests-deep', { deepest: DEEPEST_NESTING });
     }
-    throw new InputError('not-musicxml', `the score cannot be read as XML: ${reason}`);
+    throw new InputError('score-xml-unread', { said: reason });
   }
 }
 
@@ -79,7 +72,7 @@ function withoutDocumentType(text: string): string {
   const plain = declaration === undefined ? '' : declaration.replace(/[^\n]/g, ' ');
   const end = start + plain.length;
   if (plain === '' || text.includes('<!DOCTYPE', end)) {
-    throw new InputError('score-refused', 'the score brings its own document type definitions; MusicXML needs none');
+    throw new InputError('score-defines-types');
   }
   return text.slice(0, start) + plain + text.slice(end);
 }

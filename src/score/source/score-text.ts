@@ -23,27 +23,24 @@ const LARGEST_PACKED_BYTES = 8 * 1024 * 1024;
  * Source: MusicXML 4.0, compressed .mxl files: META-INF/container.xml names the root file first.
  */
 export function scoreText(bytes: Uint8Array): string {
-  if (bytes.length === 0) throw new InputError('empty-file', 'the score is empty (0 bytes); a MusicXML file is needed');
+  if (bytes.length === 0) throw new InputError('score-empty');
   const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 0x03 && bytes[3] === 0x04;
   const document = isZip ? rootFileOf(bytes) : bytes;
   if (document.length > LARGEST_DOCUMENT_BYTES) throw tooLarge(document.length);
   const text = decodeText(document);
   if (!/^\s*</.test(text)) {
-    throw new InputError('not-musicxml', 'the file is neither XML nor a compressed score; a MusicXML file is needed');
+    throw new InputError('score-no-xml');
   }
   return text;
 }
 
 function tooLarge(length: number): InputError {
   const megabytes = Math.ceil(length / (1024 * 1024));
-  return new InputError(
-    'score-refused',
-    `the score is ${megabytes} MB large; at most 48 MB are read, 8 MB when compressed`,
-  );
+  return new InputError('score-too-large', { megabytes });
 }
 
 function implausible(): InputError {
-  return new InputError('score-refused', `the compressed score grows more than ${LARGEST_RATIO}-fold; no music does`);
+  return new InputError('score-grows', { ratio: LARGEST_RATIO });
 }
 
 function rootFileOf(zip: Uint8Array): Uint8Array {
@@ -53,8 +50,7 @@ function rootFileOf(zip: Uint8Array): Uint8Array {
     named === null ? /\.(musicxml|xml)$/i.test(name) && !name.startsWith('META-INF/') : name === named;
   const found = fileIn(zip, wanted, LARGEST_DOCUMENT_BYTES);
   if (found !== null) return found.content;
-  const missing = named === null ? 'no MusicXML file' : 'not the file its container names';
-  throw new InputError('not-musicxml', `the compressed score holds ${missing}; export it again as MusicXML`);
+  throw new InputError(named === null ? 'score-zip-without-score' : 'score-zip-names-nothing');
 }
 
 function rootFileName(container: XmlElement): string | null {
@@ -92,6 +88,6 @@ function unzipped(zip: Uint8Array, filter: UnzipFileFilter): Record<string, Uint
   try {
     return unzipSync(zip, { filter });
   } catch {
-    throw new InputError('not-musicxml', 'the compressed score is damaged; export it again as MusicXML');
+    throw new InputError('score-zip-damaged');
   }
 }

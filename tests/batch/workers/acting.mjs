@@ -13,8 +13,8 @@ const ACTS = {
     for (;;);
   },
   'work-within-more-time': () => {
-    parentPort.postMessage({ kind: 'more-time', seconds: 30 });
-    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 800);
+    parentPort.postMessage({ kind: 'more-time', seconds: 300 });
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 6000);
   },
   throw: () => {
     throw new Error('a fault');

@@ -1,0 +1,61 @@
+import { readdirSync, statSync } from 'node:fs';
+import { extname, join } from 'node:path';
+import { byCodePoint, InputError } from '../../base/index.js';
+import { applyBrief } from '../../brief/index.js';
+import type { Etude } from '../../review/index.js';
+import { engravingCopy } from '../../score/index.js';
+import { diskFault } from '../disk-fault.js';
+import { readBriefFile } from '../read-brief-file.js';
+import { readScore } from '../read-score.js';
+import type { ReviewRequest } from '../types.js';
+
+const SCORE_ENDINGS = new Set(['.musicxml', '.xml', '.mxl']);
+const BRIEF_ENDING = '.brief.yaml';
+
+/**
+ * Reads what takes are to be reviewed against: one score, or every score in a folder (not in the folders below it). In a
+ * folder, `<score>.brief.yaml` beside a score is its brief.
+ *
+ * @param request which score or folder, and the brief
+ * @returns the études in code point order of their files; one for a single score
+ * @throws InputError naming the file when one of them cannot be read
+ *
+ * Source: definition.
+ */
+export function readEtudes({ scorePath, scoresFolder, briefPath, jsonOnly }: ReviewRequest): Etude[] {
+  if ((scorePath === undefined) === (scoresFolder === undefined)) {
+    throw new InputError('no-score-given');
+  }
+  if (scorePath !== undefined) return [readEtude(scorePath, briefPath, jsonOnly)];
+  if (briefPath !== undefined) {
+    throw new InputError('brief-beside-scores', { ending: BRIEF_ENDING });
+  }
+  const folder = scoresFolder ?? '';
+  const names = namesIn(folder);
+  const scores = names.filter((name) => !name.startsWith('.') && SCORE_ENDINGS.has(extname(name).toLowerCase()));
+  if (scores.length === 0) {
+    throw new InputError('scores-folder-empty').about(folder);
+  }
+  return scores.sort(byCodePoint).map((name) => {
+    const brief = `${name.slice(0, -extname(name).length)}${BRIEF_ENDING}`;
+    return readEtude(join(folder, name), names.includes(brief) ? join(folder, brief) : undefined, jsonOnly);
+  });
+}
+
+function readEtude(scorePath: string, briefPath: string | undefined, jsonOnly: boolean): Etude {
+  const { bytes, part, score } = readScore(scorePath);
+  const musicXml = jsonOnly ? null : engravingCopy(bytes);
+  if (briefPath === undefined) return { part, brief: null, score, musicXml };
+  const brief = readBriefFile(briefPath, part);
+  return { part: applyBrief(part, brief), brief, score, musicXml };
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    if (!statSync(folder).isDirectory()) throw new InputError('scores-no-folder');
+    return readdirSync(folder);
+  } catch (error) {
+    const known = error instanceof InputError ? error : diskFault(error);
+    throw known === null ? error : known.about(folder);
+  }
+}

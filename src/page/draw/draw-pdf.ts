@@ -1,0 +1,148 @@
+import type { Drawing, DrawingElement, Face, Item, PageMarks, PathItem, TextItem } from '../drawing.js';
+import { INKS } from '../inks.js';
+import { type OpenFont, openFaces } from './faces.js';
+import { type Bookmark, outlineOf } from './outline.js';
+import { loadPdfKit } from './pdf-kit.js';
+import { tracePath } from './trace-path.js';
+
+/**
+ * Draws a document as a tagged PDF 1.7 with embedded faces.
+ *
+ * @param drawing pages, structure and furniture as plain data
+ * @param creationDate goes into the file instead of the clock, so that the same drawing gives the same bytes
+ * @returns the PDF file
+ *
+ * Source: ISO 32000-1 (PDF 1.7); ISO 14289-1 (PDF/UA-1) for what the tags must hold.
+ */
+export async function drawPdf(drawing: Drawing, creationDate: Date): Promise<Uint8Array> {
+  const faces = openFaces();
+  const doc = openDocument(drawing, creationDate, faces.regular);
+  const bytes = collect(doc);
+  for (let page = 0; page < drawing.pages; page++) doc.addPage();
+  for (const marks of drawing.artifacts) {
+    doc.switchToPage(marks.page);
+    doc.markContent('Artifact', { type: 'Pagination' });
+    drawItems(doc, marks.items, faces);
+    doc.endMarkedContent();
+  }
+  doc.addStructure(structure(doc, drawing.root, faces));
+  addOutline(doc, outlineOf(drawing.root));
+  doc.end();
+  return bytes;
+}
+
+type Faces = Readonly<Record<Face, OpenFont>>;
+
+function openDocument(drawing: Drawing, creationDate: Date, font: OpenFont): PDFKit.PDFDocument {
+  const options = {
+    autoFirstPage: false,
+    bufferPages: true,
+    size: [drawing.pageWidth, drawing.pageHeight],
+    margin: 0,
+    pdfVersion: '1.7',
+    subset: 'PDF/UA',
+    tagged: true,
+    lang: drawing.language ?? 'en',
+    displayTitle: true,
+    font,
+    info: { Title: drawing.title, CreationDate: creationDate, Creator: 'takesheet', Producer: 'PDFKit' },
+  };
+  const PDFDocument = loadPdfKit();
+  const doc = new PDFDocument(options as unknown as PDFKit.PDFDocumentOptions);
+  const endMetadata = doc.endMetadata.bind(doc);
+  // PDFKit writes the title into the XML metadata as it stands, where & and < would break it
+  doc.endMetadata = () => {
+    doc.info.Title = asXmlText(drawing.title);
+    endMetadata();
+  };
+  return doc;
+}
+
+/** Bookmarks for every heading; readers show them when asked, not by themselves. */
+function addOutline(doc: PDFKit.PDFDocument, bookmarks: readonly Bookmark[]): void {
+  const add = (parent: PDFKit.PDFOutline, { text, page, top, children }: Bookmark): void => {
+    doc.switchToPage(page);
+    // PDFKit counts the left edge from the right one
+    const place = { top, left: doc.page.width, expanded: true };
+    const item = parent.addItem(text, place);
+    for (const child of children) add(item, child);
+  };
+  for (const bookmark of bookmarks) add(doc.outline, bookmark);
+  (doc as unknown as { _root: { data: Record<string, string> } })._root.data.PageMode = 'UseNone';
+}
+
+function asXmlText(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}
+
+function collect(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Buffer[] = [];
+    doc.on('data', (chunk: Buffer) => chunks.push(chunk));
+    doc.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    doc.on('error', reject);
+  });
+}
+
+function structure(doc: PDFKit.PDFDocument, element: DrawingElement, faces: Faces): PDFKit.PDFStructureElement {
+  const children = element.children.map((child) =>
+    'tag' in child ? structure(doc, child, faces) : markedContent(doc, element.tag, child, faces),
+  );
+  const options = {
+    ...(element.alternative === undefined ? {} : { alt: element.alternative }),
+    ...(element.actualText === undefined ? {} : { actual: element.actualText }),
+    ...(element.scope === undefined ? {} : { scope: element.scope }),
+    ...(element.box === undefined ? {} : { bbox: element.box }),
+  };
+  return doc.struct(element.tag, options, children);
+}
+
+/** Drawn at once and marked by hand: a closure given to PDFKit would be marked on whatever page is current. */
+function markedContent(
+  doc: PDFKit.PDFDocument,
+  tag: string,
+  marks: PageMarks,
+  faces: Faces,
+): PDFKit.PDFStructureContent {
+  doc.switchToPage(marks.page);
+  const content = doc.markStructureContent(tag);
+  drawItems(doc, marks.items, faces);
+  doc.endMarkedContent();
+  return content;
+}
+
+function drawItems(doc: PDFKit.PDFDocument, items: readonly Item[], faces: Faces): void {
+  for (const item of items) {
+    if (item.kind === 'text') drawText(doc, item, faces);
+    else drawPath(doc, item);
+  }
+}
+
+function drawText(doc: PDFKit.PDFDocument, item: TextItem, faces: Faces): void {
+  useFace(doc, faces[item.face]);
+  doc.fontSize(item.size).fillColor(INKS[item.ink]);
+  doc.text(item.text, item.x, item.baseline, { lineBreak: false, baseline: 'alphabetic' });
+}
+
+/** A face is opened the first time a document uses it and found by its name from then on. */
+function useFace(doc: PDFKit.PDFDocument, font: OpenFont): void {
+  const known = (doc as unknown as { _fontFamilies: Record<string, unknown> })._fontFamilies[font.postscriptName];
+  doc.font(known === undefined ? (font as unknown as string) : font.postscriptName);
+}
+
+function drawPath(doc: PDFKit.PDFDocument, item: PathItem): void {
+  tracePath(doc, item.path);
+  if (item.fill !== undefined) doc.fillColor(INKS[item.fill]);
+  if (item.stroke !== undefined) {
+    doc
+      .lineWidth(item.width ?? 0.5)
+      .strokeColor(INKS[item.stroke])
+      .lineCap(item.cap ?? 'round')
+      .lineJoin(item.cap === undefined ? 'round' : 'miter');
+    if (item.dash === undefined) doc.undash();
+    else doc.dash(item.dash[0], { space: item.dash[1] });
+  }
+  if (item.fill !== undefined && item.stroke !== undefined) doc.fillAndStroke();
+  else if (item.fill !== undefined) doc.fill();
+  else doc.stroke();
+}

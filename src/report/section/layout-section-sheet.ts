@@ -1,0 +1,76 @@
+import { type Drawing, drawHeadRule, drawTable, type PaperSize, STYLES, type Typesetter } from '../../page/index.js';
+import type { SectionResult } from '../../result/index.js';
+import { type SectionWords, wordsIn } from '../../words/index.js';
+import { ReportSheet } from '../report-sheet.js';
+import { drawSmallPrint } from '../small-print.js';
+import { drawRehearseTable } from './rehearse-table.js';
+import { drawTakesTable } from './takes-table.js';
+import { drawTroubleMap } from './trouble-map.js';
+
+/**
+ * Lays out the director's sheet for all takes of a review.
+ *
+ * @param section the section's document
+ * @param paper paper, taken in landscape
+ * @param typesetter widths and coverage of the faces
+ * @returns the pages as plain data
+ *
+ * Source: definition.
+ */
+export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typesetter: Typesetter): Drawing {
+  const { language = 'en' } = section;
+  const words = wordsIn(language).section;
+  const title = titleOf(section, words);
+  const sheet = new ReportSheet({
+    typesetter,
+    paper,
+    landscape: true,
+    language,
+    title: words.documentTitle(title),
+    foot: words.foot(title),
+  });
+  sheet.write('H1', title, STYLES.title);
+  sheet.space(2);
+  sheet.write('P', factsOf(section, words), STYLES.subtitle);
+  drawHeadRule(sheet);
+  drawRehearseTable(sheet, section);
+  drawTakesTable(sheet, section);
+  drawTroubleMap(sheet, section);
+  drawFailures(sheet, section);
+  drawSmallPrint(sheet, false);
+  return sheet.finish();
+}
+
+function titleOf({ score }: SectionResult, words: SectionWords): string {
+  if (score === null) return words.severalScores;
+  return score.title.trim() === '' ? score.file : score.title;
+}
+
+function factsOf({ takes, failures, scores, players }: SectionResult, words: SectionWords): string {
+  const reviewed = takes.filter((take) => take.outcome === 'reviewed').length;
+  return words.facts({
+    parts: [...new Set(scores.map((score) => score.part))],
+    takes: takes.length + failures.length,
+    players,
+    reviewed,
+    others: takes.length - reviewed,
+    unread: failures.length,
+  });
+}
+
+function drawFailures(sheet: ReportSheet, section: SectionResult): void {
+  if (section.failures.length === 0) return;
+  const words = wordsIn(sheet.language).section;
+  sheet.space(16);
+  sheet.ensure(STYLES.section.leading + 50);
+  sheet.write('H2', words.failures, STYLES.section);
+  sheet.space(4);
+  drawTable(
+    sheet,
+    [
+      { head: words.file, width: 230, namesRow: true },
+      { head: words.whatNeeded, width: sheet.width - 230 + 9 },
+    ],
+    section.failures.map(({ file, message }) => [file, message]),
+  );
+}

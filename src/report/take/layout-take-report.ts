@@ -1,0 +1,80 @@
+import type { Engrave } from '../../engrave/index.js';
+import type { Drawing, PaperSize, Typesetter } from '../../page/index.js';
+import type { TakeResult } from '../../result/index.js';
+import type { Part } from '../../score/index.js';
+import { wordsIn } from '../../words/index.js';
+import type { Loudness } from '../curves/loudness-curve.js';
+import { ReportSheet } from '../report-sheet.js';
+import { drawSmallPrint } from '../small-print.js';
+import { titleOf } from '../title-of.js';
+import { drawAtAGlance } from './at-a-glance.js';
+import { drawCriteriaTable } from './criteria-table.js';
+import type { Density } from './density.js';
+import { drawDetails } from './details.js';
+import { drawFirstThings } from './first-things.js';
+import { drawHead } from './head.js';
+import { drawNotReviewed } from './not-reviewed.js';
+import { drawWentWell } from './went-well.js';
+
+/** A last page that is filled no further than this share of it is thin. */
+const THIN = 0.3;
+
+/** Everything a take's pages are made from. */
+export interface TakeReportContent {
+  readonly result: TakeResult;
+  /** the part the take was reviewed against */
+  readonly part: Part;
+  readonly loudness: Loudness;
+  readonly paper: PaperSize;
+}
+
+/**
+ * Lays out a take's pages.
+ *
+ * @param content the take's result, its part and its loudness
+ * @param typesetter widths and coverage of the faces
+ * @param engrave engraves bars of the part; null when it cannot be engraved
+ * @returns the pages as plain data
+ *
+ * Source: definition.
+ */
+export function layoutTakeReport(content: TakeReportContent, typesetter: Typesetter, engrave: Engrave | null): Drawing {
+  if (content.result.outcome !== 'reviewed') return layoutPages(content, typesetter, engrave, 'roomy').drawing;
+  const roomy = layoutPages(content, typesetter, engrave, 'roomy');
+  if (!roomy.lastPageIsThin) return roomy.drawing;
+  const tight = layoutPages(content, typesetter, engrave, 'tight');
+  return tight.drawing.pages < roomy.drawing.pages ? tight.drawing : roomy.drawing;
+}
+
+interface Laid {
+  readonly drawing: Drawing;
+  /** the last page holds so little that it would better not be there */
+  readonly lastPageIsThin: boolean;
+}
+
+function layoutPages(
+  { result, part, loudness, paper }: TakeReportContent,
+  typesetter: Typesetter,
+  engrave: Engrave | null,
+  density: Density,
+): Laid {
+  const who = result.take.player ?? result.take.file;
+  const foot = [who, titleOf(result)].join('  ·  ');
+  const { language = 'en' } = result;
+  const title = wordsIn(language).page.documentTitle(titleOf(result), who);
+  const sheet = new ReportSheet({ typesetter, paper, language, title, foot });
+  drawHead(sheet, result);
+  if (result.outcome === 'reviewed') {
+    drawWentWell(sheet, result);
+    const told = drawFirstThings(sheet, { result, part, engrave }, density);
+    drawAtAGlance(sheet, { result, part, loudness }, density);
+    drawCriteriaTable(sheet, result);
+    drawDetails(sheet, result, told);
+  } else {
+    drawNotReviewed(sheet, result, result.outcome);
+  }
+  const [page, filled] = [sheet.page, sheet.y];
+  drawSmallPrint(sheet, true);
+  const lastPageIsThin = sheet.page > 0 && (sheet.page > page || filled < THIN * sheet.pageHeight);
+  return { drawing: sheet.finish(), lastPageIsThin };
+}

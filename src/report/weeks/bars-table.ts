@@ -1,0 +1,79 @@
+import { drawTable, STYLES } from '../../page/index.js';
+import type { ProgressPiece } from '../../weeks/index.js';
+import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
+import { drawBarsStrip, stripHeight } from './bars-strip.js';
+
+/**
+ * Which bars the section has mastered, and which still trouble it: all bars at a glance, then those that trouble most
+ * players first.
+ *
+ * @param sheet pages being filled
+ * @param piece the étude
+ *
+ * Source: definition.
+ */
+export function drawBarsTable(sheet: ReportSheet, piece: ProgressPiece): void {
+  const said = wordsIn(sheet.language).weeks;
+  const words = said.labels;
+  const { bars } = piece.section;
+  sheet.space(16);
+  sheet.ensure(STYLES.section.leading + 2 * STYLES.soft.leading + stripHeight(sheet, piece));
+  sheet.write('H2', words.bars, STYLES.section);
+  if (bars.length === 0) {
+    sheet.write('P', words.noBars, STYLES.body);
+    return;
+  }
+  sheet.write('P', words.barsNote, STYLES.soft);
+  sheet.space(2);
+  drawBarsStrip(sheet, piece);
+  const mastered = said.mastered(masteredBars(piece));
+  if (mastered !== null) {
+    sheet.space(4);
+    sheet.write('P', mastered, STYLES.body);
+  }
+  drawOpenRows(sheet, piece);
+}
+
+function masteredBars({ bars, section }: ProgressPiece): string[] {
+  const rowsOf = (bar: string) => section.bars.filter((row) => row.bar === bar);
+  return bars.filter((bar) => rowsOf(bar).length > 0 && rowsOf(bar).every((row) => row.mastered));
+}
+
+function drawOpenRows(sheet: ReportSheet, piece: ProgressPiece): void {
+  const said = wordsIn(sheet.language).weeks;
+  const words = said.labels;
+  const order = (bar: string) => piece.bars.indexOf(bar);
+  const rows = piece.section.bars
+    .filter((row) => row.have.length + row.open.length > 0)
+    .sort((a, b) => b.have.length - a.have.length || b.open.length - a.open.length || order(a.bar) - order(b.bar));
+  if (rows.length === 0) return;
+  const what = widthOfWhat(
+    sheet,
+    rows.map((row) => sheet.words.finding(row).headline),
+  );
+  sheet.space(8);
+  drawTable(
+    sheet,
+    [
+      { head: words.openRows, width: 92, namesRow: true },
+      { head: words.what, width: what },
+      { head: words.about, width: 74 },
+      { head: words.had, width: 370 - what },
+      { head: words.have, width: sheet.width - 536 + 9 },
+    ],
+    rows.map((row) => [
+      { text: words.bar(row.bar), style: STYLES.cellStrong },
+      sheet.words.finding(row).headline,
+      sheet.words.criterion(row.criterion),
+      row.had.length === 0 ? words.nobody : said.list(row.had),
+      said.hasIt(row.have, row.open),
+    ]),
+  );
+}
+
+/** As wide as the longest heading asks for, within bounds. */
+function widthOfWhat(sheet: ReportSheet, headlines: readonly string[]): number {
+  const widths = headlines.map((text) => sheet.typesetter.widthOf(text, STYLES.cell.face, STYLES.cell.size) + 10);
+  return Math.min(226, Math.max(190, ...widths));
+}

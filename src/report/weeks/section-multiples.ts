@@ -1,0 +1,89 @@
+import { isMeasured } from '../../base/index.js';
+import { circle, type Item, joinPaths, lineThrough, STYLES } from '../../page/index.js';
+import type { ProgressMeasure, ProgressPiece } from '../../weeks/index.js';
+import { wordsIn } from '../../words/index.js';
+import type { ReportSheet } from '../report-sheet.js';
+import { drawGrid, gridHeight } from './multiples-grid.js';
+import type { Scales } from './scales.js';
+import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.js';
+
+/**
+ * The middle of the section week by week, over the lines of its players.
+ *
+ * @param sheet pages being filled
+ * @param piece the étude
+ * @param measures measures with their noise
+ * @param scales what the small multiples share
+ *
+ * Source: definition.
+ */
+export function drawSectionMultiples(
+  sheet: ReportSheet,
+  piece: ProgressPiece,
+  measures: readonly ProgressMeasure[],
+  scales: Scales,
+): void {
+  const { weeks } = piece.section;
+  if (piece.players.length < 2 || weeks.length < 2) return;
+  const shown = measures.filter(({ measure }) => mediansOf(piece, measure).length > 0);
+  const { labels } = wordsIn(sheet.language).weeks;
+  sheet.space(16);
+  sheet.ensure(STYLES.section.leading + STYLES.soft.leading + gridHeight(shown.length) + 4);
+  sheet.write('H2', labels.middle, STYLES.section);
+  sheet.write('P', labels.middleNote, STYLES.soft);
+  sheet.space(4);
+  const days = [...new Set(piece.players.flatMap((player) => player.days.map(({ date }) => date)))].sort();
+  drawGrid(sheet, shown, scales, days, inWords(sheet, piece, shown), (measure, frame) =>
+    one(sheet, piece, measure, frame),
+  );
+}
+
+function mediansOf({ section }: ProgressPiece, measure: ProgressMeasure['measure']) {
+  return section.medians.find((median) => median.measure === measure)?.weeks ?? [];
+}
+
+function one(sheet: ReportSheet, piece: ProgressPiece, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
+  const light = piece.players.map((player) => {
+    const days = player.measures.find((followed) => followed.measure === measure.measure)?.days ?? [];
+    return lineThrough(
+      days.flatMap(({ date, value }) => (isMeasured<number>(value) ? [[frame.xOf(date), frame.yOf(value)]] : [])) as [
+        number,
+        number,
+      ][],
+    );
+  });
+  const medians = mediansOf(piece, measure.measure);
+  const points = medians.map(({ week, value }) => [weekX(piece, week, frame), frame.yOf(value)] as const);
+  const [first, last] = [medians[0], medians.at(-1)];
+  if (first === undefined || last === undefined) return multipleHead(sheet, measure, frame);
+  return [
+    ...multipleHead(sheet, measure, frame),
+    { kind: 'path', path: joinPaths(light), stroke: 'rule', width: 0.6 },
+    ...(points.length > 1
+      ? [{ kind: 'path' as const, path: lineThrough(points), stroke: 'text' as const, width: 1.1 }]
+      : []),
+    { kind: 'path', path: joinPaths(points.map(([x, y]) => circle(x, y, 1.5))), fill: 'text' },
+    ...(medians.length > 1 ? numberItems(sheet, measure, first.value, frame, 'first') : []),
+    ...numberItems(sheet, measure, last.value, frame, 'last'),
+  ];
+}
+
+/** The middle of the days on which somebody played in that week. */
+function weekX({ players }: ProgressPiece, week: string, frame: MultipleFrame): number {
+  const days = players.flatMap((player) => player.days.filter((day) => day.week === week).map(({ date }) => date));
+  const xs = days.map((date) => frame.xOf(date));
+  return xs.reduce((sum, x) => sum + x, 0) / Math.max(1, xs.length);
+}
+
+function inWords(sheet: ReportSheet, piece: ProgressPiece, shown: readonly ProgressMeasure[]): string {
+  const words = wordsIn(sheet.language).weeks;
+  return shown
+    .map(({ measure }) => {
+      const { name, unit } = words.measure(measure);
+      const said = mediansOf(piece, measure).map(({ week, value, players }) =>
+        words.weekInWords(sheet.words.day(week), words.figure(measure, value), players),
+      );
+      return words.measureInWords(name, unit, said, null);
+    })
+    .join(' ');
+}

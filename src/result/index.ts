@@ -1,0 +1,36 @@
+/**
+ * What is written down as data: the documents of a take, of a section and of a study sheet, their schemas, and the table as
+ * CSV. Pure functions; nothing here touches the disk.
+ *
+ * Conventions: times are seconds from the first sample; levels are dBFS (RMS); pitch is cents, sharp positive; score time is
+ * quarters from the first performed bar. The same input gives the same bytes.
+ */
+export { codeSchema } from './common-schema.js';
+export { cellText, csvText, textCell } from './csv-text.js';
+export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
+export { languageSchema } from './language-schema.js';
+export { maybe, measured } from './quantities.js';
+export { sectionCsv } from './section/section-csv.js';
+export {
+  type SectionRecord,
+  type SectionResult,
+  type SectionScore,
+  type SectionTake,
+  sectionRecordSchema,
+} from './section/section-result-schema.js';
+export { type SectionRow, sectionRow } from './section/section-row.js';
+export { sectionScore } from './section/section-score.js';
+export { toSectionResult } from './section/to-section-result.js';
+export {
+  criterionSchema,
+  findingKindSchema,
+  outcomeSchema,
+  type ResultFinding,
+  type TakeResult,
+  takeResultSchema,
+  toolSchema,
+} from './take-result-schema.js';
+export { toJson } from './to-json.js';
+export { toStudyDocument } from './to-study-document.js';
+export { toTakeResult } from './to-take-result.js';
+export { reasonOf, toldNumber, toldReason } from './told-reason.js';

@@ -1,0 +1,21 @@
+import { DATA } from './data.js';
+import { LISTENING_PAGE } from './listening-page.js';
+import { PAGES } from './pages.js';
+import type { TakeDocument } from './types.js';
+import type { DocumentWishes } from './wishes.js';
+
+/** All that may be written for a take. The first of those that are wanted is the one named on standard output. */
+export const DOCUMENTS = [PAGES, DATA, LISTENING_PAGE] as const satisfies readonly TakeDocument[];
+
+/** How the name of one of a take's files ends. */
+export type DocumentEnding = (typeof DOCUMENTS)[number]['ending'];
+
+/**
+ * @param wishes what the user wants of each take
+ * @returns the documents to write, in the order of the list, at least one
+ *
+ * Source: definition.
+ */
+export function wantedDocuments(wishes: DocumentWishes): readonly TakeDocument[] {
+  return DOCUMENTS.filter((document) => document.wanted(wishes));
+}

@@ -1,0 +1,145 @@
+/** A threshold with its unit and where it comes from. */
+export interface Standard {
+  readonly value: number;
+  readonly unit: string;
+  readonly source: string;
+}
+
+/** What a take is judged by unless the teacher says otherwise. */
+export const STANDARDS = {
+  /** surer than this, a wrong pitch is a `fix` */
+  noteConfidence: { value: 0.55, unit: 'share', source: 'working value: doubt never becomes an accusation' },
+  addedLongest: { value: 1, unit: 's', source: 'working value: a longer one is more than a slip' },
+  slipWidest: { value: 12, unit: 'semitones', source: 'working value: a wider slip is more likely misheard' },
+  addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
+  emptyShare: { value: 0.45, unit: 'share', source: 'working value: about half of a missing note’s time is silent' },
+  emptyFall: { value: 10, unit: 'dB', source: 'working value: what is left in a room of the note before it' },
+  closedUp: { value: 0.3, unit: 'share', source: 'working value: so much of the time around a missing note is gone' },
+  contrastLeast: {
+    value: 3,
+    unit: 'dB',
+    source:
+      'working value, common practice: less is not heard as two levels; 1 dB is just noticeable (Slade et al. 2022)',
+  },
+  contrastReversed: { value: 1, unit: 'dB', source: 'just noticeable level difference (Slade et al. 2022)' },
+  hairpinLeast: { value: 3, unit: 'dB', source: 'as contrastLeast' },
+  courseEarly: {
+    value: 0.9,
+    unit: 'share',
+    source: 'working value, common practice: a gradual change uses all its bars',
+  },
+  courseTurned: { value: 3, unit: 'dB', source: 'as hairpinLeast: a way back that is heard as one' },
+  fallLeast: { value: 2, unit: 'dB', source: 'twice the just noticeable level difference (Slade et al. 2022)' },
+  fermataLeast: {
+    value: 1.25,
+    unit: 'times',
+    source: 'reference texts: longer than written, at the player’s discretion',
+  },
+  fermataMost: { value: 3, unit: 'times', source: 'reference texts: about twice is usual' },
+  fermataMargin: {
+    value: 0.08,
+    unit: 'share',
+    source: 'twice the measuring error of a fermata’s ratio on rendered takes',
+  },
+  tuningWatch: {
+    value: 15,
+    unit: 'cents',
+    source: 'tolerance about 25 cents (Larrouy-Maestri 2018), less the error of a room’s tuning',
+  },
+  noteWatch: { value: 25, unit: 'cents', source: 'tolerance about 25 cents (Larrouy-Maestri 2018)' },
+  noteFix: {
+    value: 35,
+    unit: 'cents',
+    source: 'tolerance 25 cents plus the measuring error that 95 of 100 notes keep within on rendered takes',
+  },
+  noteSeconds: { value: 0.2, unit: 's', source: 'working value: the ear needs a held note to hear tuning' },
+  tempoWatch: {
+    value: 0.1,
+    unit: 'share',
+    source: 'working value, common practice: well beyond the noticeable 3 % (Drake & Botte 1993)',
+  },
+  tempoSteady: { value: 0.03, unit: 'share', source: 'drift noticeable at about 3 % (Drake & Botte 1993)' },
+  onsetError: {
+    value: 0.015,
+    unit: 's',
+    source: 'measuring error of an onset on rendered takes: about two thirds lie within it',
+  },
+  entryLeast: {
+    value: 0.045,
+    unit: 's',
+    source: 'displacement noticeable at 6 ms to 2.5 % (Friberg & Sundberg 1995), several times the measuring error',
+  },
+  entryLeastFix: {
+    value: 0.08,
+    unit: 's',
+    source: 'as entryLeast, twice the error that 95 of 100 onsets keep within in a room on rendered takes',
+  },
+  entryWatch: { value: 0.085, unit: 'quarters', source: 'working value, common practice: well beyond the noticeable' },
+  entryFix: { value: 0.11, unit: 'quarters', source: 'working value, common practice: about a ninth of a beat' },
+  entryMost: {
+    value: 0.75,
+    unit: 'quarters',
+    source: 'working value: a longer wait is a hesitation, not a late entry',
+  },
+  entryEarly: { value: 0.15, unit: 'quarters', source: 'working value, common practice' },
+  groupWatch: {
+    value: 0.065,
+    unit: 'share of the group',
+    source: 'working value, common practice: a third becomes two fifths',
+  },
+  groupFix: {
+    value: 0.085,
+    unit: 'share of the group',
+    source: 'working value: beyond 12 % of the group less the error of two onsets',
+  },
+  slurGapWatch: { value: 0.028, unit: 's', source: 'working value: three times the measuring error of a joined pair' },
+  slurDip: { value: 15, unit: 'dB', source: 'working value: a break of the air, not a soft change of register' },
+  slurGapFix: {
+    value: 0.065,
+    unit: 's',
+    source:
+      'working value: a tongue stroke makes a gap of about 40 ms (common practice), plus the measuring error of an offset in a room',
+  },
+  staccatoWatch: {
+    value: 0.72,
+    unit: 'share',
+    source: 'staccato about 40 %, repeated tongued notes about 60 % of the interval (Bresin & Battel 2000, piano)',
+  },
+  staccatoFix: { value: 0.82, unit: 'share', source: 'as staccatoWatch, plus the measuring error of an offset' },
+  staccatoSeconds: { value: 0.15, unit: 's', source: 'working value: shorter notes leave the release no room' },
+  ringing: {
+    value: 0.25,
+    unit: 's',
+    source: 'working value: in a room that rings longer the gap after a short note fills up',
+  },
+  ringingLong: { value: 0.8, unit: 's', source: 'working value: such a room holds a note by itself' },
+  ringingFall: {
+    value: 0.4,
+    unit: 'share',
+    source: 'working value: a short note’s end falls at least so much of what the room allows',
+  },
+  accentWatch: {
+    value: 0.5,
+    unit: 'dB',
+    source: 'an accent is about 4 dB (Povel & Okkerman 1981); 1 dB is just noticeable (Slade et al. 2022)',
+  },
+  accentSpread: { value: 4, unit: 'dB', source: 'working value: among notes this uneven an accent cannot be told' },
+  breathTaken: {
+    value: 0.12,
+    unit: 's',
+    source:
+      'a gap at a mark is a breath from here on: a quick one takes 0.2 to 0.5 s (from memory), less what a room fills',
+  },
+  breathGap: { value: 0.22, unit: 's', source: 'a quick breath takes 0.2 to 0.5 s (from memory)' },
+  breathLate: { value: 0.35, unit: 's', source: 'working value, common practice' },
+  hesitation: { value: 0.8, unit: 's', source: 'working value, common practice: more than a breath' },
+  drift: {
+    value: 0.07,
+    unit: 'share',
+    source: 'drift noticeable at about 3 % over several beats (Drake & Botte 1993), doubled',
+  },
+  inTune: { value: 10, unit: 'cents', source: 'just noticeable (Hill & Summers 2007)' },
+} as const satisfies Record<string, Standard>;
+
+/** All standards a take is judged by, by name. */
+export type Standards = { readonly [K in keyof typeof STANDARDS]: Standard };

@@ -1,0 +1,54 @@
+import { groupBy } from '../base/index.js';
+import { foldName } from './fold-name.js';
+import type { FoundResult } from './types.js';
+
+/** Results with each recording counted once. */
+export interface CountedOnce {
+  readonly results: readonly FoundResult[];
+  readonly repeated: readonly {
+    readonly sha256: string;
+    readonly counted: string;
+    readonly passedOver: readonly string[];
+    readonly differ: boolean;
+  }[];
+}
+
+/**
+ * A recording whose result lies in several folders counts once: the result that was reviewed, of these the one with a name
+ * instead of a number, of these the one that has player and day, of these the newest program's, of these the first file.
+ *
+ * @param results of one étude, in order of their files
+ * @returns results in the same order, and what was passed over
+ *
+ * Source: definition.
+ */
+export function countOnce(results: readonly FoundResult[]): CountedOnce {
+  const repeated: CountedOnce['repeated'][number][] = [];
+  const kept = new Set<FoundResult>();
+  for (const [sha256, group] of groupBy(results, ({ result }) => result.take.sha256)) {
+    const [counted, ...others] = group.toSorted(preferred);
+    if (counted === undefined) continue;
+    kept.add(counted);
+    if (others.length === 0) continue;
+    const differ = new Set(group.map(whoAndWhen)).size > 1;
+    repeated.push({ sha256, counted: counted.file, passedOver: others.map((one) => one.file).sort(), differ });
+  }
+  return { results: results.filter((one) => kept.has(one)), repeated };
+}
+
+function whoAndWhen({ result }: FoundResult): string {
+  return JSON.stringify([foldName(result.take.player ?? ''), result.take.date]);
+}
+
+function preferred(a: FoundResult, b: FoundResult): number {
+  const reviewed = (one: FoundResult) => (one.result.outcome === 'reviewed' ? 0 : 1);
+  const known = ({ result: { take } }: FoundResult) => (take.player !== null && take.date !== null ? 0 : 1);
+  const numbered = ({ result: { take } }: FoundResult) => (take.blind === true ? 1 : 0);
+  return reviewed(a) - reviewed(b) || numbered(a) - numbered(b) || known(a) - known(b) || newer(a, b);
+}
+
+function newer(a: FoundResult, b: FoundResult): number {
+  const [one, other] = [a, b].map(({ result }) => result.tool.version.split(/\D+/).map(Number));
+  const place = [0, 1, 2].find((i) => (one?.[i] ?? 0) !== (other?.[i] ?? 0));
+  return place === undefined ? 0 : (other?.[place] ?? 0) - (one?.[place] ?? 0);
+}

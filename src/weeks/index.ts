@@ -1,0 +1,18 @@
+/**
+ * Follows players over weeks: what changed, what came back, and what is no more than chance. Takes documents in, gives a
+ * document back.
+ *
+ * Conventions: days are ISO 8601 dates; figures carry the units of the documents they come from.
+ */
+export { dayNumber, weekOf } from './calendar.js';
+export { progressResultJsonSchema } from './progress-json-schema.js';
+export type {
+  BarStory,
+  Followed,
+  ProgressMeasure,
+  ProgressPiece,
+  ProgressPlayer,
+  ProgressResult,
+} from './progress-result-schema.js';
+export { toProgressResult } from './to-progress-result.js';
+export type { FoundResult, LostTake } from './types.js';

@@ -1,0 +1,68 @@
+import type { SectionWords } from '../shapes/section.js';
+
+/** Everything the section sheet says. */
+export const SECTION: SectionWords = {
+  severalScores: 'Mehrere Etüden oder Stimmen',
+  documentTitle: (title) => `${title} – Registerblatt`,
+  foot: (title) => `Registerblatt  ·  ${title}`,
+  facts: ({ parts, takes, players, reviewed, others, unread }) =>
+    [
+      `Registerblatt, ${parts.join(', ')}`,
+      `${takes === 1 ? '1 Aufnahme' : `${takes} Aufnahmen`} von ${players} ${players === 1 ? 'Person' : 'Personen'}`,
+      `${reviewed} beurteilt`,
+      ...(others > 0 ? [`${others} nicht beurteilt`] : []),
+      ...(unread > 0 ? [`${unread} nicht lesbar`] : []),
+    ].join('  ·  '),
+
+  rehearse: 'Gemeinsam proben',
+  nothingShared: 'Keine Stelle macht mehr als einer Person Mühe.',
+  where: 'Wo',
+  what: 'Was',
+  about: 'Bereich',
+  players: 'Personen',
+  toFixFor: 'Zu üben für',
+  who: 'Wer',
+  bar: (bar) => `Takt ${bar}`,
+  wholeTake: 'Im Ganzen',
+  barOf: (bar, score) => `Takt ${bar} (${score})`,
+  wholeTakeOf: (score) => `Im Ganzen (${score})`,
+  playersOf: (players, all) => `${players} von ${all}`,
+  andMore: (names, more) => `${names.join(', ')} und ${more} weitere`,
+
+  needs: 'Wer was braucht',
+  needsNotes: [
+    'Unter jedem Bereich: Befunde zum Üben / zum Hinhören. 0: beurteilt und nichts gefunden. –: nicht beurteilt oder nicht gemessen.',
+    'Noten richtig: wie sie dastehen, von allen Noten der Stimme. Schläge sind Viertel. Cent gelten ab A = 440 Hz.',
+  ],
+  take: 'Aufnahme',
+  day: 'Tag',
+  asWritten: 'Noten richtig',
+  beats: 'Schläge je min',
+  cents: 'Cent zu hoch',
+  notesOf: (right, all) => `${right} / ${all}`,
+  findings: (fix, watch) => `${fix} / ${watch}`,
+  nothingFound: '0',
+  notJudged: '–',
+  takeOf: (who, score) => `${who}, ${score}`,
+  nameOfTake: (player, take) => `${player}, ${take}`,
+  outcome: {
+    reviewed: (who) => who,
+    'not-this-score': (who) => `${who} (passt nicht zu den Noten)`,
+    'too-poor': (who) => `${who} (nicht zu hören)`,
+  },
+
+  whichBars: 'Welche Takte',
+  whichBarsOf: (score) => `Welche Takte: ${score}`,
+  whichBarsNote:
+    'Ein Punkt wächst mit der Zahl der Befunde im Takt. Voll: mindestens einer zum Üben. Offen: nur zum Hinhören.',
+  sums: (most) => `Aufnahmen mit Befund (bis ${most})`,
+  barFindings: (bar, fix, watch) => `Takt ${bar} (${fix} / ${watch})`,
+  noFindings: 'keine',
+  rowInWords: (who, bars) => `${who}: ${bars}`,
+  mapInWords: (first, last, rows) =>
+    `Befunde zum Üben / zum Hinhören in Takt ${first} bis ${last}. ${rows.join('; ')}.`,
+
+  failures: 'Aufnahmen, die nicht zu lesen waren',
+  file: 'Datei',
+  whatNeeded: 'Was gefunden wurde und was nötig ist',
+};

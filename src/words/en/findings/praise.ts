@@ -1,0 +1,36 @@
+import type { Praise } from '../../../judge/index.js';
+import type { FindingsWords } from '../../shapes/findings.js';
+import { NUMBERS } from '../numbers.js';
+
+const { whole } = NUMBERS;
+
+type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
+
+const GROUNDS: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
+  accidentals: (p) => `All ${p.count} notes with a tricky accidental were right.`,
+  notes: (p) => `${p.right} of ${p.of} notes were as written.`,
+  contrast: (p) => `The change from ${p.from} to ${p.to} is plain to hear: ${whole(p.db)} decibels.`,
+  hairpin: (p) =>
+    `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}: ${whole(p.db)} decibels from first to last note.`,
+  fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
+  'steady-tempo': (p) =>
+    `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
+  intonation: (p) =>
+    `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
+};
+
+const FERMATAS: Readonly<Record<number, string>> = {
+  1: 'The fermata has a good length.',
+  2: 'Both fermatas have a good length.',
+};
+
+/** What is said of what went well. */
+export const PRAISE = {
+  'went-well': {
+    headline: 'This went well',
+    text: (f) => GROUNDS[f.about.what](f.about as never),
+    why: '',
+    practice: '',
+    caption: null,
+  },
+} satisfies Partial<FindingsWords>;

@@ -1,0 +1,22 @@
+import type { Vocabulary, Words } from '../shapes/words.js';
+import { weeksWith } from './weeks.js';
+
+/**
+ * @param vocabulary of one language
+ * @returns the same, and what looks words up in it
+ *
+ * Source: definition.
+ */
+export function wordsOf(vocabulary: Vocabulary): Words {
+  const { numbers, dates, measures: _, weeksLabels: __, weeksSentences: ___, ...words } = vocabulary;
+  return {
+    ...words,
+    ...dates,
+    number: numbers.number,
+    criterion: (criterion) => words.criteria[criterion],
+    finding: ({ kind, misreading }) =>
+      misreading === undefined ? words.findings[kind] : words.misreadings[misreading],
+    caption: (kind) => words.findings[kind].caption,
+    weeks: weeksWith(vocabulary),
+  };
+}

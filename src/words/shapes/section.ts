@@ -1,0 +1,64 @@
+/** How the takes of a section came out. */
+export interface SectionFacts {
+  readonly parts: readonly string[];
+  readonly takes: number;
+  readonly players: number;
+  readonly reviewed: number;
+  /** takes that were heard but not reviewed */
+  readonly others: number;
+  readonly unread: number;
+}
+
+/** Everything the section sheet says beside the names of findings, criteria, days and numbers. */
+export interface SectionWords {
+  readonly severalScores: string;
+  readonly documentTitle: (title: string) => string;
+  readonly foot: (title: string) => string;
+  /** the line under the title */
+  readonly facts: (facts: SectionFacts) => string;
+  readonly rehearse: string;
+  readonly nothingShared: string;
+  readonly where: string;
+  readonly what: string;
+  readonly about: string;
+  readonly players: string;
+  readonly toFixFor: string;
+  readonly who: string;
+  readonly bar: (bar: string) => string;
+  readonly wholeTake: string;
+  /** a bar of one score among several */
+  readonly barOf: (bar: string, score: string) => string;
+  readonly wholeTakeOf: (score: string) => string;
+  readonly playersOf: (players: number, all: number) => string;
+  readonly andMore: (names: readonly string[], more: number) => string;
+  readonly needs: string;
+  readonly needsNotes: readonly string[];
+  readonly take: string;
+  readonly day: string;
+  readonly asWritten: string;
+  readonly beats: string;
+  readonly cents: string;
+  readonly notesOf: (right: number, all: number) => string;
+  readonly findings: (fix: number, watch: number) => string;
+  readonly nothingFound: string;
+  readonly notJudged: string;
+  /** a take of one score among several */
+  readonly takeOf: (who: string, score: string) => string;
+  readonly nameOfTake: (player: string, take: string) => string;
+  readonly outcome: {
+    readonly reviewed: (who: string) => string;
+    readonly 'not-this-score': (who: string) => string;
+    readonly 'too-poor': (who: string) => string;
+  };
+  readonly whichBars: string;
+  readonly whichBarsOf: (score: string) => string;
+  readonly whichBarsNote: string;
+  readonly sums: (most: number) => string;
+  readonly barFindings: (bar: string, fix: number, watch: number) => string;
+  readonly noFindings: string;
+  readonly rowInWords: (who: string, bars: string) => string;
+  readonly mapInWords: (first: string, last: string, rows: readonly string[]) => string;
+  readonly failures: string;
+  readonly file: string;
+  readonly whatNeeded: string;
+}

@@ -1,0 +1,28 @@
+/** How a bar stands on the latest day, and since when. */
+export interface BarState {
+  readonly status: 'fixed' | 'eased' | 'returning' | 'still' | 'new' | 'grown' | 'not-judged' | 'seen';
+  /** ISO 8601 day, null when it is not judged */
+  readonly since: string | null;
+}
+
+/** Takes of one day. */
+export interface DayTakes {
+  /** ISO 8601 day */
+  readonly date: string;
+  readonly takes: number;
+}
+
+/** A week or a take that does not count, and why. */
+export interface Gap {
+  /** ISO 8601 day, null when it is not known */
+  readonly date: string | null;
+  readonly why: 'no-take' | 'not-this-score' | 'too-poor' | 'failed';
+  readonly file: string | null;
+  /** what was said about a file that could not be read */
+  readonly detail: string | null;
+}
+
+/** How many days with several takes each measure's noise rests on. */
+export interface NoiseFacts {
+  readonly measures: readonly { readonly noise: { readonly fromTakes: { readonly days: number } } }[];
+}
