@@ -27,7 +27,7 @@ export interface ProgressRequest {
 
 /**
  * The pages hold a block for each player and are made in memory, about a megabyte a player. Source: measured, see
- * DEVELOPERS.md.
+ * tests/bench/README.md.
  */
 const MOST_PLAYERS_ON_PAGES = 1000;
 

@@ -29,7 +29,7 @@ export interface Measure {
 
 /** A median of absolute errors times this is the standard deviation of normal errors. Source: Rousseeuw & Croux 1993. */
 const FROM_MEDIAN = 1.4826;
-const ON_TRUTH = 'on takes with known truth, see DEVELOPERS.md';
+const ON_TRUTH = 'on takes with known truth, see tests/measure/README.md';
 const MOST = (high: number) => ({ low: null, high });
 const LEAST = (low: number) => ({ low, high: null });
 const AT = (value: number) => ({ low: value, high: value });

@@ -116,7 +116,7 @@ describe('the search for the way through a part', () => {
     const [one, four] = [bytesOf(200), bytesOf(800)];
     expect(four).toBeLessThan(4.4 * one);
     expect(four).toBeLessThan((800 * 800 * 20) / 16);
-  }, 30_000);
+  });
 });
 
 describe('the way back', () => {

@@ -1,6 +1,6 @@
-import { DEFAULT_LANGUAGE, type Language } from '../../src/base/index.js';
+import { criterionReason, DEFAULT_LANGUAGE, type Language } from '../../src/base/index.js';
 import type { CriterionLine, Facts, Finding, Judgement, Saying } from '../../src/judge/index.js';
-import { sentenceIn } from '../../src/judge/index.js';
+import { reasonSaid } from '../../src/words/index.js';
 import { saidOf } from '../../src/words/rules/said-of.js';
 import type { FindingWords } from '../../src/words/shapes/findings.js';
 import { tellCriterion } from '../../src/words/tell-criterion.js';
@@ -15,7 +15,7 @@ export function saidOfKind(language: Language, kind: keyof Facts, facts: unknown
 
 /** What is said of a criterion, as one line. */
 export function lineOf(language: Language, ...sayings: readonly Saying[]): string {
-  return tellCriterion(wordsIn(language), { sayings }, (reason) => sentenceIn(language, reason));
+  return tellCriterion(wordsIn(language), { sayings });
 }
 
 export type SaidFinding = Finding & { readonly text: string; readonly practice: string };
@@ -28,7 +28,10 @@ export function said(judgement: Judgement, language: Language = DEFAULT_LANGUAGE
     return { ...finding, text, practice };
   });
   const criteria = judgement.criteria.map((line): SaidLine => {
-    return { ...line, summary: lineOf(language, ...line.sayings) };
+    const { reason, sayings } = line;
+    const summary =
+      reason === undefined ? lineOf(language, ...sayings) : reasonSaid(language, criterionReason(reason));
+    return { ...line, summary };
   });
   return { findings, criteria };
 }

@@ -265,7 +265,7 @@ describe('the picture of the whole take', () => {
         expect([paper, more, pagesOf(heading)[0]]).toEqual([paper, more, pagesOf(elements[figure]!)[0]]);
       }
     }
-  }, 30_000);
+  });
 });
 
 describe('the levels in figures', () => {

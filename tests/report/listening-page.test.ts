@@ -197,7 +197,7 @@ describe('a listening page', () => {
     expect(first.match(/<audio /g)?.length).toBeGreaterThan(3);
     expect(first).toContain('Only the first places have sound');
     expect(second).toBe(first);
-  }, 20_000);
+  });
 
   it('holds no address of any other file', async () => {
     const page = await drawListeningPage(input);

@@ -310,7 +310,7 @@ describe.each(['demo', 'morning-round.musicxml', 'river-stones.musicxml', 'three
       const both = a.reduce((count, grey, i) => count + (grey < 128 && (b[i] as number) < 128 ? 1 : 0), 0);
       expect([kind, index, both]).toEqual([kind, index, 0]);
     }
-  }, 30_000);
+  });
 });
 
 /** Each list of items on a page of its own. */

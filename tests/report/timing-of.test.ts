@@ -33,7 +33,7 @@ function kept(measured: Partial<Measurements>, changed: Part = part) {
   const { groups, entries, transitions } = toTakeResult({
     ...sample,
     part: changed,
-    measurements: { ...measurements, ...measured },
+    measurements: { ...sample.measurements, ...measured },
   });
   return { groups, entries, transitions };
 }

@@ -1,5 +1,4 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { sentenceIn } from '../../src/judge/index.js';
 import type { Facts } from '../../src/judge/observation.js';
 import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
 import type { TakeResult } from '../../src/result/index.js';
@@ -92,7 +91,7 @@ describe('a German page', () => {
   let text: string;
 
   beforeAll(async () => {
-    pdf = inspectPdf(await draw({ cautions: ['There is much noise in the recording: soft notes may be lost in it.'] }));
+    pdf = inspectPdf(await draw({ cautions: [{ code: 'noisy', facts: {} }] }));
     text = pdf.pageTexts.join('\n');
   });
 
@@ -155,13 +154,14 @@ describe('a German page to listen to', () => {
 
 describe('a German result', () => {
   it('keeps its language, and tells reasons, cautions and what is expected in it', () => {
-    const { result } = reviewed({ cautions: ['There is much noise in the recording: soft notes may be lost in it.'] });
+    const { result } = reviewed({ cautions: [{ code: 'noisy', facts: {} }] });
     expect(result.language).toBe('de');
     expect(result.recording.cautions).toEqual([
-      sentenceIn('de', 'There is much noise in the recording: soft notes may be lost in it.'),
+      'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
     ]);
     expect(reviewed({ fit: 'other' }).result.tempo).toEqual({
       notMeasured: 'was gespielt wurde, passt nicht zu diesen Noten',
+      code: 'other-part',
     });
   });
 
