@@ -45,8 +45,6 @@ const METERED_EVERY = 4;
 export interface MonoMix {
   /** of a long take mixed each time they are asked for */
   readonly samples: Samples;
-  /** channels that are in it, from 0; left out when all are */
-  readonly heardChannels?: readonly number[];
   readonly cautions: readonly Caution[];
 }
 
@@ -213,10 +211,10 @@ function cancelAtTimes({ channels, mix }: Metered): boolean {
  */
 export function mixToMono(source: ChannelSource): MonoMix {
   const all = [...Array(source.channels).keys()];
-  const of = (heard: readonly number[], cautions: readonly Caution[]): MonoMix => {
-    const chosen = heard.length < all.length ? { heardChannels: heard } : {};
-    return { samples: mixOf(source, heard), ...chosen, cautions };
-  };
+  const of = (heard: readonly number[], cautions: readonly Caution[]): MonoMix => ({
+    samples: mixOf(source, heard),
+    cautions,
+  });
   if (source.channels === 1 && !source.mayBeDamaged) return of(all, []);
   const first = meter(source, all);
   const cautions = damageCautions(first.replaced);

@@ -39,8 +39,6 @@ export interface Take {
   readonly sampleRateHz: number;
   /** channels in the file */
   readonly channels: number;
-  /** channels that are in the mix, from 0; left out when all are */
-  readonly heardChannels?: readonly number[];
   /** left out for a WAV file */
   readonly origin?: Origin;
   /** the file holds less than its header says: the end of the playing may be missing */

@@ -1,6 +1,6 @@
 import type { AlignedNote, Alignment } from '../align/index.js';
 import { type Caution, codeAsData, DEFAULT_LANGUAGE, type Language, type Reason } from '../base/index.js';
-import type { Origin, Take } from '../decode/index.js';
+import type { Take } from '../decode/index.js';
 import type { Judgement } from '../judge/index.js';
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
@@ -103,12 +103,8 @@ function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeRes
     durationSeconds: take.samples.length / take.sampleRateHz,
     sampleRateHz: take.sampleRateHz,
     channels: take.channels,
-    ...(take.origin === undefined ? {} : { coding: codingOf(take.origin) }),
+    ...(take.origin === undefined ? {} : { coding: take.origin }),
   };
-}
-
-function codingOf({ container, codec, bandwidthHz }: Origin): TakeDraft['take']['coding'] {
-  return { container, codec, bandwidthHz };
 }
 
 /** The part of a document that speaks of the playing. */

@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { findTakes } from '../../src/batch/plan/find-takes.js';
-import { failureInWords } from '../helpers/in-words.js';
 
 let root = '';
 

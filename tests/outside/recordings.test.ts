@@ -1,13 +1,10 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, type TestContext, vi } from 'vitest';
+import { describe, expect, it, type TestContext } from 'vitest';
 import { median } from '../../src/base/index.js';
 import { goodTake, SHORT_PART } from '../journeys/short-part.js';
 import { takesheet } from '../journeys/takesheet.js';
 import { inFolder, needs, printedBy } from './programs.js';
-
-// Thirty files are written, a damaged one may take its full time, and the machine may be busy.
-vi.setConfig({ testTimeout: 400_000 });
 
 const BLACK = '-f lavfi -i color=c=black:s=64x64:r=10 -shortest -map 1:v -map 0:a';
 
