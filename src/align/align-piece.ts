@@ -2,15 +2,15 @@ import type { Features } from '../features/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import type { Run } from './coarse/types.js';
 import { dropMisplaced, localPace } from './expected-timing.js';
-import type { Boundaries } from './find-boundaries.js';
 import { decodePiece } from './fine/decode-piece.js';
 import type { DecodedSegment } from './fine/types.js';
+import type { Boundaries } from './grid/find-boundaries.js';
+import type { PitchGrid } from './grid/pitch-grid.js';
+import type { SegmentEvidence } from './grid/segment-evidence.js';
 import { isJoined } from './is-joined.js';
 import { judgeSegment, type SegmentVerdict } from './judge-segment.js';
-import type { PitchGrid } from './pitch-grid.js';
 import { refineOffset } from './refine-offset.js';
 import { refineOnset } from './refine-onset.js';
-import type { SegmentEvidence } from './segment-evidence.js';
 import type { AddedNote, AlignedNote } from './types.js';
 
 /** What was heard, prepared once for a take. */

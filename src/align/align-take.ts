@@ -3,11 +3,11 @@ import type { Part } from '../score/index.js';
 import { alignPiece, type Heard } from './align-piece.js';
 import { chooseRenditions } from './choose-renditions.js';
 import { estimateTuning } from './estimate-tuning.js';
-import { findBoundaries } from './find-boundaries.js';
 import { findFittedPath, WIDEST_OFFSET } from './find-offset-semitones.js';
 import { findSkips } from './find-skips.js';
-import { buildPitchGrid, type PitchGrid } from './pitch-grid.js';
-import { createSegmentEvidence } from './segment-evidence.js';
+import { findBoundaries } from './grid/find-boundaries.js';
+import { buildPitchGrid, type PitchGrid } from './grid/pitch-grid.js';
+import { createSegmentEvidence } from './grid/segment-evidence.js';
 import type { AddedNote, AlignedNote, Alignment, Restart } from './types.js';
 
 /** Less sound with a pitch than this is no playing. */

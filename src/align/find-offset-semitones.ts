@@ -1,7 +1,7 @@
 import type { Part } from '../score/index.js';
 import { findCoarsePath } from './coarse/find-coarse-path.js';
 import type { CoarsePath } from './coarse/types.js';
-import type { PitchGrid } from './pitch-grid.js';
+import type { PitchGrid } from './grid/pitch-grid.js';
 
 /**
  * A take that fits this well is taken as it is, without trying other pitches, if it is heard most at the pitches that are

@@ -1,4 +1,4 @@
-import type { PitchGrid } from './pitch-grid.js';
+import type { PitchGrid } from './grid/pitch-grid.js';
 
 const AFTER_SECONDS = 0.03;
 const SIDE_SECONDS = 0.12;

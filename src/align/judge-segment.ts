@@ -1,5 +1,5 @@
 import type { PartNote } from '../score/index.js';
-import type { SegmentEvidence } from './segment-evidence.js';
+import type { SegmentEvidence } from './grid/segment-evidence.js';
 import type { NoteStatus } from './types.js';
 
 /** What was played in the stretch of sound given to a note. */

@@ -1,4 +1,5 @@
 import type { CodeArguments, Coded, FactShape, FactsOf } from './coded.js';
+import { RECORDING_FAULTS } from './recording-faults.js';
 
 /**
  * Kinds of what can be wrong with a user's input, stable across versions: a contract for scripts, which find them as `code`
@@ -41,38 +42,6 @@ const PLACE = { line: 'number', field: 'text' } as const;
 /** What stands there: a quoted text, or something that is none. */
 const FOUND = { found: ['empty', 'fields', 'list', 'text', 'unknown'], quoted: 'text' } as const;
 
-/** What a file can be; `unknown` is a file of which it is only known that it is no WAV file. */
-const FORMATS = [
-  'wav',
-  'unknown',
-  'no-known-kind',
-  'riff',
-  'flac',
-  'mp3',
-  'ogg',
-  'mp4',
-  '3gp',
-  'mov',
-  'mpeg-ts',
-  'aiff',
-  'wma',
-  'rifx',
-  'wave64',
-  'au',
-  'caf',
-  'wavpack',
-  'amr',
-  'amr-of-many',
-  'aac',
-  'midi',
-  'matroska',
-  'zip',
-  'pdf',
-  'text',
-] as const;
-/** What a file can be, by its first bytes. */
-export type FileFormat = (typeof FORMATS)[number];
-
 /** Why the disk does not write. */
 const WRITING_FAULTS = [
   'not-allowed',
@@ -93,47 +62,7 @@ const WRITING_FAULTS = [
  * known. What each is in words stands in the room `words`.
  */
 export const FAULTS = {
-  // recordings
-  'recording-empty': ['empty-file', {}],
-  'wav-ends-at-once': ['wav-damaged', { bytes: 'number' }],
-  'other-format': ['not-a-wav', { format: FORMATS }],
-  'other-audio': ['not-a-wav', { ending: 'text' }],
-  'wav-without-audio': ['wav-damaged', {}],
-  'wav-too-short': ['wav-damaged', { milliseconds: 'number' }],
-  'recording-too-long': ['wav-unsupported', { minutes: 'number' }],
-  'no-recording': ['not-a-recording', { format: FORMATS }],
-  'format-not-read': ['sound-not-read', { format: FORMATS }],
-  'no-sound-in-it': ['sound-not-read', { format: FORMATS }],
-  /** `coding` is empty for a kind of AAC that is not common */
-  'coding-not-read': ['sound-not-read', { format: FORMATS, coding: 'text' }],
-  'sound-not-usual': [
-    'sound-not-read',
-    { channels: 'number', most: 'number', hertz: 'number', lowestHertz: 'number', highestHertz: 'number' },
-  ],
-  'recording-damaged': ['recording-damaged', { format: FORMATS }],
-  'recording-too-short': ['recording-too-short', { milliseconds: 'number' }],
-  'recording-over-an-hour': ['recording-too-long', {}],
-  'sound-library-missing': ['sound-library-missing', {}],
-  'sound-engine-missing': ['sound-library-missing', {}],
-  'decoder-died': ['decoder-died', { format: FORMATS }],
-  'decoder-too-slow': ['decoder-too-slow', { format: FORMATS }],
-  'decoder-too-large': ['decoder-too-large', { format: FORMATS }],
-  'wav-without-data-chunk': ['wav-damaged', {}],
-  'wav-without-format-chunk': ['wav-damaged', {}],
-  'wav-extension-cut': ['wav-damaged', {}],
-  'wav-format-cut': ['wav-damaged', {}],
-  'wav-rate-zero': ['wav-damaged', {}],
-  'wav-no-channels': ['wav-damaged', {}],
-  'wav-no-bits': ['wav-damaged', {}],
-  'wav-frames-differ': [
-    'wav-damaged',
-    { channels: 'number', bits: 'number', frameBytes: 'number', neededBytes: 'number' },
-  ],
-  'wav-unknown-kind': ['wav-unsupported', {}],
-  'wav-rate-unread': ['wav-unsupported', { hertz: 'number', lowestHertz: 'number', highestHertz: 'number' }],
-  'wav-many-channels': ['wav-unsupported', { channels: 'number', most: 'number' }],
-  'wav-odd-depth': ['wav-unsupported', { bits: 'number', coding: ['pcm', 'float', 'a-law', 'mu-law'] }],
-  'wav-compressed': ['wav-unsupported', { coding: 'text', formatTag: 'number' }],
+  ...RECORDING_FAULTS,
 
   // scores
   'score-empty': ['empty-file', {}],

@@ -2,8 +2,6 @@
  * @param items in any order
  * @param keyOf what items are grouped by
  * @returns the groups in the order in which their first item came; items keep their order
- *
- * Source: definition.
  */
 export function groupBy<T, K>(items: readonly T[], keyOf: (item: T) => K): Map<K, T[]> {
   const groups = new Map<K, T[]>();

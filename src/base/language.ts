@@ -10,8 +10,6 @@ export const DEFAULT_LANGUAGE: Language = 'en';
 /**
  * @param languages of several results
  * @returns the language in which all of them are told, English when they differ or there are none
- *
- * Source: definition.
  */
 export function agreedLanguage(languages: Iterable<Language>): Language {
   const [first, ...others] = new Set(languages);

@@ -6,7 +6,7 @@ import type { ReviewSummary } from './types.js';
  * @returns 0 every take was reviewed, whatever was found in the playing; 1 something could not be reviewed; 2 the
  *   request itself is wrong and nothing was written; 130 the run was stopped before its end
  *
- * Source: definition; 2 for a wrong request and 128 + SIGINT for a stopped run are common practice.
+ * 2 for a wrong request and 128 + SIGINT for a stopped run are common practice.
  */
 export function exitCode(end: ReviewSummary | Error): 0 | 1 | 2 | 130 {
   if (end instanceof InputError) return 2;

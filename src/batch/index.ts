@@ -6,12 +6,14 @@
  * machine. Order is code point order of the take names. No clock and no chance enters a result: the same input gives the
  * same bytes, whatever the number of jobs.
  */
+
+export { tryToWrite } from './disk/try-to-write.js';
+export { writeWhole } from './disk/write-whole.js';
 export { exitCode } from './exit-code.js';
 export { type ProgressRequest, type ProgressSummary, runProgress } from './run-progress.js';
 export { type ReviewHooks, runReview } from './run-review.js';
 export { type FolderRequest, runSection } from './run-section.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
-export { tryToWrite } from './try-to-write.js';
 export type {
   ReviewProgress,
   ReviewRemarks,
@@ -21,4 +23,3 @@ export type {
   TakeEnd,
   TakeFailure,
 } from './types.js';
-export { writeWhole } from './write-whole.js';

@@ -7,10 +7,10 @@ import { toJson } from '../result/index.js';
 import type { Tool } from '../review/index.js';
 import { pageDate } from '../review/index.js';
 import { type ProgressResult, toProgressResult } from '../weeks/index.js';
+import { namingFile } from './disk/naming-file.js';
+import { writeWhole } from './disk/write-whole.js';
 import { type History, readHistory } from './history/read-history.js';
-import { namingFile } from './naming-file.js';
 import type { TakeFailure } from './types.js';
-import { writeWhole } from './write-whole.js';
 
 /** What a comparison over weeks is asked for. Paths are as the user gave them. */
 export interface ProgressRequest {
@@ -48,8 +48,6 @@ export interface ProgressSummary {
  * @param request which results, where to write and how
  * @returns what was written, and what could not be read
  * @throws InputError when there is no result at all or nothing can be written; then nothing has been written
- *
- * Source: definition.
  */
 export async function runProgress(request: ProgressRequest): Promise<ProgressSummary> {
   const history = readHistory(request.inputs);

@@ -4,6 +4,7 @@ import { byCodePoint, InputError } from '../base/index.js';
 import { engraveInThread } from '../engrave/index.js';
 import { type SectionScore, sectionScore } from '../result/index.js';
 import { type Etude, wishesIn } from '../review/index.js';
+import { writeWhole } from './disk/write-whole.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
@@ -15,11 +16,10 @@ import { dependsOn, programHash } from './results/depends-on.js';
 import { keptResult } from './results/kept-result.js';
 import { leftAlone } from './results/left-alone.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
+import type { SharedWork, TakeAnswer, TakeWork } from './results/review-in-worker.js';
 import { writeFailure, writeTake } from './results/write-take.js';
-import type { SharedWork, TakeAnswer, TakeWork } from './review-in-worker.js';
 import type { PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
-import { writeWhole } from './write-whole.js';
 
 /** What a caller may pass to a run beside the request: a function to call after each take, and a signal that stops it. */
 export interface ReviewHooks {
@@ -37,8 +37,6 @@ export interface ReviewHooks {
  * @param hooks what to call after each take, and what stops the run
  * @returns how every take ended
  * @throws InputError when the request itself is wrong; then nothing has been written
- *
- * Source: definition.
  */
 export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {}): Promise<ReviewSummary> {
   const etudes = readEtudes(request);

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
 import type { DocumentWishes, Tool } from '../review/index.js';
-import { failureOf } from './failure-of.js';
+import { failureOf } from './failures/failure-of.js';
 import { failureTold } from './history/old-sentences/failure-told.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
@@ -29,8 +29,6 @@ const NOBODY = { player: null, date: null, instrument: null };
  * @param request the folder, and what to write
  * @returns how every take had ended
  * @throws InputError when there is no result in the folder, or it cannot be written to
- *
- * Source: definition.
  */
 export async function runSection(request: FolderRequest): Promise<ReviewSummary> {
   const { outFolder } = request;

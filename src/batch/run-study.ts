@@ -9,10 +9,10 @@ import type { Tool } from '../review/index.js';
 import { pageDate } from '../review/index.js';
 import { engravingCopy, type Part } from '../score/index.js';
 import { studyPlan } from '../study/index.js';
-import { namingFile } from './naming-file.js';
-import { readBriefFile } from './read-brief-file.js';
-import { type ReadScore, readScore } from './read-score.js';
-import { writeWhole } from './write-whole.js';
+import { namingFile } from './disk/naming-file.js';
+import { readBriefFile } from './disk/read-brief-file.js';
+import { type ReadScore, readScore } from './disk/read-score.js';
+import { writeWhole } from './disk/write-whole.js';
 
 /** What a study sheet is asked for. Paths are as the user gave them. */
 export interface StudyRequest {
@@ -41,8 +41,6 @@ export interface StudySummary {
  * @param request the score, the brief, where to write and how
  * @returns what was written
  * @throws InputError when the request is wrong; then nothing has been written
- *
- * Source: definition.
  */
 export async function runStudy(request: StudyRequest): Promise<StudySummary> {
   const { briefPath } = request;

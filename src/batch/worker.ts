@@ -2,7 +2,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import type { EngravedPart } from '../engrave/index.js';
 import type { Engraving } from '../review/index.js';
 import type { WorkerMessage } from './pool/types.js';
-import { reviewInWorker, type SharedWork, type TakeAnswer, type TakeWork } from './review-in-worker.js';
+import { reviewInWorker, type SharedWork, type TakeAnswer, type TakeWork } from './results/review-in-worker.js';
 
 type Parts = readonly (EngravedPart | null)[];
 

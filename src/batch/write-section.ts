@@ -4,10 +4,10 @@ import { drawSectionSheet } from '../report/index.js';
 import { type SectionScore, sectionCsv, toJson, toSectionResult } from '../result/index.js';
 import type { Tool } from '../review/index.js';
 import { pageDate } from '../review/index.js';
-import { failureOf } from './failure-of.js';
+import { writeWhole } from './disk/write-whole.js';
+import { failureOf } from './failures/failure-of.js';
 import type { Place } from './results/write-take.js';
 import type { TakeEnd, TakeFailure } from './types.js';
-import { writeWhole } from './write-whole.js';
 
 /** What is said about all takes, and where. */
 export interface SectionRequest extends Place {
@@ -24,8 +24,6 @@ export interface SectionRequest extends Place {
  * @param ends how every take ended, in the order in which they are to be listed
  * @param request where to write and how
  * @returns the takes' failures, and one more when the section's own files could not be written
- *
- * Source: definition.
  */
 export async function writeSection(ends: readonly TakeEnd[], request: SectionRequest): Promise<TakeFailure[]> {
   const { tool, score, paper, outFolder, language } = request;

@@ -7,8 +7,6 @@ import type { Brief } from './types.js';
  * @param part the part as written
  * @param brief the teacher's brief for it
  * @returns the part to practise and to be heard by
- *
- * Source: definition.
  */
 export function applyBrief(part: Part, brief: Brief): Part {
   const breaths = new Set(brief.breaths.map(({ index }) => index));
@@ -23,8 +21,6 @@ export function applyBrief(part: Part, brief: Brief): Part {
  * @param part the part as written
  * @param tempo the tempo asked for, null to leave it as it is
  * @returns the part at this tempo
- *
- * Source: definition.
  */
 export function atTempo(part: Part, tempo: Pick<NonNullable<Brief['tempo']>, 'quarterBpm'> | null): Part {
   const first = part.tempos[0];

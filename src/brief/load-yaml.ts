@@ -7,8 +7,6 @@ const require = createRequire(import.meta.url);
  * Most reviews have no brief: reading the package waits until there is a page to read.
  *
  * @returns the package
- *
- * Source: definition.
  */
 export function loadYaml(): typeof Yaml {
   return require('yaml');

@@ -12,8 +12,6 @@ const BEAT_TOLERANCE = 0.04;
  * @param part the part
  * @returns the number, when the part has such a bar
  * @throws InputError `bad-brief` when it has none
- *
- * Source: definition.
  */
 export function readBar(node: BriefNode, part: Part): string {
   const bar = node.text();
@@ -27,8 +25,6 @@ export function readBar(node: BriefNode, part: Part): string {
  * @param part the part
  * @returns the notes that begin there, one for every pass unless one is named
  * @throws InputError `bad-brief` when no note begins there
- *
- * Source: definition.
  */
 export function readNotePlace(node: BriefNode, part: Part): PartNote[] {
   const fields = node.fields(['bar', 'beat', 'pass']);
@@ -51,8 +47,6 @@ export function readNotePlace(node: BriefNode, part: Part): PartNote[] {
 /**
  * @param beat 1-based, fractional
  * @returns the beat with at most two decimals, as a brief writes it
- *
- * Source: definition.
  */
 export function roundBeat(beat: number): number {
   return Math.round(beat * 100) / 100;

@@ -21,8 +21,6 @@ const BEATS = {
  * @param marked tempo of the part, null when none is marked
  * @returns the tempo in quarter notes a minute
  * @throws InputError `bad-brief`
- *
- * Source: definition.
  */
 export function readTempo(node: BriefNode, marked: BriefTempo | null): BriefTempo | null {
   const { quarterBpm, beat, bpm, lowest, highest } = node.fields(['quarterBpm', 'beat', 'bpm', 'lowest', 'highest']);

@@ -17,8 +17,6 @@ const MOST_POINTS = 1000;
  * @param standing what holds where the page says nothing
  * @returns how long fermatas may last
  * @throws InputError `bad-brief`
- *
- * Source: definition.
  */
 export function readFermata(node: BriefNode, part: Part, standing: Brief['fermata']): Brief['fermata'] {
   const fields = node.fields(['leastTimes', 'mostTimes', 'bars']);
@@ -51,8 +49,6 @@ function readTimes(fields: { leastTimes?: BriefNode; mostTimes?: BriefNode }, st
  * @param standing what holds where the page says nothing
  * @returns how large contrasts must be
  * @throws InputError `bad-brief`
- *
- * Source: definition.
  */
 export function readContrast(node: BriefNode, part: Part, standing: Brief['contrast']): Brief['contrast'] {
   const fields = node.fields(['leastDb', 'places']);
@@ -85,8 +81,6 @@ function readMarkedBar(node: BriefNode, part: Part): string {
  * @param standing what holds where the page says nothing
  * @returns how much louder or softer a hairpin must become
  * @throws InputError `bad-brief`
- *
- * Source: definition.
  */
 export function readHairpin(node: BriefNode, standing: Brief['hairpin']): Brief['hairpin'] {
   return { leastDb: node.fields(['leastDb']).leastDb?.number(0, MOST_DB) ?? standing.leastDb };
@@ -97,8 +91,6 @@ export function readHairpin(node: BriefNode, standing: Brief['hairpin']): Brief[
  * @param standing what holds where the page says nothing
  * @returns from where on a note is out of tune
  * @throws InputError `bad-brief`
- *
- * Source: definition.
  */
 export function readIntonation(node: BriefNode, standing: Brief['intonation']): Brief['intonation'] {
   const fields = node.fields(['watchCents', 'fixCents']);
@@ -113,8 +105,6 @@ export function readIntonation(node: BriefNode, standing: Brief['intonation']): 
  * @param standing what holds where the page says nothing
  * @returns what is judged, and what it is worth
  * @throws InputError `bad-brief`
- *
- * Source: definition.
  */
 export function readCriteria(node: BriefNode, standing: Brief['criteria']): Brief['criteria'] {
   const fields = node.fields(CRITERIA);

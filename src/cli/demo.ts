@@ -23,8 +23,6 @@ export interface DemoRequest {
  * @param streams where results and messages go
  * @returns the exit status of the review
  * @throws InputError `cannot-write` when the folder cannot be written to
- *
- * Source: definition.
  */
 export async function demo({ tool, folder, jobs, paper }: DemoRequest, streams: Streams): Promise<number> {
   const scorePath = join(folder, 'etude', 'etude.musicxml');

@@ -8,8 +8,6 @@ import { remarksInWords, WORDS } from './words.js';
  *
  * @param summary the run
  * @param streams where results and messages go
- *
- * Source: definition.
  */
 export function printSummary(summary: ReviewSummary, streams: Streams): void {
   for (const end of summary.ends) streams.stdout.write(`${resultLine(end)}\n`);

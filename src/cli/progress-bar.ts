@@ -17,8 +17,6 @@ export interface Progress {
  *
  * @param stderr where to show it
  * @returns what to call after each take, and at the end
- *
- * Source: definition.
  */
 export function progressTo(stderr: Streams['stderr']): Progress {
   return stderr.isTTY === true ? barOn(stderr as NodeJS.WriteStream) : linesOn(stderr);

@@ -9,8 +9,6 @@ import { WORDS } from './words.js';
  * @param streams where results and messages go
  * @returns the exit status: 1 when some result could not be read, or when there are too many players for pages
  * @throws InputError when the request is wrong
- *
- * Source: definition.
  */
 export async function progress(request: ProgressRequest, streams: Streams): Promise<number> {
   const { sheetPath, failures, blindApart, tooManyForPages } = await runProgress(request);

@@ -14,8 +14,6 @@ const MOST_JOBS = 64;
  * @param streams where results and messages go
  * @returns the exit status of the command
  * @throws InputError `bad-option` when the words cannot be understood
- *
- * Source: definition.
  */
 export async function readArguments(words: readonly string[], streams: Streams): Promise<number> {
   let status = 0;

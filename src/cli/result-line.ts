@@ -6,8 +6,6 @@ import type { TakeEnd } from '../batch/index.js';
  *
  * @param end how the take ended
  * @returns the line without its line break
- *
- * Source: definition.
  */
 export function resultLine(end: TakeEnd): string {
   if ('failure' in end) return [end.name, 'failed', '', '', ''].join('\t');

@@ -3,8 +3,6 @@ import { DOCUMENT_WORDS } from './words.js';
 
 /**
  * @returns what stands below the options of `review`: which files are written, and what is printed
- *
- * Source: definition.
  */
 export function reviewHelp(): string {
   const files = DOCUMENTS.map(({ ending }) => `  ${`takes/<take>.${ending}`.padEnd(20)}${DOCUMENT_WORDS[ending]}`);

@@ -13,8 +13,6 @@ const SIGNALS = ['SIGINT', 'SIGTERM'] as const;
  * @param streams where results and messages go
  * @returns the exit status
  * @throws InputError when the request itself is wrong
- *
- * Source: definition.
  */
 export async function review(request: ReviewRequest, streams: Streams): Promise<number> {
   const stop = new AbortController();

@@ -8,8 +8,6 @@ import type { Streams } from './streams.js';
  * @param words the command line without program and script
  * @param streams where results and messages go
  * @returns the exit status: 0 done, 1 something could not be reviewed, 2 the request itself is wrong
- *
- * Source: definition.
  */
 export async function runCommand(words: readonly string[], streams: Streams = process): Promise<number> {
   try {

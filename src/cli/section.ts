@@ -10,8 +10,6 @@ import { WORDS } from './words.js';
  * @param streams where results and messages go
  * @returns the exit status
  * @throws InputError when the request itself is wrong
- *
- * Source: definition.
  */
 export async function section(request: FolderRequest, streams: Streams): Promise<number> {
   const summary = await runSection(request);

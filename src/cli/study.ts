@@ -8,8 +8,6 @@ import type { Streams } from './streams.js';
  * @param streams where results and messages go
  * @returns the exit status
  * @throws InputError when the request is wrong
- *
- * Source: definition.
  */
 export async function study(request: StudyRequest, streams: Streams): Promise<number> {
   const { sheetPath, brief } = await runStudy(request);

@@ -55,8 +55,6 @@ export const WORDS = {
 /**
  * @param remarks what the user should know beside the results
  * @returns a line for each thing there is to say
- *
- * Source: definition.
  */
 export function remarksInWords({ leftAlone, rosterLinesUnused, namesUnread }: ReviewRemarks): string[] {
   return [

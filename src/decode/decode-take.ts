@@ -1,10 +1,10 @@
 import { type Caution, type FileFormat, InputError } from '../base/index.js';
 import { Decoder } from './apart/decoder.js';
 import type { DecodedApart } from './apart/incoming-sound.js';
+import { recognise } from './common/recognise.js';
 import { decodeWav } from './decode-wav.js';
 import { damageCautions, mixToMono } from './mix-to-mono.js';
 import { originOf } from './origin.js';
-import { recognise } from './recognise.js';
 import type { Origin, Take } from './types.js';
 
 const MIN_SECONDS = 0.1;

@@ -5,9 +5,10 @@
  * Conventions: samples are 32 bit floats with full scale at ±1, one channel, the file's own sample rate; sample 0 is the
  * time origin of everything that follows. Nothing here touches the disk.
  */
+
+export { soundsLikeOne } from './common/recognise.js';
 export { decodeTake } from './decode-take.js';
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';
-export { soundsLikeOne } from './recognise.js';
 export { createScratch } from './scratch.js';
 export type { Origin, Samples, Take } from './types.js';

@@ -1,5 +1,5 @@
 import type { Caution } from '../base/index.js';
-import type { ChannelSource } from './read-channel.js';
+import type { ChannelSource } from './common/channel-source.js';
 import { createScratch } from './scratch.js';
 import type { Samples } from './types.js';
 

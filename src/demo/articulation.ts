@@ -26,8 +26,6 @@ export interface Context {
  * @param kind kind of fault
  * @param note the part's note
  * @returns the fault of that kind at that note, if any
- *
- * Source: definition.
  */
 export function faultAt<K extends 'misread' | 'wrong-note' | 'missed-note' | 'broken-slur'>(
   { part, faults }: Context,
@@ -67,8 +65,6 @@ function breathGap({ part, faults }: Context, note: PartNote): number {
  * @param context the performance
  * @param at place in the performance
  * @returns whether that note is slurred into: the part says so, the player does it, and the note before it sounds
- *
- * Source: definition.
  */
 export function isLegatoInto(context: Context, at: number): boolean {
   const now = context.timed[at];
@@ -86,8 +82,6 @@ export function isLegatoInto(context: Context, at: number): boolean {
  * @param context the performance
  * @param at place in the performance
  * @returns seconds at which that note stops sounding when no other is slurred to it
- *
- * Source: definition.
  */
 export function releaseOf(context: Context, at: number): number {
   const now = context.timed[at] as TimedNote;

@@ -121,8 +121,6 @@ const PLAYERS: readonly Player[] = [
 /**
  * @returns the invented section's takes of the demo étude, one week apart, player by player; each plan is ready to be
  * performed
- *
- * Source: definition.
  */
 export function demoSection(): DemoTake[] {
   return PLAYERS.flatMap((player, p) =>

@@ -1,6 +1,6 @@
 import type { Hairpin, Part } from '../score/index.js';
 
-/** Level of mezzo-forte in the file without gain, dBFS. Source: definition. */
+/** Level of mezzo-forte in the file without gain, dBFS. */
 export const MEZZO_FORTE_DBFS = -24;
 
 /** dB over mezzo-forte. Source: common practice: about 4 dB a step, a trained player's range. */
@@ -59,8 +59,6 @@ function goalOf(part: Part, hairpin: Hairpin): number | null {
  * @param contrast 1 plays the full contrast, 0 the mean of the marks throughout
  * @param hairpinShare for the 0-based number of a hairpin, the share of its rise or fall that is played
  * @returns level in dB over mezzo-forte at a score time in quarters
- *
- * Source: definition.
  */
 export function dynamicPlan(
   part: Part,

@@ -6,8 +6,6 @@ import type { NoteAddress } from './types.js';
  * @param address index, or bar and beat
  * @returns the note there
  * @throws Error when there is none: the plan does not belong to this part
- *
- * Source: definition.
  */
 export function findNote(part: Part, address: NoteAddress): PartNote {
   const found =

@@ -108,8 +108,6 @@ function insertAdded({ part, faults }: Context, played: readonly PlayedNote[]): 
  * @param plan how to play it, faults included
  * @returns every note as played, in time order
  * @throws Error when a fault names a place or a misreading the part does not have
- *
- * Source: definition.
  */
 export function performPart(part: Part, plan: TakePlan): PlayedNote[] {
   const faults = plan.faults ?? [];

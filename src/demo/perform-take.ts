@@ -11,8 +11,6 @@ import type { PerformedTake, TakePlan } from './types.js';
  * @param plan how to play and record it
  * @returns samples at the plan's rate, and every note as it was really played
  * @throws Error when a fault names a place or a misreading the part does not have
- *
- * Source: definition.
  */
 export function performTake(part: Part, plan: TakePlan): PerformedTake {
   const truth = performPart(part, plan);

@@ -147,8 +147,6 @@ function applyLateEntry(part: Part, timed: readonly TimedNote[], fault: Extract<
  * @param plan how it is to be played
  * @param random where the human scatter comes from
  * @returns every note that is begun, in time order; a passage played twice is there twice
- *
- * Source: definition.
  */
 export function planTiming(part: Part, plan: TakePlan, random: Random): TimedNote[] {
   const faults = plan.faults ?? [];

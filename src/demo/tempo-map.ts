@@ -24,8 +24,6 @@ function bendAt(part: Part, quarters: number): number {
  * @param tempoFactor 1 is the marked tempo
  * @param tempoDrift tempo at the end over tempo at the beginning, on top of the factor
  * @returns seconds from the part's beginning for a score time in quarters, fermatas and breaths not counted
- *
- * Source: definition.
  */
 export function tempoMap(part: Part, tempoFactor: number, tempoDrift: number): (quarters: number) => number {
   const last = part.bars.at(-1);

@@ -16,7 +16,7 @@ export interface PartsEngraved {
  * @param musicXml the parts as `engravingCopy` of the room `score` makes them; null for what is not to be engraved
  * @returns what is at work
  *
- * Source: definition; node:worker_threads for how a thread ends.
+ * Node:worker_threads for how a thread ends.
  */
 export function engraveInThread(musicXml: readonly (string | null)[]): PartsEngraved {
   const thread = new Worker(new URL('./engraver-thread.js', import.meta.url), { workerData: musicXml });

@@ -24,8 +24,6 @@ interface Opening {
  *
  * @param musicXml the part as `engravingCopy` of the room `score` makes it
  * @returns what excerpts are taken from; null when the part cannot be engraved
- *
- * Source: definition.
  */
 export async function engravePart(musicXml: string): Promise<EngravedPart | null> {
   const [svg, ...others] = (await drawDocument(musicXml)) ?? [];

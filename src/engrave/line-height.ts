@@ -3,8 +3,6 @@ import type { PathItem } from '../page/index.js';
 /**
  * @param line a staff line
  * @returns the height at which it begins, points
- *
- * Source: definition.
  */
 export function lineHeight({ path }: PathItem): number {
   return path.points[1] ?? 0;

@@ -13,8 +13,6 @@ const remembered = new WeakMap<EngravedPart, Map<string, Excerpt | null>>();
  * @param part the part laid out
  * @param typesetter widths and coverage of the faces
  * @returns what engraves bars in a width
- *
- * Source: definition.
  */
 export function rememberExcerpts(part: EngravedPart, typesetter: Typesetter): Engrave {
   const known = remembered.get(part) ?? new Map<string, Excerpt | null>();

@@ -7,8 +7,6 @@ import type { BarsTaken } from './take-bars.js';
  * @param bars taken out of a line
  * @param ratio how many times larger
  * @returns the same in another size
- *
- * Source: definition.
  */
 export function scaleBars(bars: BarsTaken, ratio: number): BarsTaken {
   const path = (item: PathItem): PathItem => ({

@@ -5,8 +5,6 @@ import { type Item, mapPoints } from '../page/index.js';
  * @param x points to the right
  * @param y points down
  * @returns the same moved
- *
- * Source: definition.
  */
 export function shifted(items: readonly Item[], x: number, y: number): Item[] {
   return items.map((item) =>

@@ -163,8 +163,6 @@ function shifts(white: readonly White[], all: number, extra: number): (x: number
  * @param shape of an engraving
  * @param by points to the right
  * @returns what to draw
- *
- * Source: definition.
  */
 export function movedShape(typesetter: Typesetter, { item, x, y }: Shape, by: number): Item[] {
   return shifted(item.kind === 'path' ? [item] : placeWords(typesetter, item), x + by, y);

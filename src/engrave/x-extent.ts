@@ -9,8 +9,6 @@ const known = new WeakMap<Shape['item'], Extent>();
 /**
  * @param shape of an engraving
  * @returns x of its leftmost and rightmost point, points; of words, where they are anchored
- *
- * Source: definition.
  */
 export function xExtent({ item, x }: Pick<Shape, 'item' | 'x'>): Extent {
   const [left, right] = known.get(item) ?? ofItem(item);

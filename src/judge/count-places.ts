@@ -1,7 +1,7 @@
 import { isMeasured } from '../base/index.js';
 import type { Criterion } from './finding-kinds.js';
-import type { JudgeInput } from './judge-input.js';
-import type { Observation } from './observation.js';
+import type { JudgeInput } from './observed/judge-input.js';
+import type { Observation } from './observed/observation.js';
 
 /** How much of a criterion could be measured, and how much of that is as asked for. */
 export interface Tally {
@@ -18,7 +18,7 @@ export interface Tally {
  * @param observations all that was noticed, before anything is grouped
  * @returns a tally a criterion; `of` 0 where nothing could be measured
  *
- * Source: definition; printed with the points it is used for.
+ * Printed with the points it is used for.
  */
 export function countPlaces(input: JudgeInput, observations: readonly Observation[]): Record<Criterion, Tally> {
   const tally = (criterion: Criterion, of: number, missed = surely(observations, criterion)): Tally => {

@@ -5,8 +5,8 @@ import { countPlaces } from './count-places.js';
 import type { Saying } from './criterion-sayings.js';
 import { dynamicsSayings } from './dynamics-sayings.js';
 import type { Criterion } from './finding-kinds.js';
-import type { JudgeInput } from './judge-input.js';
-import type { Observation } from './observation.js';
+import type { JudgeInput } from './observed/judge-input.js';
+import type { Observation } from './observed/observation.js';
 import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
 import { pointsFor } from './points.js';
 import type { CriterionLine, Finding } from './types.js';
@@ -24,8 +24,6 @@ const LEAST_OF_A_WAY = 3;
  * @param findings what was found
  * @param observations all that was noticed, before anything is grouped
  * @returns all eight criteria, in fixed order
- *
- * Source: definition.
  */
 export function criterionLines(
   input: JudgeInput,

@@ -1,7 +1,7 @@
 import { median } from '../base/index.js';
 import type { ContrastsHeard, Saying } from './criterion-sayings.js';
-import type { JudgeInput } from './judge-input.js';
 import { changeOf, type DirectedChange } from './judges/dynamics.js';
+import type { JudgeInput } from './observed/judge-input.js';
 
 /**
  * The dynamics of a take in one line: how many changes from one mark to the next are plain, then by how many decibels, and

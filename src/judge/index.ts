@@ -16,7 +16,7 @@ export {
   type Weight,
 } from './finding-kinds.js';
 export { judgeTake } from './judge-take.js';
-export { playedName } from './note-name.js';
-export type { Facts, MeasuredValue, Praise } from './observation.js';
+export { playedName } from './observed/note-name.js';
+export type { Facts, MeasuredValue, Praise } from './observed/observation.js';
 export { standardsFor } from './standards-for.js';
 export type * from './types.js';

@@ -1,7 +1,6 @@
 import { STANDARDS } from '../standards/index.js';
 import { criterionLines } from './criterion-lines.js';
 import type { Weight } from './finding-kinds.js';
-import type { JudgeInput } from './judge-input.js';
 import { judgeArticulation } from './judges/articulation.js';
 import { judgeBreath } from './judges/breath.js';
 import { judgeContinuity } from './judges/continuity.js';
@@ -13,8 +12,9 @@ import { judgePitches } from './judges/pitches.js';
 import { judgePraise } from './judges/praise.js';
 import { judgeRhythm } from './judges/rhythm.js';
 import { judgeTempo } from './judges/tempo.js';
-import type { Observation } from './observation.js';
 import { observe } from './observe.js';
+import type { JudgeInput } from './observed/judge-input.js';
+import type { Observation } from './observed/observation.js';
 import { type LedObservation, shareCauses } from './share-causes.js';
 import { standardsFor } from './standards-for.js';
 import type { Finding, Judgement } from './types.js';

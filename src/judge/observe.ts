@@ -1,7 +1,7 @@
 import type { Brief } from '../brief/index.js';
 import type { Standards } from '../standards/index.js';
-import type { JudgeInput } from './judge-input.js';
-import type { Observation } from './observation.js';
+import type { JudgeInput } from './observed/judge-input.js';
+import type { Observation } from './observed/observation.js';
 import { contrastStandard, fermataStandards } from './standards-for.js';
 
 /** A place where the brief asks for something else than elsewhere. */
@@ -17,8 +17,6 @@ interface Exception {
  * @param judge a judge
  * @param input one take; without a brief the judge is simply asked
  * @returns its observations
- *
- * Source: definition.
  */
 export function observe(judge: (input: JudgeInput) => Observation[], input: JudgeInput): Observation[] {
   const { brief } = input;

@@ -1,5 +1,5 @@
 import type { Criterion } from './finding-kinds.js';
-import type { Observation } from './observation.js';
+import type { Observation } from './observed/observation.js';
 
 /** A finding together with the other bars in which the same habit shows. */
 export interface LedObservation {
@@ -23,8 +23,6 @@ const HABITS: ReadonlySet<Criterion> = new Set(['rhythm', 'dynamics', 'articulat
  *
  * @param observations most useful first
  * @returns the same, in the same order
- *
- * Source: definition.
  */
 export function shareCauses(observations: readonly Observation[]): LedObservation[] {
   const leads = new Map<string, Observation>();

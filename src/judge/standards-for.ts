@@ -11,8 +11,6 @@ function asked(standard: Standard, value: number): Standard {
  * @param brief the teacher's brief
  * @returns the standards of the house with those the brief sets; a tempo range that is narrower on one side counts with
  * that side, as what lies within it is not told anyhow
- *
- * Source: definition.
  */
 export function standardsFor(brief: Brief): Standards {
   const { tempo, contrast, hairpin, intonation } = brief;
@@ -34,8 +32,6 @@ export function standardsFor(brief: Brief): Standards {
 /**
  * @param range how long a fermata may last, times its written length
  * @returns the standards it sets
- *
- * Source: definition.
  */
 export function fermataStandards(range: FermataRange): Pick<Standards, 'fermataLeast' | 'fermataMost'> {
   return {
@@ -47,8 +43,6 @@ export function fermataStandards(range: FermataRange): Pick<Standards, 'fermataL
 /**
  * @param place a contrast asked for at one place
  * @returns the standard it sets
- *
- * Source: definition.
  */
 export function contrastStandard(place: ContrastPlace): Pick<Standards, 'contrastLeast'> {
   return { contrastLeast: asked(STANDARDS.contrastLeast, place.leastDb) };

@@ -1,7 +1,7 @@
 import type { Reason } from '../base/index.js';
 import type { Saying } from './criterion-sayings.js';
 import type { Criterion, FindingKind, Weight } from './finding-kinds.js';
-import type { FoundThere } from './observation.js';
+import type { FoundThere } from './observed/observation.js';
 
 /** One finding of a kind, as data: words are looked up by its kind and facts. */
 export interface FindingOf<K extends FindingKind> extends FoundThere<K> {

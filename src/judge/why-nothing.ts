@@ -1,6 +1,6 @@
 import { isMeasured, type Reason } from '../base/index.js';
 import type { Criterion } from './finding-kinds.js';
-import type { JudgeInput } from './judge-input.js';
+import type { JudgeInput } from './observed/judge-input.js';
 
 /**
  * @param input one take

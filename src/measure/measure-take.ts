@@ -1,4 +1,4 @@
-import type { MeasureContext } from './context.js';
+import type { MeasureContext } from './context/context.js';
 import { measureAccents } from './measures/accents.js';
 import { measureArticulations } from './measures/articulations.js';
 import { measureBreaths } from './measures/breaths.js';

@@ -1,5 +1,5 @@
 import { isMeasured } from '../base/index.js';
-import type { NoteContext, OwnLoudness } from './context.js';
+import type { NoteContext, OwnLoudness } from './context/context.js';
 
 /** Weight of the wish for a smooth curve, in notes. */
 const SMOOTHNESS = 1.5;

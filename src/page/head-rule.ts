@@ -5,8 +5,6 @@ import type { Sheet } from './sheet.js';
  * The rule that closes the head of a document, across the whole width.
  *
  * @param sheet pages being filled, after the lines of the head
- *
- * Source: definition.
  */
 export function drawHeadRule(sheet: Sheet): void {
   sheet.y += 7;

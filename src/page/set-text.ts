@@ -86,8 +86,6 @@ export function setText(typesetter: Typesetter, text: string, style: TextStyle, 
  * @param x left edge, points
  * @param top upper edge of the first line's leading, points
  * @returns the text's items; every line but the last ends in a space, so that it reads on
- *
- * Source: definition.
  */
 export function placeText(set: SetText, x: number, top: number): TextItem[] {
   const { style, lines, width } = set;
@@ -120,8 +118,6 @@ export function placeText(set: SetText, x: number, top: number): TextItem[] {
  * @param style how it is set
  * @param width points the line may take
  * @returns the text on one line, its end replaced by an ellipsis when it is too long
- *
- * Source: definition.
  */
 export function setOneLine(typesetter: Typesetter, text: string, style: TextStyle, width: number): SetText {
   const whole = setText(typesetter, text, style, Number.POSITIVE_INFINITY);

@@ -64,8 +64,6 @@ export function drawTable(sheet: Sheet, columns: readonly Column[], rows: readon
  * @param columns heads and widths, points
  * @param rows cells, one a column
  * @returns points the table takes on one page
- *
- * Source: definition.
  */
 export function tableHeight(sheet: Sheet, columns: readonly Column[], rows: readonly (readonly Cell[])[]): number {
   const heads = columns.map((column) => setCell(sheet, column, { text: column.head, style: STYLES.head }));

@@ -8,8 +8,6 @@ import { widthWithoutLonelyWord } from './width-without-lonely-word.js';
  * @param sheet pages being filled
  * @param text of the paragraph
  * @param style how it is set
- *
- * Source: definition.
  */
 export function writeParagraph(sheet: Sheet, text: string, style: TextStyle): void {
   sheet.write('P', text, style, sheet.left, widthWithoutLonelyWord(sheet, text, style, sheet.width));

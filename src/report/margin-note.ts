@@ -52,8 +52,6 @@ const CAPTION_GAP = 4;
  *
  * @param sheet pages being filled
  * @param entry what stands in the margin and beside it
- *
- * Source: definition.
  */
 export function drawEntry(sheet: Sheet, entry: Entry): void {
   const left = sheet.left + MARGIN_COLUMN + MARGIN_GAP;
@@ -103,8 +101,6 @@ function readMarginFirst(sheet: Sheet, first: number, marks: PageMarks): void {
  * @param sheet for widths
  * @param entry what stands in the margin and beside it
  * @returns points the entry takes
- *
- * Source: definition.
  */
 export function entryHeight(sheet: Sheet, entry: Entry): number {
   const width = sheet.width - MARGIN_COLUMN - MARGIN_GAP;

@@ -5,8 +5,6 @@ import { missingLettersInWords } from '../words/index.js';
 /**
  * @param language in which letters that no face holds are named; English when it is left out
  * @returns widths and coverage of the faces
- *
- * Source: definition.
  */
 export function typesetterIn(language?: Language): Typesetter {
   return createTypesetter((letters) => missingLettersInWords(letters, language));

@@ -5,11 +5,21 @@
  * Conventions: times are seconds from the first sample; levels are dBFS (RMS); pitch is cents, sharp positive; score time is
  * quarters from the first performed bar. The same input gives the same bytes.
  */
-export { codeSchema } from './common-schema.js';
-export { cellText, csvText, textCell } from './csv-text.js';
+
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
-export { languageSchema } from './language-schema.js';
 export { maybe, measured } from './quantities.js';
+export { codeSchema } from './schema/common-schema.js';
+export { languageSchema } from './schema/language-schema.js';
+export {
+  criterionSchema,
+  findingKindSchema,
+  outcomeSchema,
+  type ResultFinding,
+  type TakeResult,
+  takeResultSchema,
+  toolSchema,
+} from './schema/take-result-schema.js';
+export { cellText, csvText, textCell } from './section/csv-text.js';
 export { sectionCsv } from './section/section-csv.js';
 export {
   type SectionRecord,
@@ -21,15 +31,6 @@ export {
 export { type SectionRow, sectionRow } from './section/section-row.js';
 export { sectionScore } from './section/section-score.js';
 export { toSectionResult } from './section/to-section-result.js';
-export {
-  criterionSchema,
-  findingKindSchema,
-  outcomeSchema,
-  type ResultFinding,
-  type TakeResult,
-  takeResultSchema,
-  toolSchema,
-} from './take-result-schema.js';
 export { toJson } from './to-json.js';
 export { toStudyDocument } from './to-study-document.js';
 export { toTakeResult } from './to-take-result.js';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { takeResultSchema } from './schema/take-result-schema.js';
 import { sectionResultSchema } from './section/section-result-schema.js';
-import { takeResultSchema } from './take-result-schema.js';
 
 const DRAFT = { target: 'draft-2020-12', io: 'input' } as const;
 

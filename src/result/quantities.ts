@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { notMeasured } from './common-schema.js';
+import { notMeasured } from './schema/common-schema.js';
 
 /** Digital silence has no finite level; documents carry this instead (below the 24-bit floor of −144 dB). */
 const SILENCE_DB = -200;
@@ -70,8 +70,6 @@ export const measured = level(3, 'in the unit named beside it');
 /**
  * @param number schema of the number
  * @returns schema of the number, or of an object that says why there is none
- *
- * Source: definition.
  */
 export function maybe<T extends z.ZodType>(number: T): z.ZodUnion<[T, typeof notMeasured]> {
   return z.union([number, notMeasured]);

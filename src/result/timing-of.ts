@@ -1,6 +1,6 @@
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
-import type { TakeDraft } from './take-result-schema.js';
+import type { TakeDraft } from './schema/take-result-schema.js';
 import type { Told } from './told-reason.js';
 
 /** The fields of the result document that hold timing. */
@@ -15,8 +15,6 @@ type Transition = Timing['transitions'][number];
  * @param part the part as performed
  * @param measurements the take's measurements; seconds
  * @returns fields of the result document
- *
- * Source: definition.
  */
 export function timingOf(part: Part, measurements: Told<Measurements>): Timing {
   return {

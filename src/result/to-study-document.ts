@@ -9,8 +9,6 @@ import { type StudyPlanWords, wordsIn } from '../words/index.js';
  * @param plan what the étude asks for
  * @param language of names and sentences
  * @returns a plain value that JSON can hold; `language` is left out when it is English
- *
- * Source: definition.
  */
 export function toStudyDocument(plan: StudyPlan, language: Language): object {
   const words = wordsIn(language).study.plan;

@@ -5,8 +5,8 @@ import type { Judgement } from '../judge/index.js';
 import type { Measurements } from '../measure/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import { cautionSaid } from '../words/index.js';
+import { type TakeDraft, type TakeResult, takeResultSchema } from './schema/take-result-schema.js';
 import { sectionScore } from './section/section-score.js';
-import { type TakeDraft, type TakeResult, takeResultSchema } from './take-result-schema.js';
 import { timingOf } from './timing-of.js';
 import { toldJudgement } from './told-judgement.js';
 import { type Told, toldReason, toldReasons } from './told-reason.js';
@@ -52,8 +52,6 @@ type ToldMeasurements = Told<Measurements>;
  * @param input the rooms' results; times in seconds, levels in dBFS, pitch in MIDI numbers and cents
  * @returns the document, numbers rounded as its schema says (times to 0.1 ms, levels to 0.01 dB, pitch to 0.1 cent), never -0
  * @throws when a number is not finite or a field breaks the schema: an error of the program, not of the user
- *
- * Source: definition.
  */
 export function toTakeResult(input: TakeResultInput): TakeResult {
   const { alignment, language = DEFAULT_LANGUAGE } = input;

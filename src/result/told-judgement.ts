@@ -1,7 +1,7 @@
 import { codeAsData, criterionReason, type Language } from '../base/index.js';
 import type { CriterionLine, Finding, Judgement } from '../judge/index.js';
 import { reasonSaid, tellCriterion, tellFinding, type Words, wordsIn } from '../words/index.js';
-import type { ResultFinding, TakeResult } from './take-result-schema.js';
+import type { ResultFinding, TakeResult } from './schema/take-result-schema.js';
 
 /** A judgement in words. */
 export interface ToldJudgement {
@@ -13,8 +13,6 @@ export interface ToldJudgement {
  * @param judgement findings and lines of criteria as codes and facts
  * @param language of the words
  * @returns the same as documents tell them; numbers are not rounded yet
- *
- * Source: definition.
  */
 export function toldJudgement({ findings, criteria }: Judgement, language: Language): ToldJudgement {
   const words = wordsIn(language);

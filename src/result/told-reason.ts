@@ -27,7 +27,10 @@ export type Told<T> = T extends NotMeasured
  * @returns it as documents hold it: in words, with its code, and its facts where it has some
  */
 export function toldReason(language: Language, reason: Reason): NotMeasuredTold {
-  return { notMeasured: reasonSaid(language, reason), ...codeAsData(reason) };
+  const notMeasured = reasonSaid(language, reason);
+  // What another document tells in words of its own is not carried on in its language.
+  if (reason.code === 'told-there') return { notMeasured, code: reason.code };
+  return { notMeasured, ...codeAsData(reason) };
 }
 
 /**

@@ -15,8 +15,6 @@ export interface ChosenEtude {
  * @param take decoded recording
  * @param etudes one or more
  * @returns the étude, and the take as heard against it
- *
- * Source: definition.
  */
 export function chooseEtude(take: Take, etudes: readonly Etude[]): ChosenEtude {
   let best: ChosenEtude | null = null;

@@ -20,8 +20,6 @@ export interface HeardTake {
  * @param take decoded recording
  * @param part the part
  * @returns what was heard and how it fits
- *
- * Source: definition.
  */
 export function hearTake(take: Take, part: Part): HeardTake {
   const range = listeningRange(part);

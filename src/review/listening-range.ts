@@ -7,8 +7,6 @@ const ABOVE_SEMITONES = 4;
 /**
  * @param part the part that should be played
  * @returns sounding pitches to listen for: those of the part and some room around them for what may be played instead
- *
- * Source: definition.
  */
 export function listeningRange(part: Part): PitchRange {
   const pitches = part.notes.map((note) => note.soundingMidi);

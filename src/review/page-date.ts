@@ -6,8 +6,6 @@ const NO_DAY = '2000-01-01';
  *
  * @param days ISO 8601 days of the takes on the pages, null where a take has none
  * @returns midnight UTC of the latest day
- *
- * Source: definition.
  */
 export function pageDate(days: readonly (string | null)[]): Date {
   const latest = days

@@ -61,8 +61,6 @@ export interface ReviewedTake {
  * @param onDecoded told how long the take is, in seconds, before it is listened to
  * @returns the result, and the documents that are wanted
  * @throws InputError when the bytes are not a recording that can be read
- *
- * Source: definition.
  */
 export async function reviewTake(
   request: TakeRequest,

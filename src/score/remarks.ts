@@ -1,4 +1,4 @@
-import { alterOfSign } from './accidentals.js';
+import { alterOfSign } from './pitch/accidentals.js';
 import type { ChosenVoice } from './printed/choose-voice.js';
 import type { Line, LineNote } from './printed/read-line.js';
 import type { PrintedBar } from './printed/types.js';

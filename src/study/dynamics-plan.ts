@@ -17,7 +17,7 @@ export interface DynamicsPlan {
  * @param part the part, with the tempo asked for
  * @returns its levels with the steps between them, and its hairpins with their length and where they arrive, as performed
  *
- * Source: definition; the order of marks: common practice.
+ * The order of marks: common practice.
  */
 export function dynamicsPlan(part: Part): DynamicsPlan {
   const levels = part.dynamics.map(({ mark, bar, atQuarters, index }, i): LevelStep => {

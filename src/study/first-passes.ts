@@ -3,8 +3,6 @@ import type { Part, PartNote } from '../score/index.js';
 /**
  * @param part the part, repeats unfolded
  * @returns its notes as printed: each printed note once, in the order of the page
- *
- * Source: definition.
  */
 export function firstPasses(part: Part): PartNote[] {
   const seen = new Set<string>();

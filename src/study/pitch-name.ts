@@ -3,8 +3,6 @@ import type { PitchName } from './types.js';
 /**
  * @param pitch a pitch with its octave, or a name
  * @returns its letter and alteration alone
- *
- * Source: definition.
  */
 export function pitchName({ step, alter }: PitchName): PitchName {
   return { step, alter };

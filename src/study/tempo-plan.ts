@@ -9,8 +9,6 @@ const ASSUMED_SHARE = 0.1;
  * @param part the part, with the tempo asked for
  * @param brief the teacher's brief
  * @returns the tempo, its range, and where it changes
- *
- * Source: definition.
  */
 export function tempoPlan(part: Part, brief: Brief): TempoPlan {
   const first = part.tempos[0]?.quarterBpm ?? 96;

@@ -24,8 +24,6 @@ const WORST_FIRST: readonly BarDay[] = ['fix', 'watch', 'clear'];
  * @param days days in order, each with at least one reviewed take
  * @param bars the étude's bars in order
  * @returns stories in the order of the bars, then of the criteria's names
- *
- * Source: definition.
  */
 export function barStories(days: readonly DayOfResults[], bars: readonly string[]): BarStory[] {
   const troubles = days.flatMap(({ results }) => results.flatMap((result) => result.findings.filter(isOfABar)));

@@ -19,8 +19,6 @@ export interface NumbersOfBlind {
  * @param results in code point order of their files
  * @param lost takes that could not be read when they were reviewed
  * @returns the same, players renamed or taken away where they are numbers
- *
- * Source: definition.
  */
 export function numbersOfBlind(results: readonly FoundResult[], lost: readonly LostTake[]): NumbersOfBlind {
   const byPlace = groupBy(

@@ -10,8 +10,6 @@ export type Verdict = 'none' | 'better' | 'worse' | 'different';
  * @param wanted where the number is meant to lie
  * @returns how they compare; better and worse are themselves told only beyond the smallest change, or where what is
  *   asked for is reached or left
- *
- * Source: definition.
  */
 export function compareDays(from: number, to: number, smallest: number, wanted: Wanted): Verdict {
   if (Math.abs(to - from) <= smallest) return 'none';

@@ -19,8 +19,6 @@ export interface CountedOnce {
  *
  * @param results of one étude, in order of their files
  * @returns results in the same order, and what was passed over
- *
- * Source: definition.
  */
 export function countOnce(results: readonly FoundResult[]): CountedOnce {
   const repeated: CountedOnce['repeated'][number][] = [];

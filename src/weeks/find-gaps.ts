@@ -16,8 +16,6 @@ type Gap = ProgressPlayer['gaps'][number];
  * @param weeks Mondays of all weeks with a take of this étude, in order
  * @param language in which is said why a take could not be read
  * @returns gaps in order of time
- *
- * Source: definition.
  */
 export function findGaps(
   placed: readonly PlacedResult[],

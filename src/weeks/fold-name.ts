@@ -19,8 +19,6 @@ export function foldName(name: string): string {
 /**
  * @param spellings ways in which one name was written, with repeats
  * @returns the one to show: the most frequent, of equals the first in code point order
- *
- * Source: definition.
  */
 export function usualSpelling(spellings: readonly string[]): string {
   const counts = new Map<string, number>();

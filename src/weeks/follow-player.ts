@@ -24,8 +24,6 @@ interface DayNumber {
 /**
  * @param placed one player's results of one étude
  * @returns the reviewed ones by day, in order
- *
- * Source: definition.
  */
 export function reviewedDays(placed: readonly PlacedResult[]): DayOfResults[] {
   const reviewed = placed.filter(({ result }) => result.outcome === 'reviewed');
@@ -42,8 +40,6 @@ export function reviewedDays(placed: readonly PlacedResult[]): DayOfResults[] {
  * @param deviations noise of each measure
  * @param language in which reasons are told
  * @returns the player's part of the document, gaps left empty
- *
- * Source: definition.
  */
 export function followPlayer(
   placed: readonly PlacedResult[],

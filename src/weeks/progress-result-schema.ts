@@ -128,8 +128,6 @@ const pieceSchema = z.object({
 
 /**
  * One document for players over weeks.
- *
- * Source: definition.
  */
 export const progressResultSchema = z
   .object({

@@ -11,8 +11,6 @@ type Section = ProgressPiece['section'];
  * @param players all who played it, numbers as the document has them
  * @param bars the étude's bars in order
  * @returns the section's part of the document
- *
- * Source: definition.
  */
 export function sectionOverWeeks(players: readonly ProgressPlayer[], bars: readonly string[]): Section {
   const weeks = [...new Set(players.flatMap(({ days }) => days.map(({ week }) => week)))].sort();

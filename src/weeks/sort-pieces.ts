@@ -20,8 +20,6 @@ export interface Piece {
  *
  * @param results in a fixed order
  * @returns études by title; of one title the earlier version first
- *
- * Source: definition.
  */
 export function sortPieces(results: readonly FoundResult[]): Piece[] {
   const byFile = [...groupBy(results, ({ result }) => result.score.sha256).values()];

@@ -40,7 +40,7 @@ interface Played {
  * @param given results and what is missing
  * @returns the document; the same input gives the same document
  *
- * Source: definition; noise as in `noise.ts`.
+ * Noise as in `noise.ts`.
  */
 export function toProgressResult(given: ProgressInput): ProgressResult {
   const { language = 'en' } = given;

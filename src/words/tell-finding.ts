@@ -17,8 +17,6 @@ export interface ToldFinding {
  * @param words of one language
  * @param finding as the judges give it
  * @returns what it says
- *
- * Source: definition.
  */
 export function tellFinding(words: Words, finding: Finding): ToldFinding {
   const { alsoInBars, perhapsInBars, measured } = finding;

@@ -8,8 +8,6 @@ const WORDS: Readonly<Record<Language, Words>> = { en: ENGLISH, de: GERMAN };
 /**
  * @param language of whatever is told
  * @returns everything that is said in it
- *
- * Source: definition.
  */
 export function wordsIn(language: Language): Words {
   return WORDS[language];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decodePiece } from '../../src/align/fine/decode-piece.js';
-import { createSegmentEvidence } from '../../src/align/segment-evidence.js';
+import { createSegmentEvidence } from '../../src/align/grid/segment-evidence.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
 import { type FramePitch, framesOf, HOP_SECONDS, handGrid } from '../helpers/hand-grid.js';
 

@@ -4,7 +4,7 @@ import { planSearch } from '../../src/align/coarse/plan-search.js';
 import { poolGrid } from '../../src/align/coarse/pool-grid.js';
 import { ENTER, JUMP, searchPath } from '../../src/align/coarse/search-path.js';
 import { WayBack } from '../../src/align/coarse/way-back.js';
-import { GridSums } from '../../src/align/grid-sums.js';
+import { GridSums } from '../../src/align/grid/grid-sums.js';
 import { smallPart } from '../demo/small-part.js';
 import { type FramePitch, framesOf, handGrid } from '../helpers/hand-grid.js';
 

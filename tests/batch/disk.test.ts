@@ -4,13 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { InputError, sha256 } from '../../src/base/index.js';
+import { makeFolder } from '../../src/batch/disk/make-folder.js';
+import { clearPassingFiles } from '../../src/batch/disk/passing-files.js';
+import { readWhole } from '../../src/batch/disk/read-whole.js';
+import { tryToWrite } from '../../src/batch/disk/try-to-write.js';
 import { failureFor } from '../../src/batch/failure-for.js';
-import { failureOf } from '../../src/batch/failure-of.js';
+import { failureOf } from '../../src/batch/failures/failure-of.js';
 import { exitCode, writeWhole } from '../../src/batch/index.js';
-import { makeFolder } from '../../src/batch/make-folder.js';
-import { clearPassingFiles } from '../../src/batch/passing-files.js';
-import { readWhole } from '../../src/batch/read-whole.js';
-import { tryToWrite } from '../../src/batch/try-to-write.js';
 import { pageDate } from '../../src/review/page-date.js';
 import { failureInWords, inWords } from '../helpers/in-words.js';
 
@@ -43,7 +43,9 @@ describe('writing', () => {
   it('says in one line which folder cannot be written to', () => {
     writeFileSync(join(root, 'file'), '');
     const folder = join(root, 'file', 'out');
-    expect(() => tryToWrite(folder)).toThrow(`${folder}: cannot write here (a file is in the way of the folder)`);
+    expect(inWords(() => tryToWrite(folder))).toThrow(
+      `${folder}: cannot write here (a file is in the way of the folder)`,
+    );
   });
 
   it('leaves no trace of having tried', () => {

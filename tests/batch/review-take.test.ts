@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { InputError, sha256 } from '../../src/base/index.js';
-import { reviewInWorker } from '../../src/batch/review-in-worker.js';
+import { reviewInWorker } from '../../src/batch/results/review-in-worker.js';
 import { type Etude, type ReviewedTake, reviewTake, type TakeRequest } from '../../src/review/index.js';
 import { listeningRange } from '../../src/review/listening-range.js';
 import { type Part, readPart } from '../../src/score/index.js';

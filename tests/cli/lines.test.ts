@@ -67,7 +67,9 @@ describe('progress on a terminal', () => {
     await new Promise((resolve) => setTimeout(resolve, 250));
     end();
     expect(shown(terminal.text)).toMatch(/2\/3/);
-    expect(shown(terminal.text)).toContain('2/3 week 1/song.mp3: only WAV is read; save it as WAV\n');
+    expect(shown(terminal.text)).toContain(
+      '2/3 week 1/song.mp3: this is .mp3 audio, and only WAV is read; save it as WAV\n',
+    );
     expect(terminal.text).not.toContain('ada');
   });
 });

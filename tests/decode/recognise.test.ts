@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { recognise, soundsLikeOne } from '../../src/decode/recognise.js';
+import { recognise, soundsLikeOne } from '../../src/decode/common/recognise.js';
 import { ascii } from './wav-bytes.js';
 
 const head = (bytes: readonly number[]): Uint8Array => Uint8Array.from({ length: 600 }, (_, i) => bytes[i] ?? 0);

@@ -1,4 +1,4 @@
-import type { Facts } from '../../src/judge/observation.js';
+import type { Facts } from '../../src/judge/observed/observation.js';
 
 const change = { from: 'mf', to: 'f', db: 1.2, least: 3, byRegister: false } as const;
 const wedge = { kind: 'diminuendo', db: 1.2, least: 3, byRegister: false } as const;

@@ -1,4 +1,4 @@
-import type { PitchGrid } from '../../src/align/pitch-grid.js';
+import type { PitchGrid } from '../../src/align/grid/pitch-grid.js';
 
 /** What is plainly heard in one frame; null is silence. */
 export type FramePitch = number | null;

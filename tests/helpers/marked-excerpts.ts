@@ -3,7 +3,7 @@ import { type EngravedPart, engravePart } from '../../src/engrave/engrave-part.j
 import type { FindingKind } from '../../src/judge/index.js';
 import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
-import type { ResultFinding } from '../../src/result/take-result-schema.js';
+import type { ResultFinding } from '../../src/result/schema/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 
 const typesetter = typesetterIn();

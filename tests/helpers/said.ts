@@ -29,8 +29,7 @@ export function said(judgement: Judgement, language: Language = DEFAULT_LANGUAGE
   });
   const criteria = judgement.criteria.map((line): SaidLine => {
     const { reason, sayings } = line;
-    const summary =
-      reason === undefined ? lineOf(language, ...sayings) : reasonSaid(language, criterionReason(reason));
+    const summary = reason === undefined ? lineOf(language, ...sayings) : reasonSaid(language, criterionReason(reason));
     return { ...line, summary };
   });
   return { findings, criteria };

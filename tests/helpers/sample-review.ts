@@ -4,7 +4,7 @@ import type { Take } from '../../src/decode/index.js';
 import type { Finding, Judgement, Unit } from '../../src/judge/index.js';
 import type { Measurements } from '../../src/measure/index.js';
 import type { Loudness } from '../../src/report/index.js';
-import { type ResultFinding, type TakeResult, takeResultSchema } from '../../src/result/take-result-schema.js';
+import { type ResultFinding, type TakeResult, takeResultSchema } from '../../src/result/schema/take-result-schema.js';
 import { type TakeResultInput, toTakeResult } from '../../src/result/to-take-result.js';
 import type { DynamicMark, Hairpin, Part, PartNote, PerformedBar } from '../../src/score/index.js';
 

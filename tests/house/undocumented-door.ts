@@ -12,8 +12,6 @@ export function partly(a: number, b: number): number {
  *
  * @param a one number
  * @returns the next number
- *
- * Source: definition.
  */
 export function whole(a: number): number {
   return a + 1;

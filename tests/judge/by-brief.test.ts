@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { type Brief, defaultBrief, readBrief } from '../../src/brief/index.js';
 import { readDemoScore } from '../../src/demo/index.js';
 import { standardsFor } from '../../src/judge/index.js';
-import type { JudgeInput } from '../../src/judge/judge-input.js';
-import type { Observation } from '../../src/judge/observation.js';
 import { observe } from '../../src/judge/observe.js';
+import type { JudgeInput } from '../../src/judge/observed/judge-input.js';
+import type { Observation } from '../../src/judge/observed/observation.js';
 import { readPart } from '../../src/score/index.js';
 import { STANDARDS } from '../../src/standards/index.js';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { noteName, playedName } from '../../src/judge/note-name.js';
+import { noteName, playedName } from '../../src/judge/observed/note-name.js';
 
 describe('the names of notes', () => {
   const written = (step: 'C' | 'E' | 'F' | 'B', alter: number, octave = 4) => ({ step, alter, octave });

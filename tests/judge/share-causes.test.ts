@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Observation } from '../../src/judge/observation.js';
+import type { Observation } from '../../src/judge/observed/observation.js';
 import { shareCauses } from '../../src/judge/share-causes.js';
 
 const group = (bar: string, index: number, weight: 'fix' | 'watch' = 'fix'): Observation => ({

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { notMeasured } from '../../src/base/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import type { PartNote } from '../../src/score/index.js';
 import { smallPart } from '../demo/small-part.js';
@@ -57,7 +58,7 @@ describe('the breaths asked for', () => {
   });
 
   it('say nothing of time where a fermata leaves it open, but of the silence', () => {
-    const why = { notMeasured: 'a fermata leaves open when the next note is due' };
+    const why = notMeasured('fermata-leaves-open');
     for (const part of [
       sketch({ 5: { breathAfter: 'breath', fermata: true } }),
       sketch({ 5: { breathAfter: 'breath' }, 6: { heldRestBefore: true } }),
@@ -78,13 +79,13 @@ describe('the breaths asked for', () => {
       { alignment: { restarts: [{ stoppedAtIndex: 8, resumedAtIndex: 6, onsetSeconds: 6.5 }] } },
     ],
   ])('are not measured when %s', (_, change, options) => {
-    const why = { notMeasured: 'the notes around it were not heard one after the other' };
+    const why = notMeasured('neighbours-not-heard');
     expect(breaths(PART, change, options)[0]).toMatchObject({ index: 5, gapSeconds: why, lateSeconds: why });
   });
 
   it('after the last note are listed, too, with nothing to measure', () => {
     const [last] = breaths(sketch({ 15: { breathAfter: 'breath' } }), () => ({}));
-    expect(last).toMatchObject({ index: 15, gapSeconds: { notMeasured: expect.any(String) } });
+    expect(last).toMatchObject({ index: 15, gapSeconds: { notMeasured: expect.any(Object) } });
   });
 
   it('have a silence, but no lateness, where there is no pace to hold against', () => {
@@ -95,7 +96,7 @@ describe('the breaths asked for', () => {
     ]);
     const [breath] = breaths(short, () => ({}));
     expect(breath!.gapSeconds).toBeCloseTo(0.1, 9);
-    expect(breath!.lateSeconds).toEqual({ notMeasured: 'too few steady notes around it to know the tempo' });
+    expect(breath!.lateSeconds).toEqual(notMeasured('tempo-unknown-here'));
   });
 
   it('obey their laws: a stretch stretches them, gain and another key leave them', () => {

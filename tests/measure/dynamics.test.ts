@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { notMeasured } from '../../src/base/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import type { Part } from '../../src/score/index.js';
 import { crescendo, dynamic, smallPart } from '../demo/small-part.js';
@@ -75,7 +76,7 @@ describe('levels and contrasts', () => {
   it('are not measured under a mark of which hardly a note was heard, and the reason names the mark', () => {
     const { levels, contrasts } = measured(part, ({ index }) => (index > 8 ? { status: 'left-out' as const } : {}));
     expect(levels[1]!.levelDb).toHaveProperty('notMeasured');
-    expect(contrasts[0]!.differenceDb).toEqual({ notMeasured: 'too few notes were heard under f' });
+    expect(contrasts[0]!.differenceDb).toEqual(notMeasured('too-few-under-mark', { mark: 'f' }));
     expect(contrasts[0]).not.toHaveProperty('intervalDb');
   });
 
@@ -146,7 +147,7 @@ describe('crescendo and diminuendo', () => {
       hairpin.slopeDbPerBar,
       hairpin.slopeDbPerSecond,
     ]) {
-      expect(value).toEqual({ notMeasured: 'too few notes were heard in it' });
+      expect(value).toEqual(notMeasured('too-few-in-hairpin'));
     }
     expect(hairpin).not.toHaveProperty('errorDb');
   });

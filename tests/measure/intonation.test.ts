@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { NotMeasured } from '../../src/base/index.js';
+import { type NotMeasured, notMeasured } from '../../src/base/index.js';
 import { type IntonationMeasure, type LoudPitchMeasure, measureTake } from '../../src/measure/index.js';
 import type { PartNote } from '../../src/score/index.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
@@ -81,7 +81,7 @@ describe('pitch by note name', () => {
     expect(intonation(() => ({ status: 'left-out' }))).toEqual({
       noteNames: [],
       registers: [],
-      withLoudness: { notMeasured: 'too few notes that come back loud and soft' },
+      withLoudness: notMeasured('too-few-loud-and-soft'),
     });
   });
 });
@@ -160,10 +160,10 @@ describe('pitch with loudness', () => {
   });
 
   it('is not told when loud and soft are alike, or few notes come back', () => {
-    expect(intonation(({ index }) => ({ levelDb: -30 + 1.4 * times(index) }), {}, part).withLoudness).toEqual({
-      notMeasured: 'loud and soft are too much alike',
-    });
-    const few = { notMeasured: 'too few notes that come back loud and soft' };
+    expect(intonation(({ index }) => ({ levelDb: -30 + 1.4 * times(index) }), {}, part).withLoudness).toEqual(
+      notMeasured('loud-and-soft-alike'),
+    );
+    const few = notMeasured('too-few-loud-and-soft');
     const loudAndSoft: Change = ({ index }) => ({ levelDb: -30 + 3 * times(index) });
     expect(
       intonation((n) => ({ ...loudAndSoft(n), ...(n.index < 7 ? { status: 'left-out' } : {}) }), {}, part).withLoudness,

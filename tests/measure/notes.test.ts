@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { notMeasured } from '../../src/base/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import { smallPart } from '../demo/small-part.js';
 import { type HandNote, handContext, playEvenly } from '../helpers/hand-context.js';
@@ -38,8 +39,8 @@ describe('the pitch of a note', () => {
 
   it('is not measured when the note was not heard or is too short', () => {
     const { notes } = measured(changed(2, { status: 'left-out' }));
-    expect(notes[2]!.cents).toEqual({ notMeasured: 'the note was not heard' });
-    expect(notes[2]!.centsFromOwnTuning).toEqual({ notMeasured: 'the note was not heard' });
+    expect(notes[2]!.cents).toEqual(notMeasured('note-not-heard'));
+    expect(notes[2]!.centsFromOwnTuning).toEqual(notMeasured('note-not-heard'));
     const short = measured(changed(2, { offset: EVEN[2]!.onset + 0.03 })).notes[2]!;
     expect(short.cents).toHaveProperty('notMeasured');
   });

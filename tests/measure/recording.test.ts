@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Caution } from '../../src/base/index.js';
 import { measureTake } from '../../src/measure/index.js';
+import { cautionSaid } from '../../src/words/index.js';
 import { smallPart } from '../demo/small-part.js';
 import { type HandNote, type HandOptions, handContext, playEvenly } from '../helpers/hand-context.js';
 
@@ -15,6 +16,10 @@ const sine = (amplitude: number): Float32Array =>
   Float32Array.from({ length: 8000 }, (_, i) =>
     Math.max(-1, Math.min(1, amplitude * Math.sin((2 * Math.PI * i) / 80.37))),
   );
+
+/** The cautions in English. */
+const said = ({ cautions }: { readonly cautions: readonly Caution[] }) =>
+  cautions.map((caution) => cautionSaid('en', caution)).join();
 
 describe('the recording', () => {
   // Source: 20 log10: half scale is −6.02 dBFS, a tenth is −20.
@@ -34,7 +39,7 @@ describe('the recording', () => {
     expect(recording.peakDbfs).toBeCloseTo(0, 3);
     expect(Math.abs(recording.clippedShare - 2 / 3)).toBeLessThan(0.05);
     expect(recording.cautions).toHaveLength(1);
-    expect(recording.cautions[0]).toMatch(/clips/);
+    expect(cautionSaid('en', recording.cautions[0] as Caution)).toMatch(/clips/);
   });
 
   it('of nothing at all has finite numbers', () => {
@@ -47,7 +52,7 @@ describe('the recording', () => {
     expect(measured(EVEN, { floorDb: -70 }).signalToNoiseDb).toBeCloseTo(46, 2);
     const noisy = measured(EVEN, { floorDb: -40 });
     expect(noisy.signalToNoiseDb).toBeCloseTo(16, 2);
-    expect(noisy.cautions.join()).toMatch(/noise/);
+    expect(said(noisy)).toMatch(/noise/);
     const silent = EVEN.map((note) => ({ ...note, status: 'left-out' as const }));
     expect(measured(silent).signalToNoiseDb).toHaveProperty('notMeasured');
   });
@@ -71,7 +76,7 @@ describe('a recorder that moves its level', () => {
   it('gives itself away: the room gets louder after soft notes', () => {
     const recording = measured(loudAndSoft((loud) => (loud ? -68 : -52)));
     expect(recording.levelRiding).toBe(true);
-    expect(recording.cautions.join()).toMatch(/level by itself/);
+    expect(said(recording)).toMatch(/level by itself/);
   });
 
   it('is not suspected when the room stays as it is, nor when it rings on after loud notes', () => {

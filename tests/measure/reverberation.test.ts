@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { notMeasured } from '../../src/base/index.js';
 import type { TakePlan, VoiceName } from '../../src/demo/index.js';
 import { listen } from '../../src/features/index.js';
 import { type MeasureContext, measureTake } from '../../src/measure/index.js';
@@ -77,19 +78,15 @@ describe('reverberation', () => {
   it('is found over a floor that leaves twenty decibels, and not over one that leaves three', () => {
     // notes at −24: from 5 dB below them to 8 dB above the floor is 20 dB at −57, 3 dB at −40
     expect(Math.abs(seconds(ringing(EVEN, () => 1, { floorDb: -57 })) - 1)).toBeLessThan(0.06);
-    expect(reverberation(ringing(EVEN, () => 1, { floorDb: -40 }))).toEqual({
-      notMeasured: 'after the notes the sound is gone too soon, or lost in noise, to hear the room',
-    });
+    expect(reverberation(ringing(EVEN, () => 1, { floorDb: -40 }))).toEqual(notMeasured('decay-hidden'));
   });
 
   it('is not measured where the sound stops dead', () => {
-    expect(reverberation(handContext(PART, EVEN))).toEqual({
-      notMeasured: 'after the notes the sound is gone too soon, or lost in noise, to hear the room',
-    });
+    expect(reverberation(handContext(PART, EVEN))).toEqual(notMeasured('decay-hidden'));
   });
 
   it('is not measured when fewer than two notes are followed by silence', () => {
-    const why = { notMeasured: 'too few notes are followed by silence to hear the room' };
+    const why = notMeasured('too-few-silences');
     const only = (count: number) =>
       EVEN.map((note) => (note.index < count ? note : { ...note, status: 'left-out' as const }));
     expect(reverberation(ringing(only(0), () => 1))).toEqual(why);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { notMeasured } from '../../src/base/index.js';
 import { measureTake, type TempoMeasure } from '../../src/measure/index.js';
 import type { Part } from '../../src/score/index.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
@@ -103,7 +104,7 @@ describe('a fermata', () => {
 
   it('that was not heard is not measured, nor one without a tempo around it', () => {
     const silent = hold(2).map((note) => (note.index === 12 ? { ...note, status: 'left-out' as const } : note));
-    expect(measured(held, silent).fermatas[0]!.ratio).toEqual({ notMeasured: 'the note was not heard' });
+    expect(measured(held, silent).fermatas[0]!.ratio).toEqual(notMeasured('note-not-heard'));
     const alone = hold(2).map((note) =>
       note.index >= 12 && note.index < 15 ? note : { ...note, status: 'left-out' as const },
     );

@@ -11,7 +11,7 @@ import { drawListeningPage, type ListeningPageInput } from '../../src/report/ind
 import { cutClip, gainFor } from '../../src/report/listen/cut-clip.js';
 import { findPassage } from '../../src/report/listen/find-passage.js';
 import { resample } from '../../src/report/listen/resample.js';
-import { findingKindSchema } from '../../src/result/take-result-schema.js';
+import { findingKindSchema } from '../../src/result/schema/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 

@@ -11,7 +11,7 @@ import { type FindingExcerpt, findingExcerpt } from '../../src/report/excerpt/fi
 import { ReportSheet } from '../../src/report/report-sheet.js';
 import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
-import { findingKindSchema, type ResultFinding } from '../../src/result/take-result-schema.js';
+import { findingKindSchema, type ResultFinding } from '../../src/result/schema/take-result-schema.js';
 import { wordsIn } from '../../src/words/words-in.js';
 import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { type Raster, rasters } from '../helpers/raster.js';

@@ -175,21 +175,23 @@ describe('numbers over days', () => {
   });
 
   it('are not there, and never 0, where a criterion was not judged', () => {
-    const slurred = notJudged('articulation', 'not judged: all slurred for practice');
-    const slow = notJudged('tempo', 'not judged: below the tempo for practice');
+    const forSlurs = { notMeasured: 'not judged: all slurred for practice', code: 'brief-all-slurred' };
+    const forTempo = { notMeasured: 'not judged: below the tempo for practice', code: 'brief-under-tempo' };
+    const slurred = notJudged('articulation', forSlurs.notMeasured, forSlurs.code);
+    const slow = notJudged('tempo', forTempo.notMeasured, forTempo.code);
     for (const [changed, measure, reason] of [
-      [slurred, 'staccato', 'not judged: all slurred for practice'],
-      [slurred, 'slurs', 'not judged: all slurred for practice'],
-      [slow, 'tempo', 'not judged: below the tempo for practice'],
-      [slow, 'steadiness', 'not judged: below the tempo for practice'],
+      [slurred, 'staccato', forSlurs],
+      [slurred, 'slurs', forSlurs],
+      [slow, 'tempo', forTempo],
+      [slow, 'steadiness', forTempo],
     ] as const) {
       const { days, sinceFirst } = followed(
         [takeOfWeeks({ changed }), takeOfWeeks({ date: day(7), changed })],
         measure,
       );
       expect(days.map(({ value, takes }) => [value, takes])).toEqual([
-        [{ notMeasured: reason }, []],
-        [{ notMeasured: reason }, []],
+        [reason, []],
+        [reason, []],
       ]);
       expect(sinceFirst).toBeNull();
     }

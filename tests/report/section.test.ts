@@ -176,7 +176,8 @@ describe('the section’s CSV', () => {
     const [row] = read(sectionCsv(three));
     expect(row).toMatchObject({
       outcome: 'failed',
-      failure: 'wav-damaged: the file ends too early; export it again',
+      failure:
+        'wav-damaged: the WAV header is damaged: its format description is cut short; export or record the take again',
     });
     const cells = Object.entries(row ?? {}).filter(([head]) => /_fix|_watch|notes_|tempo_|tuning_/.test(head));
     expect(cells).toHaveLength(20);

@@ -4,7 +4,7 @@ import { engravePart } from '../../src/engrave/engrave-part.js';
 import type { PaperSize } from '../../src/page/index.js';
 import { drawTakeReport } from '../../src/report/index.js';
 import type { TakeResult } from '../../src/result/index.js';
-import type { ResultFinding } from '../../src/result/take-result-schema.js';
+import type { ResultFinding } from '../../src/result/schema/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 import { type InspectedPdf, inspectPdf } from '../helpers/pdf-tools.js';

@@ -11,7 +11,7 @@ import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
 import { ReportSheet } from '../../src/report/report-sheet.js';
 import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
-import type { ResultFinding } from '../../src/result/take-result-schema.js';
+import type { ResultFinding } from '../../src/result/schema/take-result-schema.js';
 import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { findingAt, opened, playedAsWritten, type Score } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';

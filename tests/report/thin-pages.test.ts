@@ -109,9 +109,11 @@ describe('the whole take at a glance', () => {
   it('says once why tempo was not measured', async () => {
     const pdf = await pagesOf(partOf(8, false), 'a4', (result) => ({
       ...result,
-      tempo: { notMeasured: 'too few bars with steady notes' },
+      tempo: { notMeasured: 'too few bars with steady notes', code: 'too-few-bars' },
       criteria: result.criteria.map((line) =>
-        line.criterion === 'tempo' ? { ...line, summary: 'not measured: too few bars with steady notes' } : line,
+        line.criterion === 'tempo'
+          ? { ...line, summary: 'not measured: too few bars with steady notes', reason: { code: 'too-few-bars' } }
+          : line,
       ),
     }));
     expect(pdf.bookmarks.map(({ title }) => title)).not.toContain('What was not measured');

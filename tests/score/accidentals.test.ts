@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { AccidentalReader } from '../../src/score/accidentals.js';
 import { type NoteLetter, readPart, type WrittenPitch } from '../../src/score/index.js';
-import { keyOfFifths } from '../../src/score/key.js';
+import { AccidentalReader } from '../../src/score/pitch/accidentals.js';
+import { keyOfFifths } from '../../src/score/pitch/key.js';
 import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, note, scoreOf } from './score-of.js';
 

@@ -6,6 +6,7 @@ import { readDemoScore } from '../../src/demo/index.js';
 import { toStudyDocument } from '../../src/result/index.js';
 import { readPart } from '../../src/score/index.js';
 import { type StudyPlan, studyPlan } from '../../src/study/index.js';
+import { remarksOf } from '../helpers/remarks-of.js';
 import { attributes, direction, dynamic, note, scoreOf, wedge } from '../score/score-of.js';
 
 function planOf(bars: readonly string[], brief = ''): StudyPlan {
@@ -277,8 +278,9 @@ describe('the whole plan', () => {
 
   it('passes on what a copyist would point out, and still has all the rest', () => {
     const plan = planOf([attributes(1) + note('G4', 4, slur('start')), note('A4', 5)]);
-    expect(plan.problems.join('\n')).toMatch(/Bar 2 is too long/);
-    expect(plan.problems.join('\n')).toMatch(/a slur begins and has no end/);
+    const problems = remarksOf({ remarks: plan.problems }).join('\n');
+    expect(problems).toMatch(/Bar 2 is too long/);
+    expect(problems).toMatch(/a slur begins and has no end/);
     expect(plan.practice.length).toBeGreaterThan(3);
     expect(plan.tempo.marked).toBe(false);
   });

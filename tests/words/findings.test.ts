@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LANGUAGES } from '../../src/base/index.js';
-import type { Facts, Praise } from '../../src/judge/observation.js';
+import type { Facts, Praise } from '../../src/judge/observed/observation.js';
 import { MISREADINGS } from '../../src/score/index.js';
 import { tellFinding } from '../../src/words/tell-finding.js';
 import { wordsIn } from '../../src/words/words-in.js';

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Facts } from '../../src/judge/observation.js';
+import type { Facts } from '../../src/judge/observed/observation.js';
 import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { wordsIn } from '../../src/words/words-in.js';

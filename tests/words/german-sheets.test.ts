@@ -187,6 +187,7 @@ describe('the progress sheet in German', () => {
     expect(document.pieces[0]?.players[0]?.measures.find(({ measure }) => measure === 'slurs')?.days[0]?.value).toEqual(
       {
         notMeasured: 'the reason stands on the page of the take',
+        code: 'told-there',
       },
     );
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CAUTIONS, type Coded, type CodeTable, type Language, REASONS, type Sayings } from '../../src/base/index.js';
 import { contrastsSaying } from '../../src/judge/dynamics-sayings.js';
 import type { Saying } from '../../src/judge/index.js';
-import type { Facts } from '../../src/judge/observation.js';
+import type { Facts } from '../../src/judge/observed/observation.js';
 import { tempoSaying, tuningSaying } from '../../src/judge/pitch-and-tempo-sayings.js';
 import { say } from '../../src/words/say.js';
 import { wordsIn } from '../../src/words/words-in.js';

@@ -1,5 +1,5 @@
 import type { Part } from '../../score/index.js';
-import type { PitchGrid } from '../pitch-grid.js';
+import type { PitchGrid } from '../grid/pitch-grid.js';
 import { planSearch } from './plan-search.js';
 import { poolGrid } from './pool-grid.js';
 import { searchPath } from './search-path.js';

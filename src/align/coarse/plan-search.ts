@@ -1,5 +1,5 @@
 import type { Part } from '../../score/index.js';
-import type { PitchGrid } from '../pitch-grid.js';
+import type { PitchGrid } from '../grid/pitch-grid.js';
 import type { PooledGrid } from './pool-grid.js';
 
 /** A note is worth no more than so many times its expected length, so that a long tuning note earns little. */

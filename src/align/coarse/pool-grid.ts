@@ -1,4 +1,4 @@
-import type { PitchGrid } from '../pitch-grid.js';
+import type { PitchGrid } from '../grid/pitch-grid.js';
 
 /** Pitch frames in one step of the coarse search. */
 const POOL = 4;

@@ -1,4 +1,4 @@
-import type { Boundaries } from '../find-boundaries.js';
+import type { Boundaries } from '../grid/find-boundaries.js';
 
 /**
  * Lets a search hop from one strong boundary to the next.

@@ -1,6 +1,6 @@
 import type { PartNote } from '../../score/index.js';
-import type { Boundaries } from '../find-boundaries.js';
-import type { SegmentEvidence } from '../segment-evidence.js';
+import type { Boundaries } from '../grid/find-boundaries.js';
+import type { SegmentEvidence } from '../grid/segment-evidence.js';
 
 /** One stretch of the recording given to a note of the part, or to no note of it. */
 export interface DecodedSegment {

@@ -1,7 +1,7 @@
 import { readdirSync, realpathSync, statSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { byCodePoint } from '../../base/index.js';
-import { failureOf } from '../failure-of.js';
+import { failureOf } from '../failures/failure-of.js';
 import type { TakeFailure } from '../types.js';
 
 /** A JSON file that may hold a result. */
@@ -26,8 +26,6 @@ export interface FoundDocuments {
  *
  * @param inputs files and folders as the user gave them
  * @returns files in code point order, and what could not be opened
- *
- * Source: definition.
  */
 export function findDocuments(inputs: readonly string[]): FoundDocuments {
   const documents = new Map<string, FoundDocument>();

@@ -14,7 +14,7 @@ const NOT_KEPT = toldReason('en', { code: 'not-kept-then', facts: {} });
  * @param found a document with `format` take-result and `version` 1
  * @returns the document with every field of today that has an honest value
  *
- * Source: definition; the fields that have always been required are those of the contract in `fixtures/contract`.
+ * The fields that have always been required are those of the contract in `fixtures/contract`.
  */
 export function migrateResult(found: Json): Json {
   const document = withCodes(found);

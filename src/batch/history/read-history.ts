@@ -2,9 +2,9 @@ import { basename, dirname, extname } from 'node:path';
 import { InputError } from '../../base/index.js';
 import type { SectionRecord } from '../../result/index.js';
 import type { FoundResult, LostTake } from '../../weeks/index.js';
-import { failureOf } from '../failure-of.js';
+import { readWhole } from '../disk/read-whole.js';
+import { failureOf } from '../failures/failure-of.js';
 import { playerAndDate } from '../plan/player-and-date.js';
-import { readWhole } from '../read-whole.js';
 import type { TakeFailure } from '../types.js';
 import { type FoundDocument, findDocuments } from './find-documents.js';
 import { failureTold } from './old-sentences/failure-told.js';
@@ -27,8 +27,6 @@ export interface History {
  *
  * @param inputs files and folders as the user gave them
  * @returns results, takes that were lost when they were reviewed, and files that could not be read now
- *
- * Source: definition.
  */
 export function readHistory(inputs: readonly string[]): History {
   const found = findDocuments(inputs);

@@ -3,7 +3,7 @@ import { parse } from 'csv-parse/sync';
 import { InputError } from '../../base/index.js';
 import { cellText, csvText, textCell } from '../../result/index.js';
 import type { Who } from '../../review/index.js';
-import { readWhole } from '../read-whole.js';
+import { readWhole } from '../disk/read-whole.js';
 
 /** The file in the folder for results that says which number stands for whom. */
 export const BLIND_KEY_FILE = 'blind-key.csv';

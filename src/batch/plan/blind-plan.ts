@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import { byCodePoint, sha256 } from '../../base/index.js';
-import { LONGEST_TAKE_BYTES, readWhole } from '../read-whole.js';
+import { LONGEST_TAKE_BYTES, readWhole } from '../disk/read-whole.js';
 import type { FoundTake } from '../types.js';
 import type { KeyLine } from './blind-key.js';
 import { numberTakes } from './number-takes.js';
@@ -20,7 +20,7 @@ export interface BlindPlan {
  * @param before the key of earlier runs
  * @returns the plan without names, in code point order of the numbers, and the key
  *
- * Source: definition; SHA-256 (FIPS 180-4) of a file's content decides the order.
+ * SHA-256 (FIPS 180-4) of a file's content decides the order.
  */
 export function blindPlan(plan: Plan, before: readonly KeyLine[]): BlindPlan {
   const key = numberTakes([...plan.takes, ...plan.lost], before, contentHash);

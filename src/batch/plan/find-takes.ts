@@ -2,7 +2,7 @@ import { closeSync, openSync, readdirSync, readSync, realpathSync, statSync } fr
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { byCodePoint } from '../../base/index.js';
 import { soundsLikeOne } from '../../decode/index.js';
-import { failureOf } from '../failure-of.js';
+import { failureOf } from '../failures/failure-of.js';
 import type { FoundTake, TakeFailure } from '../types.js';
 
 /** Endings of recordings, whether or not they can be read: what a take holds is found out when it is read. */
@@ -30,8 +30,6 @@ export interface Found {
  *
  * @param inputs files and folders as the user gave them
  * @returns takes and failures, both in code point order of the path below the folder given
- *
- * Source: definition.
  */
 export function findTakes(inputs: readonly string[]): Found {
   const search: Search = { takes: new Map(), failures: new Map(), foldersSeen: new Set() };

@@ -8,8 +8,6 @@ import type { Etude } from '../../review/index.js';
  * @param word what stands there
  * @param etudes all études
  * @returns places of the études that are meant, none when the word means nothing here
- *
- * Source: definition.
  */
 export function matchEtude(word: string, etudes: readonly Etude[]): number[] {
   const wanted = folded(word);

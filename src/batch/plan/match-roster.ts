@@ -19,8 +19,6 @@ export interface MatchedRoster {
  * @param takes the takes found
  * @returns the lines by take
  * @throws InputError `bad-roster` when a line could mean several takes, or two lines mean one
- *
- * Source: definition.
  */
 export function matchRoster(lines: readonly RosterLine[], takes: readonly FoundTake[]): MatchedRoster {
   const index = indexOf(takes);

@@ -20,8 +20,6 @@ export type NameReader = (stem: string) => NameFacts | null;
  * @param pattern the pattern, for names without their ending
  * @returns what reads a name by it
  * @throws InputError `bad-option` when it cannot be understood
- *
- * Source: definition.
  */
 export function namePattern(pattern: string): NameReader {
   const pieces = pattern

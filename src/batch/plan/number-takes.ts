@@ -17,8 +17,6 @@ export interface Unnumbered extends FoundTake {
  * @param key numbers that were given before
  * @param lotOf what decides the order of a take among the new ones
  * @returns the whole key: lines of before as they were, and one for each new take
- *
- * Source: definition.
  */
 export function numberTakes(
   takes: readonly Unnumbered[],

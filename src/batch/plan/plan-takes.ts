@@ -1,8 +1,8 @@
 import { basename, extname } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
 import type { Etude, Who } from '../../review/index.js';
-import { namingFile } from '../naming-file.js';
-import { readWhole } from '../read-whole.js';
+import { namingFile } from '../disk/naming-file.js';
+import { readWhole } from '../disk/read-whole.js';
 import type { FoundTake, PlannedTake, ReviewRequest, TakeFailure } from '../types.js';
 import { type Found, findTakes } from './find-takes.js';
 import { matchEtude } from './match-etude.js';
@@ -39,8 +39,6 @@ export interface RefusedTake extends FoundTake {
  * @param etudes what takes are reviewed against
  * @returns the plan, names still in clear
  * @throws InputError when there is nothing to review, or the roster or the pattern cannot be understood
- *
- * Source: definition.
  */
 export function planTakes(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   const found = foundIn(request);

@@ -21,7 +21,7 @@ const PERSON = /^\p{L}[\p{L}\p{M}'’.]*(?:[ _-]+\p{L}[\p{L}\p{M}'’.]*)*$/u;
  * @param stem a file's name without its ending
  * @returns player and day, null where the name does not say it
  *
- * Source: definition; ISO 8601 for the day.
+ * ISO 8601 for the day.
  */
 export function playerAndDate(stem: string): PlayerAndDate {
   const text = stem.normalize('NFC').trim();
@@ -50,8 +50,6 @@ function person(text: string): string | null {
 /**
  * @param name words joined by spaces, underscores or hyphens
  * @returns the words with spaces between; hyphens stay where something else parts the words already
- *
- * Source: definition.
  */
 export function spaced(name: string): string {
   return (/[ _]/.test(name) ? name.replaceAll(/[ _]+/g, ' ') : name.replaceAll('-', ' ')).trim();

@@ -4,9 +4,9 @@ import { byCodePoint, InputError } from '../../base/index.js';
 import { applyBrief } from '../../brief/index.js';
 import type { Etude } from '../../review/index.js';
 import { engravingCopy } from '../../score/index.js';
-import { diskFault } from '../disk-fault.js';
-import { readBriefFile } from '../read-brief-file.js';
-import { readScore } from '../read-score.js';
+import { diskFault } from '../disk/disk-fault.js';
+import { readBriefFile } from '../disk/read-brief-file.js';
+import { readScore } from '../disk/read-score.js';
 import type { ReviewRequest } from '../types.js';
 
 const SCORE_ENDINGS = new Set(['.musicxml', '.xml', '.mxl']);
@@ -19,8 +19,6 @@ const BRIEF_ENDING = '.brief.yaml';
  * @param request which score or folder, and the brief
  * @returns the études in code point order of their files; one for a single score
  * @throws InputError naming the file when one of them cannot be read
- *
- * Source: definition.
  */
 export function readEtudes({ scorePath, scoresFolder, briefPath, jsonOnly }: ReviewRequest): Etude[] {
   if ((scorePath === undefined) === (scoresFolder === undefined)) {

@@ -15,8 +15,6 @@ const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}/\\]/gu;
  *
  * @param takes in any order
  * @returns the same takes in the same order; the names differ from each other and hold no path separator
- *
- * Source: definition.
  */
 export function nameTakes(takes: readonly FoundTake[]): NamedTake[] {
   const drafts = takes.map((take) => ({ take, folders: foldersOf(take.path), own: stem(take.path), depth: 0 }));

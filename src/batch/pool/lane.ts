@@ -14,7 +14,7 @@ export interface WorkerKind {
  * One worker at a time, that does one task at a time. A worker that is lost, or was started for smaller takes, is replaced
  * by a fresh one; whatever it was doing ends with a loss, never with silence.
  *
- * Source: definition; node:worker_threads for how a worker ends.
+ * Node:worker_threads for how a worker ends.
  */
 export class Lane<Work, Answer> {
   readonly #kind: WorkerKind;

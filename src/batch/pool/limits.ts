@@ -25,7 +25,7 @@ export interface TakeLimits {
  * @param fixed bounds set by the user
  * @returns the bounds on its review; heaps come in powers of two, so that a worker serves many takes
  *
- * Source: definition; working values.
+ * Working values.
  */
 export function takeLimits(fileBytes: number, fixed: FixedLimits): TakeLimits {
   const fileMb = fileBytes / 2 ** 20;
@@ -40,7 +40,7 @@ export function takeLimits(fileBytes: number, fixed: FixedLimits): TakeLimits {
  * @param fixed bounds set by the user
  * @returns seconds it may be worked on from the beginning
  *
- * Source: definition; working values.
+ * Working values.
  */
 export function secondsFor(takeSeconds: number, etudes: number, fixed: FixedLimits): number {
   return fixed.seconds ?? LEAST_SECONDS + SECONDS_A_TAKE_SECOND * takeSeconds * etudes;

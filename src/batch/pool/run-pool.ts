@@ -25,8 +25,6 @@ export interface PoolRequest<Work, Answer> {
  *
  * @param request tasks, workers, and whom to tell
  * @returns when every task has ended, or the signal was given
- *
- * Source: definition.
  */
 export async function runPool<Work, Answer>(request: PoolRequest<Work, Answer>): Promise<void> {
   const { tasks, signal } = request;

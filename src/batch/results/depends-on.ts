@@ -17,8 +17,6 @@ const IS_GATHERED = !import.meta.url.includes('/batch/results/');
  * @param language of what is told
  * @param program the program's own hash, see {@link programHash}
  * @returns SHA-256, hexadecimal
- *
- * Source: definition.
  */
 export function dependsOn(take: PlannedTake, etudes: readonly Etude[], language: Language, program: string): string {
   const meant = take.etudes.map((place) => etudes[place]).map((etude) => [etude?.score, etude?.brief]);
@@ -31,8 +29,6 @@ export function dependsOn(take: PlannedTake, etudes: readonly Etude[], language:
  *
  * @param tool name and version
  * @returns SHA-256, hexadecimal
- *
- * Source: definition.
  */
 export function programHash(tool: Tool): string {
   const house = fileURLToPath(new URL(IS_GATHERED ? '.' : '../..', import.meta.url));

@@ -16,8 +16,6 @@ export interface Wanted extends DocumentWishes {
  * @param name the take's name
  * @param wanted what the result must have been made with
  * @returns the content of the take it was made from, null when there is none that may stand
- *
- * Source: definition.
  */
 export function keptResult(name: string, wanted: Wanted): string | null {
   const record = readRecord(recordPath(wanted.outFolder, name));

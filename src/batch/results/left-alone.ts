@@ -11,8 +11,6 @@ import { filesOfTakes } from './open-results.js';
  * @param plan all takes, also those of other shares
  * @param ends how the takes of this run ended
  * @returns file names, in code point order
- *
- * Source: definition.
  */
 export function leftAlone(
   request: Pick<ReviewRequest, 'outFolder' | 'jsonOnly' | 'listen' | 'paper'>,

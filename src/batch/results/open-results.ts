@@ -1,8 +1,8 @@
 import { lstatSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../../base/index.js';
-import { clearPassingFiles } from '../passing-files.js';
-import { tryToWrite } from '../try-to-write.js';
+import { clearPassingFiles } from '../disk/passing-files.js';
+import { tryToWrite } from '../disk/try-to-write.js';
 import { RECORDS } from './take-record.js';
 
 /**
@@ -10,8 +10,6 @@ import { RECORDS } from './take-record.js';
  *
  * @param folder the folder for results; made when it is missing
  * @throws InputError `cannot-write`, naming the folder as it was given
- *
- * Source: definition.
  */
 export function openResults(folder: string): void {
   for (const below of ['takes', RECORDS]) {
@@ -34,8 +32,6 @@ function isLink(path: string): boolean {
 /**
  * @param folder the folder for results
  * @returns names of the files in its folder for takes, in code point order; none when it is not there
- *
- * Source: definition.
  */
 export function filesOfTakes(folder: string): string[] {
   try {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '../../base/index.js';
 import { type SectionRow, sectionRow, takeResultSchema } from '../../result/index.js';
-import { diskFault } from '../disk-fault.js';
+import { diskFault } from '../disk/disk-fault.js';
 import { withCodes } from '../history/old-sentences/with-codes.js';
 
 /**
@@ -12,8 +12,6 @@ import { withCodes } from '../history/old-sentences/with-codes.js';
  * @param name the take's name
  * @returns its row
  * @throws InputError `not-readable` when it is no document of a take
- *
- * Source: definition.
  */
 export function readResult(outFolder: string, name: string): SectionRow {
   try {

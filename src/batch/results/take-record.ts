@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { sha256 } from '../../base/index.js';
 import { codeSchema, toJson } from '../../result/index.js';
-import { writeWhole } from '../write-whole.js';
+import { writeWhole } from '../disk/write-whole.js';
 
 /** The folder, below that for results, that holds a record a take. */
 export const RECORDS = 'records';
@@ -59,8 +59,6 @@ export function recordPath(outFolder: string, name: string): string {
  * @param outFolder the folder for results
  * @param name the take's name
  * @param end how it ended
- *
- * Source: definition.
  */
 export function writeRecord(outFolder: string, name: string, end: TakeRecord['end']): void {
   const record: TakeRecord = { format: 'take-record', version: 2, name, end };
@@ -71,8 +69,6 @@ export function writeRecord(outFolder: string, name: string, end: TakeRecord['en
  * @param path a record's file
  * @returns the record, null when there is none or it is not one; a take that a program of version 1 has reviewed counts as
  *   one without a record, since its result would have to be made anew in any case
- *
- * Source: definition.
  */
 export function readRecord(path: string): TakeRecord | null {
   try {

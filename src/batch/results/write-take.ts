@@ -1,13 +1,13 @@
 import { join } from 'node:path';
 import { codeAsData, sha256 } from '../../base/index.js';
 import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
-import { failureOf } from '../failure-of.js';
-import { lossOf } from '../loss-of.js';
+import { writeWhole } from '../disk/write-whole.js';
+import { failureOf } from '../failures/failure-of.js';
+import { lossOf } from '../failures/loss-of.js';
 import type { PoolEnd } from '../pool/types.js';
-import type { TakeAnswer } from '../review-in-worker.js';
 import type { PlannedTake, TakeEnd, TakeFailure } from '../types.js';
-import { writeWhole } from '../write-whole.js';
 import { readResult } from './read-result.js';
+import type { TakeAnswer } from './review-in-worker.js';
 import { writeRecord } from './take-record.js';
 
 /** A take that failed. */
@@ -27,8 +27,6 @@ export interface Place extends DocumentWishes {
  * @param dependsOn hash of what the result depends on
  * @param place where to write
  * @returns how the take ended
- *
- * Source: definition.
  */
 export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn: string, place: Place): TakeEnd {
   try {
@@ -47,8 +45,6 @@ export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn
  * @param end how the take ended
  * @param place where to write
  * @returns the same
- *
- * Source: definition.
  */
 export function writeFailure(end: FailedEnd, { outFolder }: Place): TakeEnd {
   try {
@@ -87,8 +83,6 @@ function written(
  * @param name the take's name
  * @param wishes what is wanted of each take
  * @returns path, below the folder for results, of the document that is named on standard output
- *
- * Source: definition.
  */
 export function reportOf(name: string, wishes: DocumentWishes): string {
   return `takes/${name}.${wantedDocuments(wishes)[0]?.ending}`;

@@ -2,7 +2,7 @@ import { type ChildProcessByStdio, spawn } from 'node:child_process';
 import type { Readable, Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { type FileFormat, InputError } from '../../base/index.js';
-import { recognise } from '../recognise.js';
+import { recognise } from '../common/recognise.js';
 import { type DecodedApart, incomingSound } from './incoming-sound.js';
 import { messageReader, requestHead } from './messages.js';
 

@@ -1,5 +1,5 @@
 import { type FaultArguments, type FileFormat, InputError } from '../../base/index.js';
-import type { ChannelSource } from '../read-channel.js';
+import type { ChannelSource } from '../common/channel-source.js';
 import { type About, type Done, type Message, PIECE_FRAMES, PIECE_HEADER_BYTES, type Refused } from './messages.js';
 
 /** Sound decoded apart. */

@@ -1,5 +1,5 @@
 import { type FileFormat, InputError } from '../../base/index.js';
-import { recognise } from '../recognise.js';
+import { recognise } from '../common/recognise.js';
 import { readAac } from './aac.js';
 import { findAiffSound } from './aiff.js';
 import { findAlacCookie, readAlac } from './alac.js';

@@ -1,4 +1,4 @@
-import { A_LAW, MU_LAW } from '../companding.js';
+import { A_LAW, MU_LAW } from '../common/companding.js';
 import type { Sound, Stretch } from './stretch.js';
 import type { Packet } from './track.js';
 

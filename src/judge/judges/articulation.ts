@@ -1,7 +1,7 @@
 import { isMeasured, median, quantile } from '../../base/index.js';
 import type { TransitionMeasure } from '../../measure/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
 
 const LEAST_OTHERS = 3;
 /** Loud only at the beginning. Source: common practice. */

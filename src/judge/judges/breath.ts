@@ -1,6 +1,6 @@
 import type { TransitionMeasure } from '../../measure/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
 
 /** A note shorter than this share of its time was meant to be short: the silence after it is no breath. */
 const HELD_SHARE = 0.45;

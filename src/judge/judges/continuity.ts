@@ -1,13 +1,11 @@
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
 
 /**
  * Passages begun again and passages jumped over.
  *
  * @param input one take
  * @returns one observation each
- *
- * Source: definition.
  */
 export function judgeContinuity(input: JudgeInput): Observation[] {
   const { part, alignment } = input;

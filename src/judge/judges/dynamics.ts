@@ -1,8 +1,8 @@
 import { isMeasured } from '../../base/index.js';
 import type { ContrastMeasure, HairpinMeasure } from '../../measure/index.js';
 import type { Expected } from '../expected.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { MeasuredValue, Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { MeasuredValue, Observation } from '../observed/observation.js';
 
 /** Marks from soft to loud. Source: common practice. */
 const ORDER = ['pppppp', 'ppppp', 'pppp', 'ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff', 'ffff', 'fffff', 'ffffff'];
@@ -35,8 +35,6 @@ export interface DirectedChange {
 /**
  * @param change from one mark to the next, or along a hairpin
  * @returns its size in the direction that is written; null when it was not measured, or the marks ask for no change
- *
- * Source: definition.
  */
 export function changeOf(change: ContrastMeasure | HairpinMeasure): DirectedChange | null {
   const [db, adjustedDb] =

@@ -1,6 +1,6 @@
 import { isMeasured } from '../../base/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
 
 /**
  * @param input one take

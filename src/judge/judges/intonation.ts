@@ -1,9 +1,9 @@
 import { isMeasured, median } from '../../base/index.js';
 import type { NoteMeasure } from '../../measure/index.js';
 import type { PartNote } from '../../score/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import { noteName } from '../note-name.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import { noteName } from '../observed/note-name.js';
+import type { Observation } from '../observed/observation.js';
 
 /** So often the same note must stray the same way to be a tendency. */
 const LEAST_TIMES = 3;

@@ -1,7 +1,7 @@
 import type { AddedNote } from '../../align/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import { noteName, playedName } from '../note-name.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import { noteName, playedName } from '../observed/note-name.js';
+import type { Observation } from '../observed/observation.js';
 
 /** Around a restart extra sounds belong to the attempt that was given up. */
 const RESTART_SECONDS = 2;

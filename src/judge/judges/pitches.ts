@@ -1,6 +1,6 @@
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import { noteName, playedName } from '../note-name.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import { noteName, playedName } from '../observed/note-name.js';
+import type { Observation } from '../observed/observation.js';
 
 /**
  * Notes played at another pitch: an accidental when a misreading predicts exactly that pitch, else a wrong note. An octave

@@ -1,6 +1,6 @@
 import { isMeasured, quantile } from '../../base/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { Observation, Praise } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation, Praise } from '../observed/observation.js';
 
 const MOST_PRAISE = 3;
 const CLEAR_CONTRAST_DB = 6;

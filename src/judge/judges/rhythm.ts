@@ -1,6 +1,6 @@
 import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
-import { type JudgeInput, placeOf } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
 
 /** A note that seems to have less of its time than this was more likely misheard than rushed. */
 const LEAST_BELIEVED = 0.4;

@@ -1,7 +1,7 @@
 import { fitHuberLine, isMeasured, median } from '../../base/index.js';
 import type { BarTempo } from '../../measure/index.js';
-import type { JudgeInput } from '../judge-input.js';
-import type { Observation } from '../observation.js';
+import type { JudgeInput } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
 
 /** One bar alone is no drift. */
 const LEAST_DRIFT_BARS = 3;

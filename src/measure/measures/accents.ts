@@ -1,5 +1,5 @@
 import { median, quantile } from '../../base/index.js';
-import type { LevelContext, NoteContext } from '../context.js';
+import type { LevelContext, NoteContext } from '../context/context.js';
 import type { AccentMeasure } from '../types.js';
 
 /** The attack: so long after the onset, in frames of so long. */

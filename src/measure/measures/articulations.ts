@@ -1,6 +1,6 @@
 import { quantile } from '../../base/index.js';
 import type { Part, PartNote } from '../../score/index.js';
-import type { MeasureContext } from '../context.js';
+import type { MeasureContext } from '../context/context.js';
 import type { ArticulationMeasure, TransitionMeasure, WayOfPlaying } from '../types.js';
 
 /** Ways of playing in the order in which they are listed, shortest first. */

@@ -1,5 +1,5 @@
 import { type MaybeNumber, notMeasured } from '../../base/index.js';
-import type { MeasureContext } from '../context.js';
+import type { MeasureContext } from '../context/context.js';
 import type { BreathMeasure, TransitionMeasure } from '../types.js';
 
 /**

@@ -1,5 +1,5 @@
 import { isMeasured, type MaybeNumber, median, medianError, notMeasured } from '../../base/index.js';
-import type { LevelContext, NoteContext, OwnLoudness } from '../context.js';
+import type { LevelContext, NoteContext, OwnLoudness } from '../context/context.js';
 import type { ContrastMeasure, LevelMeasure } from '../types.js';
 import { noteLevels } from './levels.js';
 

@@ -1,7 +1,7 @@
 import { median } from '../../base/index.js';
 import type { PartNote } from '../../score/index.js';
-import type { MeasureContext } from '../context.js';
-import { paceAround } from '../pace-around.js';
+import type { MeasureContext } from '../context/context.js';
+import { paceAround } from '../context/pace-around.js';
 import type { EntryMeasure } from '../types.js';
 
 const SIDE_NOTES = 8;

@@ -1,6 +1,6 @@
 import { notMeasured } from '../../base/index.js';
-import type { MeasureContext } from '../context.js';
-import { paceAround } from '../pace-around.js';
+import type { MeasureContext } from '../context/context.js';
+import { paceAround } from '../context/pace-around.js';
 import type { FermataMeasure } from '../types.js';
 
 /** Notes on each side from which the local tempo is read. */

@@ -1,6 +1,6 @@
 import type { Part, PartNote, PerformedBar } from '../../score/index.js';
-import type { MeasureContext } from '../context.js';
-import { paceAround } from '../pace-around.js';
+import type { MeasureContext } from '../context/context.js';
+import { paceAround } from '../context/pace-around.js';
 import type { GroupMeasure } from '../types.js';
 
 const SIDE_NOTES = 8;

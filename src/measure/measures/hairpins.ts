@@ -1,5 +1,5 @@
 import { fitHuberLine, isMeasured, notMeasured } from '../../base/index.js';
-import type { LevelContext, NoteContext } from '../context.js';
+import type { LevelContext, NoteContext } from '../context/context.js';
 import type { HairpinMeasure } from '../types.js';
 import { hairpinCourse } from './hairpin-course.js';
 

@@ -8,7 +8,7 @@ import {
   notMeasured,
 } from '../../base/index.js';
 import type { PartNote } from '../../score/index.js';
-import type { NoteContext } from '../context.js';
+import type { NoteContext } from '../context/context.js';
 import type { IntonationMeasure, LoudPitchMeasure, PitchTendency, RegisterName } from '../types.js';
 
 /** A shorter note has no tuning to speak of. */

@@ -1,5 +1,5 @@
 import { isMeasured } from '../../base/index.js';
-import type { NoteContext } from '../context.js';
+import type { NoteContext } from '../context/context.js';
 
 /** A pause this long shows the floor of the recording. */
 const LEAST_PAUSE_SECONDS = 0.5;

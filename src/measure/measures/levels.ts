@@ -1,5 +1,5 @@
 import { isMeasured, median, notMeasured } from '../../base/index.js';
-import type { NoteContext } from '../context.js';
+import type { NoteContext } from '../context/context.js';
 import type { LevelMeasure } from '../types.js';
 
 const LEAST_NOTES = 2;

@@ -1,5 +1,5 @@
 import { isMeasured, median, medianInterval } from '../../base/index.js';
-import type { LevelContext } from '../context.js';
+import type { LevelContext } from '../context/context.js';
 import type { MarkLevel, MarkOrderMeasure, MarkPair } from '../types.js';
 
 /** Marks from soft to loud. Source: common practice. */

@@ -1,5 +1,5 @@
 import { isMeasured, median } from '../../base/index.js';
-import type { MeasureContext } from '../context.js';
+import type { MeasureContext } from '../context/context.js';
 import type { NoteMeasure } from '../types.js';
 import { measureNoteLevel } from './note-level.js';
 import { measureNotePitch } from './note-pitch.js';

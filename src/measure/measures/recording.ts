@@ -1,7 +1,7 @@
 import { isMeasured, type MaybeNumber, median, notMeasured } from '../../base/index.js';
 import type { Take } from '../../decode/index.js';
 import type { Features } from '../../features/index.js';
-import type { NoteContext } from '../context.js';
+import type { NoteContext } from '../context/context.js';
 import type { RecordingMeasure } from '../types.js';
 import { ridesLevel } from './level-riding.js';
 import { measureReverberation } from './reverberation.js';

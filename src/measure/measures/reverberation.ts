@@ -1,5 +1,5 @@
 import { fitHuberLine, type MaybeNumber, median, notMeasured, quantile } from '../../base/index.js';
-import type { MeasureContext } from '../context.js';
+import type { MeasureContext } from '../context/context.js';
 
 const FRAME_SECONDS = 0.01;
 /** Silence must last so long after a note for its decay to be read, and no more of it than this is read. */

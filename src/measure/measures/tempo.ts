@@ -1,6 +1,6 @@
 import { median, type NotMeasured, notMeasured } from '../../base/index.js';
-import type { MeasureContext } from '../context.js';
-import { paceAround } from '../pace-around.js';
+import type { MeasureContext } from '../context/context.js';
+import { paceAround } from '../context/pace-around.js';
 import type { BarTempo, TempoMeasure } from '../types.js';
 
 const LEAST_PAIRS_A_BAR = 3;

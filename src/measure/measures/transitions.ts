@@ -1,7 +1,7 @@
 import type { AlignedNote } from '../../align/index.js';
 import type { Features } from '../../features/index.js';
-import type { MeasureContext } from '../context.js';
-import { paceAround } from '../pace-around.js';
+import type { MeasureContext } from '../context/context.js';
+import { paceAround } from '../context/pace-around.js';
 import type { TransitionMeasure } from '../types.js';
 
 /** Notes on each side from which the local pace is read. */

@@ -1,5 +1,5 @@
 import { A4_HZ, isMeasured, median, type NotMeasured, notMeasured } from '../../base/index.js';
-import type { NoteContext } from '../context.js';
+import type { NoteContext } from '../context/context.js';
 import type { TuningMeasure } from '../types.js';
 
 const LEAST_NOTES = 5;

@@ -53,8 +53,6 @@ let opened: Readonly<Record<Face, OpenFont>> | undefined;
  * Opens the faces once a process: Source Serif 4 and Bravura, both under the SIL Open Font License.
  *
  * @returns the four faces
- *
- * Source: definition.
  */
 export function openFaces(): Readonly<Record<Face, OpenFont>> {
   opened ??= {

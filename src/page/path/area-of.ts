@@ -4,8 +4,6 @@ import type { Path, Point } from './path.js';
 /**
  * @param corners x and y in points
  * @returns the area between the corners, on the grid
- *
- * Source: definition.
  */
 export function areaOf(corners: readonly Point[]): Path {
   const { steps, points } = lineThrough(corners);

@@ -6,8 +6,6 @@ import type { Path, Point } from './path.js';
  * @param points x and y in points; a NaN in y breaks the area
  * @param base y of the area's straight edge
  * @returns the areas between the points and the straight edge, on the grid
- *
- * Source: definition.
  */
 export function areaUnder(points: readonly Point[], base: number): Path {
   const stretches: Point[][] = [[]];

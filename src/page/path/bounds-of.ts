@@ -12,8 +12,6 @@ export interface Bounds {
 /**
  * @param path of any form
  * @returns the box around the points it goes through; infinite and inside out for a path that draws nothing
- *
- * Source: definition.
  */
 export function boundsOf(path: Path): Bounds {
   let [left, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];

@@ -6,8 +6,6 @@ import type { Path } from './path.js';
  * @param from where it begins, points
  * @param to where it ends, points
  * @returns a level line, on the grid
- *
- * Source: definition.
  */
 export function lineAcross(y: number, from: number, to: number): Path {
   return lineThrough([

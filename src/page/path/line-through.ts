@@ -4,8 +4,6 @@ import type { Path, Point, Step } from './path.js';
 /**
  * @param through x and y in points; a NaN in y breaks the line
  * @returns the line through the points, on the grid
- *
- * Source: definition.
  */
 export function lineThrough(through: readonly Point[]): Path {
   const steps: Step[] = [];

@@ -5,8 +5,6 @@ import type { Path, Point } from './path.js';
  * @param path of any form
  * @param map where a point goes, points
  * @returns the same steps with every point moved and brought to the grid; curves keep the form their control points give
- *
- * Source: definition.
  */
 export function mapPoints({ steps, points }: Path, map: (x: number, y: number) => Point): Path {
   const moved = new Array<number>(points.length);

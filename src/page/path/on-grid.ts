@@ -4,8 +4,6 @@
  *
  * @param value points
  * @returns the nearest value of the grid
- *
- * Source: definition.
  */
 export function onGrid(value: number): number {
   // −0 becomes 0

@@ -8,8 +8,6 @@ const TICK = 2.5;
  * @param xOf where a time of the part stands, points
  * @param foot height of the axis, points
  * @returns a level line with a tick downwards where each bar begins
- *
- * Source: definition.
  */
 export function barAxis(row: BarRow, xOf: (quarters: number) => number, foot: number): Path {
   const ticks = row.bars.map(({ startQuarters }) =>

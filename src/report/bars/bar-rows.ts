@@ -18,8 +18,6 @@ const MOST_BARS = 48;
  * @param part the part as performed
  * @param width points a row may take
  * @returns rows in performed order, none for a part without bars
- *
- * Source: definition.
  */
 export function barRows(part: Part, width: number): BarRow[] {
   const { bars } = part;
@@ -41,8 +39,6 @@ export function barRows(part: Part, width: number): BarRow[] {
  * @param leastDistance points between the bars' numbers
  * @returns the bars whose number is printed: the row's first, then those whose number is a multiple of a round step, and
  * where a repeat jumps back
- *
- * Source: definition.
  */
 export function numberedBars(row: BarRow, leastDistance: number): PerformedBar[] {
   const widest = (row.toQuarters - row.fromQuarters) * row.scale;

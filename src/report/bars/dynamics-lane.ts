@@ -37,8 +37,6 @@ interface MarkBox {
  * @param left x of the row's start, points
  * @param top y of the lane's upper edge, points
  * @returns what to draw
- *
- * Source: definition.
  */
 export function dynamicsLane(typesetter: Typesetter, part: Part, row: BarRow, left: number, top: number): Item[] {
   const xOf = (quarters: number) => left + (quarters - row.fromQuarters) * row.scale;

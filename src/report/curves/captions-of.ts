@@ -5,8 +5,6 @@ import type { Words } from '../../words/index.js';
  * @param words in the language of the take
  * @param result the take
  * @returns what the curves show, in sentences
- *
- * Source: definition.
  */
 export function captionsOf(words: Words, result: TakeResult): string[] {
   return [

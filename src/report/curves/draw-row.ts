@@ -13,8 +13,6 @@ import { tempoPanel, tempoRange } from './tempo-panel.js';
  * @param sheet pages being filled; there is room
  * @param data what to show
  * @returns x of the row's start, points
- *
- * Source: definition.
  */
 export function drawRow(sheet: ReportSheet, data: Parameters<typeof loudnessPanel>[1]): number {
   drawLoudness(sheet, data);

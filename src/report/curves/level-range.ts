@@ -10,8 +10,6 @@ import type { TimeStretch } from './score-axis.js';
  * @param loudness of the recording
  * @param stretches where the recording stands in the score
  * @returns loudness over the row, dBFS a point of width, NaN where nothing was played
- *
- * Source: definition.
  */
 export function rowCurve(row: BarRow, loudness: Loudness, stretches: readonly TimeStretch[]): Float64Array {
   const bins = Math.max(2, Math.round((row.toQuarters - row.fromQuarters) * row.scale));
@@ -22,8 +20,6 @@ export function rowCurve(row: BarRow, loudness: Loudness, stretches: readonly Ti
  * @param curves loudness of all rows of a take, dBFS
  * @param result the take
  * @returns from the loudest playing, which is called 0, down to a little below the softest
- *
- * Source: definition.
  */
 export function levelRange(curves: readonly Float64Array[], result: TakeResult): LevelRange {
   const heard = curves.flatMap((curve) => [...curve].filter((db) => !Number.isNaN(db)));

@@ -22,8 +22,6 @@ const BRIDGED_BINS = 3;
  * @param toQuarters end of the axis
  * @param bins how many bins the axis has
  * @returns dBFS a bin, NaN where nothing was played
- *
- * Source: definition.
  */
 export function loudnessCurve(
   loudness: Loudness,

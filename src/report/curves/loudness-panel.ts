@@ -51,8 +51,6 @@ const FERMATA_WIDTH = 0.6 * SYMBOL_SIZE;
  * @param part the part
  * @param panelHeight points the curve takes
  * @returns height of a row of the loudness picture, points; no room is kept for signs and marks that the part does not have
- *
- * Source: definition.
  */
 export function loudnessRowHeight(part: Part, panelHeight: number): number {
   const { dynamics, dynamicEvents, hairpins } = part;
@@ -73,8 +71,6 @@ function signsHeight(part: Part): number {
  * @param left x of the row's start, points; the level's scale stands to the left of it
  * @param top y of the row's upper edge, points
  * @returns what to draw
- *
- * Source: definition.
  */
 export function loudnessPanel(sheet: ReportSheet, data: LoudnessRow, left: number, top: number): Item[] {
   const { row, range, height } = data;

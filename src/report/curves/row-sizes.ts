@@ -12,8 +12,6 @@ export const TEMPO_GAP = 6;
 /**
  * @param sheet pages being filled
  * @returns points a row of bars may take beside its scale
- *
- * Source: definition.
  */
 export function rowWidth(sheet: Sheet): number {
   return sheet.width - SCALE_WIDTH;
@@ -23,8 +21,6 @@ export function rowWidth(sheet: Sheet): number {
  * @param part the part
  * @param tempo of the take
  * @returns points a row takes beyond its loudness panel
- *
- * Source: definition.
  */
 export function heightAroundPanel(part: Part, tempo: TakeResult['tempo']): number {
   return loudnessRowHeight(part, 0) + ('notMeasured' in tempo ? 0 : TEMPO_GAP + TEMPO_HEIGHT);

@@ -19,8 +19,6 @@ const STOPPED = 3;
  * @param result the take; onsets in seconds from the first sample
  * @param part the part; score time in quarters
  * @returns stretches in order of time, neither overlapping in time nor in score
- *
- * Source: definition.
  */
 export function timeStretches(result: TakeResult, part: Part): TimeStretch[] {
   const anchors = result.notes.flatMap((note) => {

@@ -28,8 +28,6 @@ const MOST_TICKS = 3;
  * @param tempo the take's tempo
  * @param part the part, for its printed tempos
  * @returns quarter beats a minute shown, wide enough that a steady tempo looks steady
- *
- * Source: definition.
  */
 export function tempoRange(tempo: Tempo, part: Part): TempoRange {
   const values = [
@@ -55,8 +53,6 @@ export function tempoRange(tempo: Tempo, part: Part): TempoRange {
  * @param top y of the upper edge, points
  * @param height points
  * @returns what to draw
- *
- * Source: definition.
  */
 export function tempoPanel(
   sheet: Sheet,

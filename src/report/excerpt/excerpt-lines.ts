@@ -22,8 +22,6 @@ export interface ExcerptLine extends BarsShown {
  * @param part the part
  * @param width points a line may take
  * @returns lines from top to bottom; none when the finding names no bars that can be shown
- *
- * Source: definition.
  */
 export function excerptLines(engrave: Engrave, finding: ResultFinding, part: Part, width: number): ExcerptLine[] {
   if (isAboutTempo(finding.kind)) {

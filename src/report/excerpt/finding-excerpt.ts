@@ -46,8 +46,6 @@ export interface ExcerptSource {
  * @param source the take, its part and what engraves it
  * @param width points a line may take
  * @returns the excerpt with its marks; null for a finding that is not shown in notes, or whose mark has no place
- *
- * Source: definition.
  */
 export function findingExcerpt(
   sheet: ReportSheet,

@@ -14,8 +14,6 @@ const BLOCK = 65_536;
 /**
  * @param take the recording
  * @returns the factor by which all of its clips are made louder or softer: the same for all, so that they can be compared
- *
- * Source: definition.
  */
 export function gainFor({ samples }: Take): number {
   let peak = 0;
@@ -34,8 +32,6 @@ export function gainFor({ samples }: Take): number {
  * @param toSeconds from the first sample
  * @param gain factor on all samples
  * @returns a WAV file, 16 bit, mono, at most 22.05 kHz
- *
- * Source: definition.
  */
 export function cutClip(
   { samples, sampleRateHz }: Take,

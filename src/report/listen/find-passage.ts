@@ -36,8 +36,6 @@ interface Span {
  * @param usualSeconds how long the passage may be with its surroundings; longer only where the notes concerned are
  * @returns the passage, within the recording; null for what concerns the whole take or a long stretch of it, and where
  * nothing was heard
- *
- * Source: definition.
  */
 export function findPassage(
   finding: ResultFinding,

@@ -81,8 +81,6 @@ export interface ListeningSource {
  * @param typesetter widths and coverage of the faces
  * @param engrave engraves bars of the part; null when it cannot be engraved
  * @returns the content as plain data
- *
- * Source: definition.
  */
 export function listeningContent(
   source: ListeningSource,

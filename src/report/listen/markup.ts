@@ -17,8 +17,6 @@ const UNITS = 1000;
 /**
  * @param music the opened music face
  * @returns what turns text into markup: escaped, each accidental sign drawn and, for readers and copies, still there as text
- *
- * Source: definition.
  */
 export function markupWith(music: OpenFont): Markup {
   const signs = new Map(Object.entries(FITS).map(([sign, fit]) => [sign, signMarkup(music, sign, fit)] as const));

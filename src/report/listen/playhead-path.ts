@@ -12,8 +12,6 @@ export type PlayheadPoint = readonly [seconds: number, x: number, top: number, b
  * @param part the part
  * @param placeOf where a note of the part stands in the picture; null when it does not
  * @returns a point for every note that is heard in the passage and stands in the picture, in order of time
- *
- * Source: definition.
  */
 export function playheadPath(
   { fromSeconds, toSeconds }: Passage,

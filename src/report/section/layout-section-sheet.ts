@@ -14,8 +14,6 @@ import { drawTroubleMap } from './trouble-map.js';
  * @param paper paper, taken in landscape
  * @param typesetter widths and coverage of the faces
  * @returns the pages as plain data
- *
- * Source: definition.
  */
 export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typesetter: Typesetter): Drawing {
   const { language = 'en' } = section;

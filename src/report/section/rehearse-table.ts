@@ -15,8 +15,6 @@ const WHERE_OF_SCORES = 156;
  *
  * @param sheet pages being filled
  * @param section the section's document
- *
- * Source: definition.
  */
 export function drawRehearseTable(sheet: ReportSheet, section: SectionResult): void {
   if (section.players < 2) return;

@@ -5,8 +5,6 @@ import type { SectionWords } from '../../words/index.js';
  * @param takes the section's takes
  * @param words what the sheet says
  * @returns a label a take: the player's name; the take's name where a player is unknown or has several takes
- *
- * Source: definition.
  */
 export function takeLabels(takes: readonly SectionTake[], words: SectionWords): string[] {
   const counts = new Map<string, number>();

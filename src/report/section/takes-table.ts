@@ -19,8 +19,6 @@ const NARROWEST = 38;
  *
  * @param sheet pages being filled
  * @param section the section's document
- *
- * Source: definition.
  */
 export function drawTakesTable(sheet: ReportSheet, section: SectionResult): void {
   if (section.takes.length === 0) return;

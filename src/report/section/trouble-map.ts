@@ -40,8 +40,6 @@ interface MapOfScore {
  *
  * @param sheet pages being filled
  * @param section the section's document
- *
- * Source: definition.
  */
 export function drawTroubleMap(sheet: ReportSheet, section: SectionResult): void {
   const { whichBarsNote } = wordsIn(sheet.language).section;

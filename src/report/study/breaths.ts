@@ -13,8 +13,6 @@ const MOST_LONG = 3;
  * @param sheet pages being filled
  * @param plan what the étude asks for
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawBreaths(sheet: Sheet, { breaths, longPhrases, seconds }: StudyPlan, words: StudyWords): void {
   const said = words.page.breaths;

@@ -26,8 +26,6 @@ export function levelOf(mark: string): number {
  * @param plan what the étude asks for
  * @param part the part, for its performed marks
  * @returns points of the line from the first mark on; empty when the part has none
- *
- * Source: definition.
  */
 export function dynamicsLine({ hairpins }: Pick<StudyPlan, 'hairpins'>, part: Part): DynamicsLine {
   const marks = part.dynamics.map(({ atQuarters, mark }) => ({

@@ -30,7 +30,7 @@ export interface DynamicsRow {
   readonly line: DynamicsLine;
 }
 
-/** Height of a row, points. Source: definition. */
+/** Height of a row, points. */
 export function dynamicsPanelHeight(): number {
   return BREATHS_HEIGHT + PANEL_HEIGHT + NUMBERS_HEIGHT + DYNAMICS_LANE_HEIGHT;
 }
@@ -43,8 +43,6 @@ export function dynamicsPanelHeight(): number {
  * @param left x of the row's start, points; the scale stands to the left of it
  * @param top y of the row's upper edge, points
  * @returns what to draw
- *
- * Source: definition.
  */
 export function dynamicsPanel(sheet: Sheet, data: DynamicsRow, left: number, top: number): Item[] {
   const { plan, part, row, line } = data;

@@ -17,8 +17,6 @@ const MOST_HAIRPINS = 10;
  * @param plan what the étude asks for
  * @param part the part as the teacher wants it
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawDynamics(sheet: Sheet, plan: StudyPlan, part: Part, { page }: StudyWords): void {
   const said = page.dynamics;

@@ -28,8 +28,6 @@ export interface StudySheetContent {
  * @param typesetter widths and coverage of the faces
  * @param engrave engraves bars of the part
  * @returns the pages as plain data
- *
- * Source: definition.
  */
 export function layoutStudySheet(content: StudySheetContent, typesetter: Typesetter, engrave: Engrave): Drawing {
   const { plan, part, paper, language = 'en' } = content;

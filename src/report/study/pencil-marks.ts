@@ -19,8 +19,6 @@ export const NUMBERS_HEIGHT = NUMBER_SIZE + 2;
  * @param excerpt the engraved bars
  * @param group the traps in them
  * @returns what to draw, points from the excerpt's top left corner; nothing where a note was not engraved
- *
- * Source: definition.
  */
 export function pencilMarks(sheet: Sheet, excerpt: Excerpt, group: TrapGroup): Item[] {
   const head = (id: string): Notehead[] => {

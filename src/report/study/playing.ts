@@ -10,8 +10,6 @@ const MOST_ROWS = 16;
  * @param sheet pages being filled
  * @param plan what the étude asks for
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawTonguing(sheet: Sheet, { articulation }: StudyPlan, words: StudyWords): void {
   if (articulation.length === 0) return;
@@ -32,8 +30,6 @@ export function drawTonguing(sheet: Sheet, { articulation }: StudyPlan, words: S
  * @param sheet pages being filled
  * @param plan what the étude asks for
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawCounting(sheet: Sheet, { entries, fermatas, tempo }: StudyPlan, words: StudyWords): void {
   const { page, places, plan } = words;

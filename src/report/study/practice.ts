@@ -11,8 +11,6 @@ const MOST_PROBLEMS = 20;
  * @param sheet pages being filled
  * @param plan what the étude asks for
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawPractice(sheet: Sheet, { practice, problems }: StudyPlan, words: StudyWords): void {
   const { page, plan } = words;

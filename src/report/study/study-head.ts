@@ -11,8 +11,6 @@ import { drawEntry } from '../margin-note.js';
  * @param title the étude's title
  * @param firstBar printed number of the first bar
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawStudyHead(sheet: Sheet, plan: StudyPlan, title: string, firstBar: string, words: StudyWords): void {
   const { page } = words;

@@ -18,8 +18,6 @@ export interface TrapGroup {
  *
  * @param traps in the order of the page
  * @returns groups in the same order
- *
- * Source: definition.
  */
 export function trapGroups(traps: readonly Trap[]): TrapGroup[] {
   const groups: TrapGroup[] = [];

@@ -18,8 +18,6 @@ const EXCERPT_MARGIN = 4;
  * @param plan what the étude asks for
  * @param engrave engraves bars of the part
  * @param words what the sheet says
- *
- * Source: definition.
  */
 export function drawTraps(sheet: Sheet, { traps }: StudyPlan, engrave: Engrave, words: StudyWords): void {
   const said = words.page.traps;

@@ -25,8 +25,6 @@ const MOST_PANEL = 96;
  * @param sheet pages being filled
  * @param content the take, reviewed, the part it was reviewed against, and the loudness of the recording
  * @param density how much white the picture may take
- *
- * Source: definition.
  */
 export function drawAtAGlance(
   sheet: ReportSheet,

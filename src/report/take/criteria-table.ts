@@ -7,8 +7,6 @@ import type { ReportSheet } from '../report-sheet.js';
  *
  * @param sheet pages being filled
  * @param result the take, reviewed
- *
- * Source: definition.
  */
 export function drawCriteriaTable(sheet: ReportSheet, result: TakeResult): void {
   if (result.criteria.length === 0) return;

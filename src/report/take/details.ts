@@ -10,8 +10,6 @@ import { notMeasuredLines } from './not-measured-lines.js';
  * @param sheet pages being filled
  * @param result the take, reviewed
  * @param told findings already told
- *
- * Source: definition.
  */
 export function drawDetails(sheet: ReportSheet, result: TakeResult, told: readonly ResultFinding[]): void {
   const praised = result.findings.filter((finding) => finding.weight === 'well').slice(0, 3);

@@ -12,8 +12,6 @@ const MOST_GAP = 14;
 /**
  * @param result the take, reviewed
  * @returns the findings told first, most useful first
- *
- * Source: definition.
  */
 export function firstFindings(result: TakeResult): ResultFinding[] {
   return result.findings
@@ -28,8 +26,6 @@ export function firstFindings(result: TakeResult): ResultFinding[] {
  * @param source the take, its part and what engraves it
  * @param density how much white there may be between them
  * @returns the findings told here
- *
- * Source: definition.
  */
 export function drawFirstThings(sheet: ReportSheet, source: ExcerptSource, density: Density): ResultFinding[] {
   const { result } = source;

@@ -8,8 +8,6 @@ import { titleOf } from '../title-of.js';
  *
  * @param sheet pages being filled, at the top of the first
  * @param result the take
- *
- * Source: definition.
  */
 export function drawHead(sheet: ReportSheet, result: TakeResult): void {
   const { take, score } = result;

@@ -35,8 +35,6 @@ export interface TakeReportContent {
  * @param typesetter widths and coverage of the faces
  * @param engrave engraves bars of the part; null when it cannot be engraved
  * @returns the pages as plain data
- *
- * Source: definition.
  */
 export function layoutTakeReport(content: TakeReportContent, typesetter: Typesetter, engrave: Engrave | null): Drawing {
   if (content.result.outcome !== 'reviewed') return layoutPages(content, typesetter, engrave, 'roomy').drawing;

@@ -11,8 +11,6 @@ interface Gap {
  * @param result the take, reviewed
  * @returns one line a reason: what was not measured, and why; qualities that share a reason share a line. What the lines
  * of the criteria say already is left out
- *
- * Source: definition.
  */
 export function notMeasuredLines(result: TakeResult): string[] {
   const words = wordsIn(result.language ?? 'en');

@@ -8,8 +8,6 @@ import type { ReportSheet } from '../report-sheet.js';
  * @param sheet pages being filled
  * @param result the take, its outcome not `reviewed`
  * @param outcome why it was not reviewed
- *
- * Source: definition.
  */
 export function drawNotReviewed(
   sheet: ReportSheet,

@@ -11,8 +11,6 @@ const MOST = 3;
  *
  * @param sheet pages being filled
  * @param result the take, reviewed
- *
- * Source: definition.
  */
 export function drawWentWell(sheet: ReportSheet, result: TakeResult): void {
   const praise = result.findings.filter((finding) => finding.weight === 'well').slice(0, MOST);

@@ -10,8 +10,6 @@ const FILE_WIDTH = 260;
  *
  * @param sheet pages being filled
  * @param progress the document
- *
- * Source: definition.
  */
 export function drawAlsoFound(sheet: ReportSheet, progress: ProgressResult): void {
   drawUnplaced(sheet, progress);

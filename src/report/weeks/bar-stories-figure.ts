@@ -13,8 +13,6 @@ const RADIUS = 2.6;
 /**
  * @param player the player
  * @returns height of the figure with the white before it, points
- *
- * Source: definition.
  */
 export function barStoriesHeight({ bars, days }: ProgressPlayer): number {
   if (bars.length === 0 || days.length === 0) return 0;
@@ -26,8 +24,6 @@ export function barStoriesHeight({ bars, days }: ProgressPlayer): number {
  *
  * @param sheet pages being filled
  * @param player the player
- *
- * Source: definition.
  */
 export function drawBarStories(sheet: ReportSheet, player: ProgressPlayer): void {
   if (player.bars.length === 0 || player.days.length === 0) return;

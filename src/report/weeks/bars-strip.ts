@@ -22,8 +22,6 @@ const STATES: readonly State[] = ['has', 'perhaps', 'free'];
  * @param sheet for the width
  * @param piece the étude
  * @returns height of one block of bars, points
- *
- * Source: definition.
  */
 export function stripHeight(sheet: Sheet, piece: ProgressPiece): number {
   const { most, step } = sizesOf(sheet, barsOfPlayers(piece));
@@ -35,8 +33,6 @@ export function stripHeight(sheet: Sheet, piece: ProgressPiece): number {
  *
  * @param sheet pages being filled
  * @param piece the étude
- *
- * Source: definition.
  */
 export function drawBarsStrip(sheet: Sheet, piece: ProgressPiece): void {
   const bars = barsOfPlayers(piece);

@@ -10,8 +10,6 @@ import { drawBarsStrip, stripHeight } from './bars-strip.js';
  *
  * @param sheet pages being filled
  * @param piece the étude
- *
- * Source: definition.
  */
 export function drawBarsTable(sheet: ReportSheet, piece: ProgressPiece): void {
   const said = wordsIn(sheet.language).weeks;

@@ -19,8 +19,6 @@ import { drawSectionMultiples } from './section-multiples.js';
  * @param paper paper, taken in landscape
  * @param typesetter widths and coverage of the faces
  * @returns the pages as plain data
- *
- * Source: definition.
  */
 export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, typesetter: Typesetter): Drawing {
   const single = progress.pieces.length === 1 ? progress.pieces[0] : undefined;

@@ -10,8 +10,6 @@ export const OPEN_STATUSES: readonly BarStory['status'][] = ['returning', 'still
  *
  * @param sheet pages being filled
  * @param piece the étude
- *
- * Source: definition.
  */
 export function drawMovedTable(sheet: Sheet, piece: ProgressPiece): void {
   const said = wordsIn(sheet.language).weeks;

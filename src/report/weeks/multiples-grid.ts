@@ -10,8 +10,6 @@ const FOOT = 10;
 /**
  * @param count how many small multiples
  * @returns height of the grid, points
- *
- * Source: definition.
  */
 export function gridHeight(count: number): number {
   return Math.ceil(count / A_ROW) * MULTIPLE.height + FOOT;
@@ -26,8 +24,6 @@ export function gridHeight(count: number): number {
  * @param days first and last day in words, or one
  * @param alternative the whole figure in words
  * @param draw what to draw for one measure in its frame
- *
- * Source: definition.
  */
 export function drawGrid(
   sheet: ReportSheet,

@@ -10,8 +10,6 @@ const DECIMALS = 1;
  *
  * @param sheet pages being filled
  * @param progress the document
- *
- * Source: definition.
  */
 export function drawNoise(sheet: ReportSheet, progress: ProgressResult): void {
   const said = wordsIn(sheet.language).weeks;

@@ -17,8 +17,6 @@ import { playerMultiple } from './small-multiple.js';
  * @param piece the étude
  * @param measures measures with their noise
  * @param scales what the small multiples share
- *
- * Source: definition.
  */
 export function drawPlayer(
   sheet: ReportSheet,
@@ -55,8 +53,6 @@ export function drawPlayer(
  * @param player the player with one étude
  * @param measures measures with their noise
  * @returns points the block should find in one piece: all of it where a page can hold it, else up to the small multiples
- *
- * Source: definition.
  */
 export function playerHeight(sheet: ReportSheet, player: ProgressPlayer, measures: readonly ProgressMeasure[]): number {
   const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);

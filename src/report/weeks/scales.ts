@@ -18,8 +18,6 @@ const MARGIN = 0.08;
  * @param measures measures with their noise
  * @returns first and last day, and the range of each measure: wide enough for all takes, the usual standards and the noise;
  *   a share that cannot pass 100 and an error that cannot pass 0 stand at that edge
- *
- * Source: definition.
  */
 export function scalesOf(piece: ProgressPiece, measures: readonly ProgressMeasure[]): Scales {
   const days = piece.players.flatMap((player) => player.days.map(({ date }) => dayNumber(date)));

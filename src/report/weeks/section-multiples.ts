@@ -14,8 +14,6 @@ import { type MultipleFrame, multipleHead, numberItems } from './small-multiple.
  * @param piece the étude
  * @param measures measures with their noise
  * @param scales what the small multiples share
- *
- * Source: definition.
  */
 export function drawSectionMultiples(
   sheet: ReportSheet,

@@ -46,8 +46,6 @@ export interface MultipleFrame {
  * @param top upper edge, points
  * @param width points
  * @returns where things are drawn
- *
- * Source: definition.
  */
 export function frameOf(
   measure: ProgressMeasure,
@@ -81,8 +79,6 @@ export function frameOf(
  * @param measure what is shown
  * @param frame where
  * @returns what to draw
- *
- * Source: definition.
  */
 export function multipleHead(sheet: Sheet, measure: ProgressMeasure, frame: MultipleFrame): Item[] {
   const { name, unit } = wordsIn(sheet.language).weeks.measure(measure.measure);
@@ -115,8 +111,6 @@ export function multipleHead(sheet: Sheet, measure: ProgressMeasure, frame: Mult
  * @param followed the player's numbers
  * @param frame where
  * @returns what to draw
- *
- * Source: definition.
  */
 export function playerMultiple(
   sheet: Sheet,
@@ -198,8 +192,6 @@ function lineItems(days: readonly { date: string }[], points: readonly Point[]):
  * @param frame where
  * @param as the first, or the latest, changed or not
  * @returns what to draw
- *
- * Source: definition.
  */
 export function numberItems(
   sheet: Sheet,

@@ -1,8 +1,14 @@
 import { z } from 'zod';
-import { codeSchema } from '../common-schema.js';
-import { languageSchema } from '../language-schema.js';
 import { cents, maybe, points, tempo } from '../quantities.js';
-import { criterionSchema, findingKindSchema, outcomeSchema, scoreSchema, toolSchema } from '../take-result-schema.js';
+import { codeSchema } from '../schema/common-schema.js';
+import { languageSchema } from '../schema/language-schema.js';
+import {
+  criterionSchema,
+  findingKindSchema,
+  outcomeSchema,
+  scoreSchema,
+  toolSchema,
+} from '../schema/take-result-schema.js';
 
 const count = z.int().min(0);
 
@@ -54,8 +60,6 @@ const failureSchema = z.object({
 
 /**
  * One document for all takes of a review.
- *
- * Source: definition.
  */
 export const sectionResultSchema = z
   .object({
@@ -84,8 +88,6 @@ export const sectionResultSchema = z
 
 /**
  * What is read of a section's document later: the takes that were lost. Documents of every version so far have it.
- *
- * Source: definition.
  */
 export const sectionRecordSchema = sectionResultSchema.pick({
   format: true,

@@ -1,6 +1,6 @@
 import { groupBy, type Language } from '../../base/index.js';
 import { concernsWholeTake } from '../../words/index.js';
-import type { ResultFinding, TakeResult } from '../take-result-schema.js';
+import type { ResultFinding, TakeResult } from '../schema/take-result-schema.js';
 import { toldReason } from '../told-reason.js';
 import type { SectionScore, SectionTake } from './section-result-schema.js';
 
@@ -34,8 +34,6 @@ export interface RowTrouble {
  * @param name the name the take's own documents are written under
  * @param result the take's document
  * @returns what the section needs of it
- *
- * Source: definition.
  */
 export function sectionRow(name: string, result: TakeResult): SectionRow {
   const { barNumbers, ...score } = result.score;

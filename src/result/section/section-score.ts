@@ -5,8 +5,6 @@ import type { SectionScore } from './section-result-schema.js';
  * @param score the score's file and hash
  * @param part the part that was read from it
  * @returns the score as result documents name it
- *
- * Source: definition.
  */
 export function sectionScore(score: { readonly file: string; readonly sha256: string }, part: Part): SectionScore {
   return {

@@ -43,8 +43,6 @@ export interface SectionInput {
  *
  * @param input what is known of each take, and the failures
  * @returns the section's document
- *
- * Source: definition.
  */
 export function toSectionResult({ tool, rows, failures, score, language = 'en' }: SectionInput): SectionResult {
   const scores = scoresOf(rows, score);

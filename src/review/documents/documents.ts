@@ -13,8 +13,6 @@ export type DocumentEnding = (typeof DOCUMENTS)[number]['ending'];
 /**
  * @param wishes what the user wants of each take
  * @returns the documents to write, in the order of the list, at least one
- *
- * Source: definition.
  */
 export function wantedDocuments(wishes: DocumentWishes): readonly TakeDocument[] {
   return DOCUMENTS.filter((document) => document.wanted(wishes));

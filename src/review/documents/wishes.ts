@@ -12,8 +12,6 @@ export interface DocumentWishes {
 /**
  * @param request whatever says among other things what is wanted
  * @returns the wishes alone, every one of them said, so that they can be sent to a worker
- *
- * Source: definition.
  */
 export function wishesIn({ jsonOnly, listen = false, paper }: DocumentWishes): Required<DocumentWishes> {
   return { jsonOnly, listen, paper };

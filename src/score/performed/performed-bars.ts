@@ -14,8 +14,6 @@ export interface PlayedBar {
  * @param bars bars as printed
  * @param steps performed order
  * @returns the bars on the performed timeline, with the count of times each was reached
- *
- * Source: definition.
  */
 export function performedBars(bars: readonly PrintedBar[], steps: readonly RouteStep[]): PlayedBar[] {
   const passes = new Uint32Array(bars.length);

@@ -68,8 +68,6 @@ function nearestNote(at: number, notes: readonly LineNote[]): number {
  * @param played bars in performed order
  * @param marks marks of each printed bar
  * @returns the marks in performed order
- *
- * Source: definition.
  */
 export function performedMarks(played: readonly PlayedBar[], marks: readonly (readonly PrintedMark[])[]): PlayedMark[] {
   return played.flatMap((bar) =>
@@ -86,8 +84,6 @@ export function performedMarks(played: readonly PlayedBar[], marks: readonly (re
  * @param atQuarters a place on the performed timeline
  * @param order document order of the mark at that place; grace notes written before it do not belong to it
  * @returns index of the first note at or after the place, `notes.length` when there is none
- *
- * Source: definition.
  */
 export function firstNoteAt(notes: readonly PlayedNote[], atQuarters: number, order: number): number {
   let low = 0;

@@ -1,5 +1,5 @@
 import { InputError } from '../../base/index.js';
-import { midiOfWritten } from '../pitch.js';
+import { midiOfWritten } from '../pitch/pitch.js';
 import type { LineNote } from '../printed/read-line.js';
 import { type PrintedNote, SAME_PLACE } from '../printed/types.js';
 import type { Articulation, Misreading, PartNote, TupletPlace, WrittenPitch } from '../types.js';

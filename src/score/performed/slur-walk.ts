@@ -31,8 +31,6 @@ export class SlurWalk {
   /**
    * @param index sounding note
    * @returns true when a slur goes on from the note before it to this note
-   *
-   * Source: definition.
    */
   coversBoundaryBefore(index: number): boolean {
     return this.covered.has(index);

@@ -5,8 +5,6 @@ const FASTEST = 1000;
 /**
  * @param quarterBpm quarters a minute, or no number
  * @returns true when music can be counted at it
- *
- * Source: definition.
  */
 export function isTempo(quarterBpm: number): boolean {
   return quarterBpm >= SLOWEST && quarterBpm <= FASTEST;

@@ -1,4 +1,4 @@
-import { midiOfWritten } from '../pitch.js';
+import { midiOfWritten } from '../pitch/pitch.js';
 import type { ChosenVoice } from './choose-voice.js';
 import { type PrintedBar, type PrintedNote, SAME_PLACE } from './types.js';
 

@@ -1,5 +1,5 @@
-import { type KeySignature, keyOfFifths } from '../key.js';
-import { isNoteLetter } from '../pitch.js';
+import { type KeySignature, keyOfFifths } from '../pitch/key.js';
+import { isNoteLetter } from '../pitch/pitch.js';
 import { childNamed, childNumber, childrenNamed, type XmlElement } from '../source/xml-element.js';
 
 /** Longest bar a time signature can ask for, in quarters, and the beat-type of its shortest unit. */

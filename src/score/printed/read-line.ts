@@ -1,4 +1,4 @@
-import type { SignReading } from '../accidentals.js';
+import type { SignReading } from '../pitch/accidentals.js';
 import type { ChosenVoice } from './choose-voice.js';
 import { groupTuplets } from './group-tuplets.js';
 import { lineOf } from './line.js';
@@ -31,8 +31,6 @@ const NO_SLURS: SlurEnds = { starts: [], stops: [], strayStop: false };
  * @param bars bars as printed
  * @param chosen voice and staff to read
  * @returns the line of that voice
- *
- * Source: definition.
  */
 export function readLine(bars: readonly PrintedBar[], chosen: ChosenVoice): Line {
   const lines = bars.map((bar) => lineOf(bar, chosen));

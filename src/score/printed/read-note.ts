@@ -1,4 +1,4 @@
-import { isNoteLetter } from '../pitch.js';
+import { isNoteLetter } from '../pitch/pitch.js';
 import { childNamed, childNumber, childrenNamed, childText, type XmlElement } from '../source/xml-element.js';
 import type { WrittenPitch } from '../types.js';
 import { dotted, quartersOfType } from './note-values.js';

@@ -4,7 +4,7 @@ import type { RouteSigns } from './types.js';
 /** Route signs while a bar is read; a coda sign by itself may mean "jump off here" or "land here". */
 export type DraftRoute = { -readonly [K in keyof RouteSigns]: RouteSigns[K] } & { codaSymbol: boolean };
 
-/** @returns route signs of a bar that has none. Source: definition. */
+/** @returns route signs of a bar that has none. */
 export function emptyRoute(): DraftRoute {
   return {
     forwardRepeat: false,

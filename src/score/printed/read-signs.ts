@@ -1,4 +1,4 @@
-import { AccidentalReader, type SignReading } from '../accidentals.js';
+import { AccidentalReader, type SignReading } from '../pitch/accidentals.js';
 import { type KeyChange, type PrintedBar, type PrintedNote, SAME_PLACE } from './types.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { KeySignature } from '../key.js';
+import type { KeySignature } from '../pitch/key.js';
 import type { BarRemark } from '../remark-table.js';
 import type { Articulation, WrittenPitch } from '../types.js';
 

@@ -13,8 +13,6 @@ export interface XmlElement {
  * @param element parent
  * @param name element name
  * @returns the first child of that name, undefined when there is none
- *
- * Source: definition.
  */
 export function childNamed(element: XmlElement, name: string): XmlElement | undefined {
   for (const child of element.children) if (child.name === name) return child;
@@ -25,8 +23,6 @@ export function childNamed(element: XmlElement, name: string): XmlElement | unde
  * @param element parent
  * @param name element name
  * @returns all children of that name in document order
- *
- * Source: definition.
  */
 export function childrenNamed(element: XmlElement, name: string): XmlElement[] {
   return element.children.filter((child) => child.name === name);
@@ -36,8 +32,6 @@ export function childrenNamed(element: XmlElement, name: string): XmlElement[] {
  * @param element parent
  * @param name element name
  * @returns text of the first child of that name, '' when there is none
- *
- * Source: definition.
  */
 export function childText(element: XmlElement, name: string): string {
   return childNamed(element, name)?.text ?? '';
@@ -47,8 +41,6 @@ export function childText(element: XmlElement, name: string): string {
  * @param element parent
  * @param name element name
  * @returns number in the first child of that name, null when there is none or it is no number a score can mean
- *
- * Source: definition.
  */
 export function childNumber(element: XmlElement, name: string): number | null {
   const text = childText(element, name);

@@ -4,8 +4,6 @@ const MOST_RUNS = 12;
 /**
  * @param bars printed numbers in order
  * @returns the numbers, three or more neighbours as one: `2–5`; and how many bars are left out when there are very many
- *
- * Source: definition.
  */
 export function barRuns(bars: readonly string[]): { readonly runs: string[]; readonly leftOut: number } {
   const runs: string[][] = [];

@@ -3,8 +3,6 @@ import { beatInFigures } from './beats.js';
 /**
  * @param beats 1-based, may be fractional
  * @returns figures of those that have one, and of the beats after which the others come; each once
- *
- * Source: definition.
  */
 export function beatGroups(beats: readonly number[]): { readonly on: string[]; readonly after: string[] } {
   const figures = beats.map(beatInFigures);

@@ -17,8 +17,6 @@ export interface BeatInFigures {
 /**
  * @param beat 1 for the first, may be fractional
  * @returns the beat in figures, "3" or "2½"; `after` when it lies somewhere after that beat
- *
- * Source: definition.
  */
 export function beatInFigures(beat: number): BeatInFigures {
   const whole = Math.floor(beat + 0.02);

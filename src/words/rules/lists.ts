@@ -1,8 +1,6 @@
 /**
  * @param and the word before the last of several
  * @returns what lists one or more words: `1`, `1 and 2`, `1, 2 and 3`; none give nothing
- *
- * Source: definition.
  */
 export function listedWith(and: string): (words: readonly string[]) => string {
   return (words) => {

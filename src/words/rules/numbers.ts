@@ -25,8 +25,6 @@ export function numbersWith(decimalMark: string): Numbers {
 /**
  * @param value any finite number
  * @returns the same to a tenth
- *
- * Source: definition.
  */
 export function toTenth(value: number): number {
   return Math.round(10 * value) / 10;

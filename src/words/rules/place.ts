@@ -5,8 +5,6 @@ import { concernsWholeTake } from './whole-take.js';
 /**
  * @param words the pieces of a place in one language
  * @returns what says a place: the whole take, bars, or a bar and a beat; later passes through a repeat are named
- *
- * Source: definition.
  */
 export function placeWith(words: PlaceWords): (place: Place) => string {
   return ({ kind, bar, toBar, pass, beat }) => {

@@ -10,8 +10,6 @@ const HALF_A_DECIBEL = 0.5;
  * @param db a size that falls short
  * @param least what it falls short of
  * @returns true when it would read as enough once it is rounded to a tenth
- *
- * Source: definition.
  */
 export function isJustUnder(db: number, least: number): boolean {
   return toTenth(db) >= least;
@@ -20,8 +18,6 @@ export function isJustUnder(db: number, least: number): boolean {
 /**
  * @param db a size
  * @returns true when it is too small to be told as a number
- *
- * Source: definition.
  */
 export function isHardlyAny(db: number): boolean {
   return db < HALF_A_DECIBEL;

@@ -5,8 +5,6 @@ const A_SPAN = 3;
  * @param missing Mondays of weeks without a take, in order
  * @param all Mondays of all weeks with a take of the étude, in order
  * @returns the missing weeks, those of long rows as first and last
- *
- * Source: definition.
  */
 export function weekSpans(missing: readonly string[], all: readonly string[]): (string | readonly [string, string])[] {
   const runs: string[][] = [];

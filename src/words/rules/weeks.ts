@@ -29,8 +29,6 @@ const TWO_SIDED: ReadonlySet<MeasureId> = new Set(['tuning']);
 /**
  * @param vocabulary of one language
  * @returns everything the progress sheet says in it
- *
- * Source: definition.
  */
 export function weeksWith(vocabulary: Vocabulary): WeeksWords {
   const { weeksLabels: labels, weeksSentences: sentences, measures, numbers, dates } = vocabulary;

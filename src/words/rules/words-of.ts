@@ -4,8 +4,6 @@ import { weeksWith } from './weeks.js';
 /**
  * @param vocabulary of one language
  * @returns the same, and what looks words up in it
- *
- * Source: definition.
  */
 export function wordsOf(vocabulary: Vocabulary): Words {
   const { numbers, dates, measures: _, weeksLabels: __, weeksSentences: ___, ...words } = vocabulary;

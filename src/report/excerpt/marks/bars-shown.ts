@@ -17,8 +17,6 @@ export interface BarsShown {
  * @param finding of the take
  * @param part the part
  * @returns the bars, a stretch that can be printed in one piece; null for a finding that names no note
- *
- * Source: definition.
  */
 export function barsShown(finding: ResultFinding, part: Part): BarsShown | null {
   const first = finding.index === undefined ? undefined : part.notes[finding.index];

@@ -13,8 +13,6 @@ const LEAST_LENGTH = 12;
  *
  * @param place one line of the excerpt
  * @returns what to draw
- *
- * Source: definition.
  */
 export function lengthBars(place: MarkPlace): Item[] {
   const { sheet, room, finding, excerpt, headOf, endOf } = place;

@@ -47,8 +47,6 @@ const FAMILIES: Record<FindingKind, DrawMarks> = {
 /**
  * @param kind of a finding
  * @returns what draws its pencil marks
- *
- * Source: definition.
  */
 export function marksFor(kind: FindingKind): DrawMarks {
   return FAMILIES[kind];

@@ -14,8 +14,6 @@ export const NOTE_HEIGHT = 8.8;
  * @param points corners of a line, points
  * @param width of the line, points
  * @returns the line in the ink of pencil marks
- *
- * Source: definition.
  */
 export function stroke(points: readonly Point[], width = PENCIL_WIDTH): PathItem {
   return { kind: 'path', path: lineThrough(points), stroke: 'accent', width };
@@ -26,8 +24,6 @@ export function stroke(points: readonly Point[], width = PENCIL_WIDTH): PathItem
  * @param to its point
  * @param head length of its barbs, points
  * @returns shaft and barbs
- *
- * Source: definition.
  */
 export function arrow(from: Point, to: Point, head = 3): PathItem[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
@@ -48,8 +44,6 @@ export interface PencilNote {
  * @param text a word or two
  * @param strong in the heavier face
  * @returns the words, ready to be placed
- *
- * Source: definition.
  */
 export function pencilNote(sheet: Sheet, text: string, strong = false): PencilNote {
   const face = strong ? 'semibold' : 'italic';

@@ -15,8 +15,6 @@ export interface TempoLine {
 /**
  * @param kind of a finding
  * @returns true when the finding is about tempo over bars rather than about a note
- *
- * Source: definition.
  */
 export function isAboutTempo(kind: ResultFinding['kind']): boolean {
   return kind === 'rushing' || kind === 'dragging' || kind === 'off-tempo';
@@ -29,8 +27,6 @@ export function isAboutTempo(kind: ResultFinding['kind']): boolean {
  * @param finding about tempo
  * @param part the part
  * @returns one line or two; none when the part has no such bar
- *
- * Source: definition.
  */
 export function tempoBars({ kind, bar, toBar, pass }: ResultFinding, part: Part): TempoLine[] {
   if (kind === 'off-tempo') return [{ bars: run(part.bars.slice(0, AT_AN_END)), keep: 'first' }];

@@ -12,8 +12,6 @@ const MOST_OPENING = 16;
  *
  * @param place one line of the excerpt
  * @returns what to draw; on each line the piece of the wedge that belongs there
- *
- * Source: definition.
  */
 export function playedWedge(place: MarkPlace): Item[] {
   const { sheet, room, finding, result, excerpt } = place;

@@ -1,0 +1,246 @@
+import type { OldSentence } from './code-of.js';
+
+/** Why a recording could not be read, as programs said it that kept no codes. */
+export const OLD_RECORDING_FAILURES: readonly OldSentence[] = [
+  {
+    code: 'recording-empty',
+    en: 'the file is empty; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Die Datei ist leer; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-ends-at-once',
+    en: 'the WAV file ends after {bytes} bytes; record or copy the take again',
+    de: 'Die WAV-Datei endet nach {bytes} Bytes; die Aufnahme neu machen oder neu kopieren.',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'unknown' },
+    en: 'this is no WAV file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist keine WAV-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'riff' },
+    en: 'this is a RIFF file without audio; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine RIFF-Datei ohne Ton; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'flac' },
+    en: 'this is a FLAC file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine FLAC-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'mp3' },
+    en: 'this is an MP3 file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine MP3-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'ogg' },
+    en: 'this is an Ogg file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine Ogg-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'mp4' },
+    en: 'this is an M4A or MP4 file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine M4A- oder MP4-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'aiff' },
+    en: 'this is an AIFF file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine AIFF-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'wma' },
+    en: 'this is a WMA file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine WMA-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'rifx' },
+    en: 'this is a big-endian WAV file (RIFX); save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine WAV-Datei mit umgekehrten Bytes (RIFX); die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'wave64' },
+    en: 'this is a Wave64 file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine Wave64-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'au' },
+    en: 'this is an AU file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine AU-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'caf' },
+    en: 'this is a CAF file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine CAF-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'wavpack' },
+    en: 'this is a WavPack file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine WavPack-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'amr' },
+    en: 'this is an AMR file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine AMR-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'aac' },
+    en: 'this is an AAC file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine AAC-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'midi' },
+    en: 'this is a MIDI file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine MIDI-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'matroska' },
+    en: 'this is a WebM or Matroska file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine WebM- oder Matroska-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'zip' },
+    en: 'this is a ZIP archive; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist ein ZIP-Archiv; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'pdf' },
+    en: 'this is a PDF file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine PDF-Datei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-format',
+    facts: { format: 'text' },
+    en: 'this is a text file; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Das ist eine Textdatei; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'other-audio',
+    en: 'this is {ending} audio, and only WAV is read; save it as WAV',
+    de: 'Das ist eine Audiodatei der Art {ending}, und nur WAV wird gelesen; als WAV speichern.',
+  },
+  {
+    code: 'wav-without-audio',
+    en: 'the WAV file holds no audio; record or copy the take again',
+    de: 'In der WAV-Datei ist kein Ton; die Aufnahme neu machen oder neu kopieren.',
+  },
+  {
+    code: 'wav-too-short',
+    en: 'the WAV file holds only {milliseconds} ms of audio; record or copy the take again',
+    de: 'In der WAV-Datei sind nur {milliseconds} ms Ton; die Aufnahme neu machen oder neu kopieren.',
+  },
+  {
+    code: 'recording-too-long',
+    en: 'the recording is {minutes} minutes long; cut it to the take, 60 minutes at most',
+    de: 'Die Aufnahme ist {minutes} Minuten lang; auf das Stück kürzen, höchstens 60 Minuten.',
+  },
+  {
+    code: 'wav-without-data-chunk',
+    en: 'the WAV file has no audio in it (no data chunk); export or record the take again as WAV (16 or 24 bit PCM)',
+    de: 'In der WAV-Datei ist kein Ton (kein data-Block); die Aufnahme neu machen oder neu als WAV ausgeben (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-without-format-chunk',
+    en: 'the WAV file does not say how its audio is stored (no fmt chunk); export or record the take again as WAV (16 or 24 bit PCM)',
+    de: 'Die WAV-Datei sagt nicht, wie ihr Ton gespeichert ist (kein fmt-Block); die Aufnahme neu machen oder neu als WAV ausgeben (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-extension-cut',
+    en: 'the WAV header is damaged: its extensible format is cut short; export or record the take again',
+    de: 'Der Kopf der WAV-Datei ist beschädigt: die erweiterte Beschreibung ist abgeschnitten; die Aufnahme neu machen oder neu ausgeben.',
+  },
+  {
+    code: 'wav-format-cut',
+    en: 'the WAV header is damaged: its format description is cut short; export or record the take again',
+    de: 'Der Kopf der WAV-Datei ist beschädigt: die Beschreibung ist abgeschnitten; die Aufnahme neu machen oder neu ausgeben.',
+  },
+  {
+    code: 'wav-rate-zero',
+    en: 'the WAV header is damaged: it says a sample rate of 0 Hz; export or record the take again',
+    de: 'Der Kopf der WAV-Datei ist beschädigt: er nennt eine Abtastrate von 0 Hz; die Aufnahme neu machen oder neu ausgeben.',
+  },
+  {
+    code: 'wav-no-channels',
+    en: 'the WAV header is damaged: it says 0 channels; export or record the take again',
+    de: 'Der Kopf der WAV-Datei ist beschädigt: er nennt 0 Kanäle; die Aufnahme neu machen oder neu ausgeben.',
+  },
+  {
+    code: 'wav-no-bits',
+    en: 'the WAV header is damaged: it says 0 bits a sample; export or record the take again',
+    de: 'Der Kopf der WAV-Datei ist beschädigt: er nennt 0 Bit je Abtastwert; die Aufnahme neu machen oder neu ausgeben.',
+  },
+  {
+    code: 'wav-frames-differ',
+    en: 'the WAV header is damaged: it says {channels} × {bits} bit and yet {frameBytes} bytes a frame instead of {neededBytes}; export or record the take again',
+    de: 'Der Kopf der WAV-Datei ist beschädigt: er nennt {channels} × {bits} Bit und doch {frameBytes} Bytes für alle Kanäle statt {neededBytes}; die Aufnahme neu machen oder neu ausgeben.',
+  },
+  {
+    code: 'wav-unknown-kind',
+    en: 'this WAV file holds audio of an unknown kind (not PCM); save the take as WAV (16 or 24 bit PCM)',
+    de: 'Der Ton dieser WAV-Datei ist von unbekannter Art (nicht PCM); die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-rate-unread',
+    en: 'this WAV file says a sample rate of {hertz} Hz, {lowestHertz} to {highestHertz} Hz can be read; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei nennt eine Abtastrate von {hertz} Hz, lesbar sind {lowestHertz} bis {highestHertz} Hz; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-many-channels',
+    en: 'this WAV file says {channels} channels, 1 to {most} can be read; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei nennt {channels} Kanäle, lesbar sind 1 bis {most}; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-odd-depth',
+    facts: { coding: 'pcm' },
+    en: 'this WAV file says {bits} bit PCM, which is not a usual WAV format; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei nennt {bits} Bit PCM, das ist für WAV nicht üblich; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-odd-depth',
+    facts: { coding: 'float' },
+    en: 'this WAV file says {bits} bit floating point, which is not a usual WAV format; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei nennt {bits} Bit Gleitkomma, das ist für WAV nicht üblich; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-odd-depth',
+    facts: { coding: 'a-law' },
+    en: 'this WAV file says {bits} bit A-law, which is not a usual WAV format; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei nennt {bits} Bit A-law, das ist für WAV nicht üblich; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-odd-depth',
+    facts: { coding: 'mu-law' },
+    en: 'this WAV file says {bits} bit µ-law, which is not a usual WAV format; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei nennt {bits} Bit µ-law, das ist für WAV nicht üblich; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-compressed',
+    facts: { coding: '' },
+    en: 'this WAV file is compressed as an unknown coding (format tag {formatTag}), which cannot be measured; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei ist komprimiert (Art unbekannt, Kennzahl {formatTag}) und nicht zu messen; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+  {
+    code: 'wav-compressed',
+    facts: { formatTag: 0 },
+    en: 'this WAV file is compressed as {coding}, which cannot be measured; save the take as WAV (16 or 24 bit PCM)',
+    de: 'Diese WAV-Datei ist komprimiert ({coding}) und nicht zu messen; die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).',
+  },
+];

@@ -1,0 +1,83 @@
+import type { Language } from '../../base/index.js';
+import { sha256 } from '../../base/index.js';
+import type { SectionRow } from '../../result/index.js';
+import type { DocumentWishes, Engraving, Etude, MadeDocument, Tool } from '../../review/index.js';
+import { LONGEST_TAKE_BYTES, readWhole } from '../disk/read-whole.js';
+import { failureOf } from '../failures/failure-of.js';
+import { secondsFor } from '../pool/limits.js';
+import type { FixedLimits, PlannedTake, TakeFailure } from '../types.js';
+
+/** What all takes of a run share; it is sent to each worker once. */
+export interface SharedWork extends DocumentWishes {
+  readonly tool: Tool;
+  readonly etudes: readonly Etude[];
+  readonly language: Language;
+  readonly limits: FixedLimits;
+}
+
+/** One take for a worker. */
+export interface TakeWork {
+  readonly take: PlannedTake;
+  /** content for which the result that is there still holds; null when there is none */
+  readonly keptSha256: string | null;
+}
+
+/** A worker's answer. Workers only read: what comes of it is written by the process that started them. */
+export type TakeAnswer =
+  | { readonly how: 'as-before' }
+  | {
+      readonly how: 'reviewed';
+      readonly sha256: string;
+      readonly documents: readonly MadeDocument[];
+      readonly row: SectionRow;
+    }
+  | { readonly how: 'failed'; readonly failure: TakeFailure };
+
+/**
+ * Reads one take and reviews it, unless it is what it was. Never throws: whatever goes wrong is the take's own end.
+ *
+ * @param work which take
+ * @param shared what all takes share
+ * @param onSeconds told how many seconds the work may take, as soon as the take's length is known
+ * @param engrave asked for an étude laid out when pages need it; without it that is done here
+ * @returns the result, or the failure
+ */
+export async function reviewInWorker(
+  { take, keptSha256 }: TakeWork,
+  shared: SharedWork,
+  onSeconds: (seconds: number) => void,
+  engrave?: Engraving,
+): Promise<TakeAnswer> {
+  try {
+    const { hash, bytes } = readOnce(take.path);
+    if (hash === keptSha256) return { how: 'as-before' };
+    // Loaded only when something is to be listened to.
+    const { reviewTake, wishesIn } = await import('../../review/index.js');
+    const { sectionRow } = await import('../../result/index.js');
+    const [etude, ...others] = take.etudes.map((place) => shared.etudes[place] as Etude);
+    if (etude === undefined) throw new Error('no étude is meant');
+    const { tool, language, limits } = shared;
+    const { who, shownAs: file, blind = false } = take;
+    const known = { bytes, sha256: hash, file, who, blind, tool, language };
+    const engraving = engrave === undefined ? {} : { engrave };
+    const { result, documents } = await reviewTake(
+      { ...etude, others, ...known, ...wishesIn(shared), ...engraving },
+      (seconds) => onSeconds(secondsFor(seconds, take.etudes.length, limits)),
+    );
+    return { how: 'reviewed', sha256: hash, documents, row: sectionRow(take.name, result) };
+  } catch (error) {
+    return { how: 'failed', failure: failureOf(take.file, error) };
+  }
+}
+
+/** A file's hash, and its bytes for whoever asks first: then nothing here holds them any more. */
+function readOnce(path: string): { readonly hash: string; readonly bytes: () => Uint8Array } {
+  let held: Uint8Array | null = readWhole(path, LONGEST_TAKE_BYTES);
+  const give = (): Uint8Array => {
+    const given = held;
+    held = null;
+    if (given === null) throw new Error('these bytes were given away already');
+    return given;
+  };
+  return { hash: sha256(held), bytes: give };
+}

@@ -1,0 +1,107 @@
+import type { MisreadingKind } from '../../score/index.js';
+import type { Expected } from '../expected.js';
+import type { Criterion, FindingKind, Unit, Weight } from '../finding-kinds.js';
+
+/** What the words of each kind of finding need to know. A new kind is missing here until it has its facts. */
+export interface Facts {
+  accidental: {
+    readonly written: string;
+    readonly played: string;
+    readonly letter: string;
+    readonly misreading: MisreadingKind;
+  };
+  'wrong-note': { readonly written: string; readonly played: string; readonly octave: 'higher' | 'lower' | null };
+  'missed-note': { readonly written: string; readonly sure: boolean };
+  'added-note': { readonly played: string; readonly after: string | null };
+  'skipped-bars': { readonly toBar: string; readonly atEnd: boolean; readonly fileEnds: boolean };
+  /** whole: the part had been played to its end */
+  restart: { readonly stoppedAtBar: string; readonly whole?: boolean };
+  /** byRegister: the change is there, but it is the instrument's own; `db` is what the player adds to it */
+  'weak-contrast': {
+    readonly from: string;
+    readonly to: string;
+    readonly db: number;
+    readonly least: number;
+    readonly byRegister: boolean;
+  };
+  'reversed-contrast': { readonly from: string; readonly to: string; readonly db: number };
+  /** byRegister: as in a weak contrast */
+  'weak-hairpin': {
+    readonly kind: 'crescendo' | 'diminuendo';
+    readonly db: number;
+    readonly least: number;
+    readonly byRegister: boolean;
+    /** large enough, but over too soon, or turned back before its end */
+    readonly course?: 'early' | 'turned-back';
+  };
+  'reversed-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number };
+  'fermata-long': { readonly ratio: number; readonly most: number };
+  'fermata-short': { readonly ratio: number; readonly least: number };
+  'late-entry': { readonly milliseconds: number; readonly restQuarters: number };
+  'early-entry': { readonly milliseconds: number; readonly restQuarters: number };
+  'uneven-group': {
+    readonly notes: number;
+    readonly tuplet: boolean;
+    readonly which: number;
+    readonly share: number;
+    readonly written: number;
+  };
+  hesitation: { readonly seconds: number };
+  /** throughout: from the first bar to the last, too evenly for any bars to stand out */
+  rushing: { readonly percent: number; readonly throughout?: boolean };
+  dragging: { readonly percent: number; readonly throughout?: boolean };
+  'slur-broken': { readonly milliseconds: number };
+  'staccato-long': { readonly percent: number; readonly usual: number | null; readonly all: boolean };
+  /** falls: an fp or its like that stays loud; `db` is then how far it falls */
+  'accent-weak': { readonly db: number; readonly falls?: boolean };
+  'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
+  'breath-late': { readonly seconds: number };
+  'tuning-off': { readonly cents: number };
+  'note-out-of-tune': { readonly written: string; readonly cents: number; readonly times: number };
+  'off-tempo': { readonly played: number; readonly marked: number };
+  'went-well': { readonly about: Praise };
+}
+
+/** What a player can be praised for, with the measured ground. */
+export type Praise =
+  | { readonly what: 'accidentals'; readonly count: number }
+  | { readonly what: 'notes'; readonly right: number; readonly of: number }
+  | { readonly what: 'contrast'; readonly from: string; readonly to: string; readonly db: number }
+  | { readonly what: 'hairpin'; readonly kind: 'crescendo' | 'diminuendo'; readonly db: number }
+  | { readonly what: 'fermatas'; readonly count: number }
+  | { readonly what: 'steady-tempo'; readonly quarterBpm: number; readonly percent: number }
+  | { readonly what: 'intonation'; readonly share: number; readonly cents: number };
+
+/** A value that was measured, with its unit and what was expected in its place. */
+export interface MeasuredValue {
+  readonly value: number;
+  readonly unit: Unit;
+  readonly expected?: Expected;
+}
+
+/** What was found at one place of the part. */
+export interface FoundThere<K extends FindingKind> {
+  readonly kind: K;
+  readonly criterion: Criterion;
+  readonly weight: Weight;
+  readonly bar: string;
+  readonly toBar?: string;
+  readonly pass: number;
+  readonly beat?: number;
+  /** part note concerned */
+  readonly index?: number;
+  /** last part note concerned when it is more than one */
+  readonly toIndex?: number;
+  /** seconds from the first sample */
+  readonly onset?: number;
+  readonly measured?: MeasuredValue;
+  readonly facts: Facts[K];
+}
+
+interface ObservationOf<K extends FindingKind> extends FoundThere<K> {
+  /** how much it matters, for the order; about 1 for a plain fault, more for a larger one */
+  readonly size: number;
+}
+
+/** Something one judge noticed, before it is put in order with what the others noticed. */
+export type Observation = { [K in FindingKind]: ObservationOf<K> }[FindingKind];

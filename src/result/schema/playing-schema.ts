@@ -1,0 +1,79 @@
+import { z } from 'zod';
+import { beats, cents, centsPerDb, correlation, decibels, maybe, seconds, share } from '../quantities.js';
+import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
+
+const count = z.int().min(1);
+const interval = <T extends z.ZodType>(bound: T) => z.array(bound).length(2).meta({ description: '95 % interval' });
+const place = { index: noteIndex, bar, pass };
+
+/**
+ * What is kept of how a take was played, beyond its single notes. Every field may be missing from documents of earlier
+ * versions of the program.
+ */
+export const playingSchema = z.object({
+  articulations: z
+    .array(
+      z.object({
+        way: z.enum(['staccatissimo', 'staccato', 'slur-end-short', 'detached-legato', 'tongued', 'tenuto', 'slurred']),
+        count,
+        soundedShare: share('median sounding share of the time to the next onset'),
+        middleHalf: z.array(share()).length(2).meta({ description: 'first and third quartile' }),
+      }),
+    )
+    .optional(),
+  breaths: z
+    .array(z.object({ ...place, beat: beats(), gapSeconds: maybe(seconds()), lateSeconds: maybe(seconds()) }))
+    .optional()
+    .meta({ description: 'one a breath asked for; late is positive' }),
+  accents: z
+    .array(
+      z.object({
+        ...place,
+        mark: z.string(),
+        overDb: decibels('attack over the unaccented notes around it'),
+        fallDb: decibels('from its attack to its last third').optional(),
+      }),
+    )
+    .optional()
+    .meta({ description: 'accents, sf, fp and their like' }),
+  intonation: z
+    .object({
+      noteNames: z.array(z.object({ name: z.string(), cents: cents(), count, intervalCents: interval(cents()) })),
+      registers: z.array(
+        z.object({
+          register: z.enum(['low', 'middle', 'high']),
+          fromMidi: z.int(),
+          toMidi: z.int(),
+          cents: cents(),
+          count,
+          intervalCents: interval(cents()),
+        }),
+      ),
+      withLoudness: z.union([
+        notMeasured,
+        z.object({ centsPerDb: centsPerDb(), errorCentsPerDb: centsPerDb(), reachDb: decibels(), count }),
+      ]),
+    })
+    .optional()
+    .meta({ description: 'where the pitch leans, from the player’s own tuning; written pitch' }),
+  markOrder: z
+    .object({
+      marks: z.array(z.object({ mark: z.string(), levelDb: decibels(), count, intervalDb: interval(decibels()) })),
+      reversed: z.array(z.object({ softer: z.string(), louder: z.string(), byDb: decibels() })),
+    })
+    .optional()
+    .meta({ description: 'all passages under one mark together, the notes’ own loudness taken out' }),
+});
+
+/**
+ * Where within a crescendo or diminuendo the change happens.
+ */
+export const courseSchema = z.object({
+  halfwayShare: share('share of the change that is there halfway'),
+  peakAt: share('where its furthest moment lies, 1 at the end'),
+  turnedBackDb: decibels(),
+  steadiness: correlation('Kendall’s tau of level and time'),
+});
+
+/** What is kept of how a take was played. */
+export type PlayingFields = z.infer<typeof playingSchema>;
