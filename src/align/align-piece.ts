@@ -2,13 +2,16 @@ import type { Features } from '../features/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import type { Run } from './coarse/types.js';
 import { dropMisplaced, localPace } from './expected-timing.js';
+import { findTrough } from './find-trough.js';
 import { decodePiece } from './fine/decode-piece.js';
-import type { DecodedSegment } from './fine/types.js';
+import { fillGaps } from './fine/fill-gaps.js';
+import type { DecodedSegment, DecodeInput } from './fine/types.js';
 import type { Boundaries } from './grid/find-boundaries.js';
 import type { PitchGrid } from './grid/pitch-grid.js';
 import type { SegmentEvidence } from './grid/segment-evidence.js';
 import { isJoined } from './is-joined.js';
 import { judgeSegment, type SegmentVerdict } from './judge-segment.js';
+import { notMadeOut } from './not-made-out.js';
 import { refineOffset } from './refine-offset.js';
 import { refineOnset } from './refine-onset.js';
 import type { AddedNote, AlignedNote } from './types.js';
@@ -42,6 +45,15 @@ const LEAST_ADDED_SECONDS = 0.05;
 /** So far back from the rough onset its attack is looked for, and no further than this share of the note before. */
 const LOOK_BACK_SECONDS = 0.055;
 const LOOK_BACK_SHARE = 0.5;
+/** So far ahead of the rough onset, and no further than this share of the note, a break is still the one before it. */
+const LOOK_AHEAD_SECONDS = 0.05;
+const LOOK_AHEAD_SHARE = 0.4;
+/** The old sound falls by so much until the break. */
+const LEAST_FALL_DB = 6;
+/** The new sound may begin so long before the lowest level. */
+const TROUGH_MARGIN_SECONDS = 0.012;
+/** A note that was only found when its gap was looked at again is never surer than this. */
+const MOST_CONFIDENCE_AGAIN = 0.3;
 const WEAK_ATTACK = 0.3;
 const HARDLY_ANY_SHARE = 0.3;
 const ECHOES = new Set([12, 19, 24]);
@@ -67,7 +79,7 @@ export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
   const pace = localPace(notes, rough, (piece.endSeconds - piece.startSeconds) / quarters);
   const onsets = dropMisplaced(notes, rough, pace);
   const graceAfter = notes.map((n) => part.notes[n.index + 1]?.grace === true);
-  const segments = decodePiece({
+  const input: DecodeInput = {
     notes,
     graceAfter,
     roughOnsets: onsets,
@@ -78,8 +90,16 @@ export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
     evidence,
     hopSeconds: grid.hopSeconds,
     offsetSemitones,
-  });
-  return nameSegments(heard, part, timeSegments(heard, part, segments), piece.endSeconds);
+  };
+  const segments = fillGaps(input, decodePiece(input));
+  const named = nameSegments(heard, part, timeSegments(heard, part, segments), piece.endSeconds);
+  const unsure = notMadeOut(input, segments);
+  for (const { index } of named.notes) unsure.delete(index);
+  return { ...named, notes: [...named.notes, ...[...unsure].map(unclear)] };
+}
+
+function unclear(index: number): AlignedNote {
+  return { index, status: 'unclear', confidence: 0 };
 }
 
 /** Exact onsets: at the crossing of pitches where the sound goes on, at the new attack where it does not. */
@@ -96,11 +116,27 @@ function timeSegments(heard: Heard, part: Part, segments: readonly DecodedSegmen
     const back = Math.min(LOOK_BACK_SECONDS, LOOK_BACK_SHARE * (rough - (previous?.onsetSeconds ?? 0)));
     const joined = previous !== undefined && previous.playedMidi !== playedMidi && isJoined(grid, fromFrame, back);
     const before = previous === undefined ? null : previous.playedMidi + offsetSemitones + tuningCents / 100;
-    const onsetSeconds = joined ? rough : Math.max(0, refineOnset(features, rough, before, back));
+    const refined = joined ? rough : Math.max(0, refineOnset(features, rough, before, back));
+    const onsetSeconds = previous === undefined ? refined : afterBreak(heard, refined, segment, before!);
     const least = previous === undefined ? 0 : previous.onsetSeconds + grid.hopSeconds;
     timed.push({ ...segment, verdict, playedMidi, onsetSeconds: Math.max(least, onsetSeconds) });
   }
   return timed;
+}
+
+/**
+ * A new sound cannot begin where the old one is still to fall far below: as a note is let go its pitch may bend, which looks
+ * like one. Then the attack after the lowest level is the onset.
+ */
+function afterBreak({ features, grid }: Heard, onset: number, segment: DecodedSegment, before: number): number {
+  const { levelDb, hopSeconds } = grid;
+  const { fromFrame, toFrame } = segment;
+  const at = Math.min(levelDb.length - 1, Math.round(onset / hopSeconds));
+  const ahead = Math.min(LOOK_AHEAD_SECONDS / hopSeconds, LOOK_AHEAD_SHARE * (toFrame - fromFrame));
+  const trough = findTrough(grid, at, Math.max(at, fromFrame) + Math.round(ahead), toFrame);
+  if (trough === null || levelDb[at]! - levelDb[trough]! < LEAST_FALL_DB) return onset;
+  const lowest = trough * hopSeconds;
+  return Math.max(onset, lowest - TROUGH_MARGIN_SECONDS, refineOnset(features, lowest, before, TROUGH_MARGIN_SECONDS));
 }
 
 function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[], endSeconds: number): PieceNotes {
@@ -114,7 +150,9 @@ function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[
     const offsetSeconds = refineOffset(features, onsetSeconds, next);
     if (index !== null && verdict !== null) {
       if (vanishes(heard, segments[s - 1], segment, offsetSeconds, next)) return;
-      notes.push({ index, ...verdict, onsetSeconds, offsetSeconds });
+      const most = segment.lookedAtAgain === true ? MOST_CONFIDENCE_AGAIN : 1;
+      const confidence = Math.min(most, verdict.confidence);
+      notes.push({ index, ...verdict, confidence, onsetSeconds, offsetSeconds });
       lastIndex = index;
       return;
     }

@@ -45,8 +45,6 @@ const MISPLACED_SHARE = 0.6;
  * @param onsets rough onset of each in seconds, NaN where unknown
  * @param pace seconds a quarter at each note
  * @returns the onsets, misplaced ones NaN
- *
- * Source: definition.
  */
 export function dropMisplaced(notes: readonly PartNote[], onsets: readonly number[], pace: Float64Array): number[] {
   const kept = [...onsets];

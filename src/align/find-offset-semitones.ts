@@ -23,7 +23,7 @@ export interface FittedPath {
  * @param part the part
  * @returns the path, and by how many semitones the take sounds above the part
  *
- * Source: definition; offsets worth trying come from the correlation of played and written pitch histograms.
+ * Offsets worth trying come from the correlation of played and written pitch histograms.
  */
 export function findFittedPath(grid: PitchGrid, part: Part): FittedPath {
   let best: FittedPath = { path: findCoarsePath(grid, part, 0), offsetSemitones: 0 };

@@ -10,8 +10,6 @@ const LEAST_NOTES = 5;
  * @param part the part
  * @param notes what became of each note
  * @returns skips in order
- *
- * Source: definition.
  */
 export function findSkips(part: Part, notes: readonly AlignedNote[]): Skip[] {
   const skips: Skip[] = [];

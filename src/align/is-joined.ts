@@ -12,8 +12,6 @@ const DIP_DB = 5;
  * @param frame frame of the change
  * @param beforeSeconds how far back a dip is looked for
  * @returns true when no dip separates the notes
- *
- * Source: definition.
  */
 export function isJoined(grid: PitchGrid, frame: number, beforeSeconds: number): boolean {
   const { levelDb, hopSeconds } = grid;

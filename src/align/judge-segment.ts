@@ -30,7 +30,7 @@ const LEAST_VOICED_SECONDS = 0.03;
  * @param offsetSemitones by which the whole take sounds above the part
  * @returns as written, another pitch, or unclear, with confidence
  *
- * Source: definition; margins set so that doubt never becomes an accusation.
+ * Margins set so that doubt never becomes an accusation.
  */
 export function judgeSegment(
   note: PartNote,

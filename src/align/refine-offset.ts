@@ -23,8 +23,6 @@ const MOST_ATTACK_SECONDS = 0.1;
  * @param onsetSeconds onset of the note
  * @param nextSeconds onset of the next, or the end of the playing
  * @returns offset in seconds; nextSeconds when the sound lasts until then
- *
- * Source: definition.
  */
 export function refineOffset(features: Features, onsetSeconds: number, nextSeconds: number): number {
   const { power, levelHopSeconds: hop } = features;

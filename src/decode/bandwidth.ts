@@ -47,7 +47,7 @@ function bandPower(window: Float64Array, band: number): number {
  * @returns the frequency above which nothing sounds, to 1/256 of the rate: what a codec or a recorder keeps, unless
  * nothing so high was played and the recording has no noise at all; 0 for silence and for less than 1024 samples
  *
- * Source: definition; Hann window, discrete Fourier transform at the middle of 128 bands.
+ * Hann window, discrete Fourier transform at the middle of 128 bands.
  */
 export function measureBandwidth(samples: Samples, sampleRateHz: number): number {
   if (samples.length < WINDOW) return 0;

@@ -24,8 +24,6 @@ let shared: Decoder | null = null;
  * @param decoder what reads everything else; one for all takes when it is left out
  * @returns the recording as a mono mix, full scale = ±1, with its cautions
  * @throws InputError `empty-file`, `not-a-recording`, `recording-too-short`, what `decodeWav` and `Decoder` throw
- *
- * Source: definition.
  */
 export async function decodeTake(bytes: Uint8Array, decoder?: Decoder): Promise<Take> {
   const { handling, container } = recognise(bytes);

@@ -206,8 +206,6 @@ function cancelAtTimes({ channels, mix }: Metered): boolean {
  * @param source at least one channel of at least one frame, full scale = ±1
  * @returns the mean of the channels that carry sound, or the better one alone: where they cancel each other, all the time
  * or at some notes, where one is much softer, noisier or clipped
- *
- * Source: definition; working values.
  */
 export function mixToMono(source: ChannelSource): MonoMix {
   const all = [...Array(source.channels).keys()];

@@ -32,8 +32,6 @@ export interface OriginFacts {
  * @param facts of the file
  * @param samples its sound, mono
  * @returns what the recording was made and kept as
- *
- * Source: definition; the spread of onsets as measured above.
  */
 export function originOf({ container, codec, fileBytes, sampleRateHz }: OriginFacts, samples: Samples): Origin {
   return {

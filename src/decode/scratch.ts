@@ -2,8 +2,6 @@
  * Memory used again and again for stretches of samples, so that a take of any length needs no more than its longest stretch.
  *
  * @returns gives an array of a length; what was given before is overwritten by whoever fills it
- *
- * Source: definition.
  */
 export function createScratch(): (length: number) => Float32Array {
   let memory = new Float32Array(0);

@@ -21,8 +21,6 @@ const LEAST_SIZE = 64;
 /**
  * @param least so many points are needed
  * @returns the smallest size there is a transform of: a power of two, or three times one
- *
- * Source: definition.
  */
 export function transformSize(least: number): number {
   let size = LEAST_SIZE;

@@ -2,6 +2,7 @@ import type { Take } from '../decode/index.js';
 import { decimate } from './decimate.js';
 import { type PitchRange, planFrames } from './frame-plan.js';
 import { measureLevels } from './level-frames.js';
+import { musicAsFloor } from './music-as-floor.js';
 import { trackPitch } from './pitch-frames.js';
 import type { Features } from './types.js';
 
@@ -22,9 +23,10 @@ export function listen(take: Take, range: PitchRange = ANY_WIND_INSTRUMENT): Fea
   const signal = decimate(take.samples, plan.decimation);
   const pitch = trackPitch(signal, plan);
   const level = measureLevels(take.samples, take.sampleRateHz);
+  const pitchHopSeconds = plan.hopSamples / plan.rateHz;
   return {
     durationSeconds: take.samples.length / take.sampleRateHz,
-    pitchHopSeconds: plan.hopSamples / plan.rateHz,
+    pitchHopSeconds,
     pitchFrames: pitch.frames,
     candidateMidi: pitch.candidateMidi,
     candidateClarity: pitch.candidateClarity,
@@ -34,6 +36,6 @@ export function listen(take: Take, range: PitchRange = ANY_WIND_INSTRUMENT): Fea
     levelHopSeconds: level.hopSeconds,
     power: level.power,
     peak: level.peak,
-    noiseFloorDb: level.noiseFloorDb,
+    noiseFloorDb: musicAsFloor(level, pitch.candidateClarity, pitchHopSeconds),
   };
 }

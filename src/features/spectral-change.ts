@@ -7,8 +7,6 @@ const CHANGE_SPAN = 2;
  * @param firstBin lowest bin of the lowest band
  * @param lastBin highest bin of the highest band
  * @returns first bin of each band and, at the end, the bin after the last; low bands may be empty
- *
- * Source: definition.
  */
 export function bandEdges(firstBin: number, lastBin: number): Int32Array {
   const bandOf = (bin: number): number => Math.floor(BANDS_AN_OCTAVE * Math.log2(bin / firstBin));
@@ -22,8 +20,6 @@ export function bandEdges(firstBin: number, lastBin: number): Int32Array {
  * @param edges from {@link bandEdges}
  * @param into where the sums of the bands go
  * @param at entry of the first band
- *
- * Source: definition.
  */
 export function sumBands(power: Float64Array, edges: Int32Array, into: Float32Array, at: number): void {
   for (let band = 0; band + 1 < edges.length; band++) {

@@ -1,5 +1,6 @@
 import type { MeasureContext } from './context/context.js';
 import { measureAccents } from './measures/accents.js';
+import { measureAddedPlaces } from './measures/added-places.js';
 import { measureArticulations } from './measures/articulations.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
@@ -13,6 +14,7 @@ import { measureLevels } from './measures/levels.js';
 import { measureMarkOrder } from './measures/mark-order.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
+import { measureRests } from './measures/rests.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
@@ -48,6 +50,8 @@ export function measureTake(context: MeasureContext): Measurements {
     accents: measureAccents(withLoudness),
     articulations: measureArticulations(context, transitions),
     emptyPlaces: measureEmptyPlaces(context),
+    rests: measureRests(context),
+    addedPlaces: measureAddedPlaces(context),
     breaths: measureBreaths(context, transitions),
     intonation: measureIntonation(withNotes),
     markOrder: measureMarkOrder(withLoudness),

@@ -7,7 +7,10 @@ import type {
   MarkOrderMeasure,
 } from './dynamics-types.js';
 
+import type { PlaceInScore } from './place-in-score.js';
+
 export type * from './dynamics-types.js';
+export type { PlaceInScore } from './place-in-score.js';
 
 /** The recording itself, before anything is said about the playing. */
 export interface RecordingMeasure {
@@ -143,6 +146,27 @@ export interface EmptyPlaceMeasure {
   readonly fallDb: number;
 }
 
+/** What is in a rest: nothing, the note before it held or ringing on, or a sound of its own. */
+export type RestState = 'silent' | 'rung-over' | 'played-into';
+
+/** One written rest of a beat or more; its place is that of the sound in it, or of its beginning. */
+export interface RestMeasure {
+  /** note before it */
+  readonly index: number;
+  /** note after it */
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly pass: number;
+  readonly beat: number;
+  readonly quarters: number;
+  /** what it lasted */
+  readonly seconds: number;
+  readonly state: RestState;
+  /** when the sound of its own begins, and its pitch in the recording; present exactly when the rest is played into */
+  readonly onsetSeconds?: number;
+  readonly midi?: number;
+}
+
 /** One breath asked for. */
 export interface BreathMeasure {
   /** note after which it is taken */
@@ -208,6 +232,9 @@ export interface Measurements {
   readonly articulations: readonly ArticulationMeasure[];
   readonly breaths: readonly BreathMeasure[];
   readonly emptyPlaces: readonly EmptyPlaceMeasure[];
+  readonly rests: readonly RestMeasure[];
+  /** where in the part each added note stands, in the order of the alignment */
+  readonly addedPlaces: readonly PlaceInScore[];
   readonly intonation: IntonationMeasure;
   readonly markOrder: MarkOrderMeasure;
 }

@@ -7,8 +7,15 @@ export interface Standard {
 
 /** What a take is judged by unless the teacher says otherwise. */
 export const STANDARDS = {
-  /** surer than this, a wrong pitch is a `fix` */
+  /** surer than this, what is timed or held against a note may be a `fix` */
   noteConfidence: { value: 0.55, unit: 'share', source: 'working value: doubt never becomes an accusation' },
+  /** surer than this, a wrong pitch is a `fix` */
+  slipConfidence: {
+    value: 0.8,
+    unit: 'share',
+    source:
+      'working value: on real players slips came out at 0.86 and more, soft notes in a ringing room at 0.71 and less',
+  },
   addedLongest: { value: 1, unit: 's', source: 'working value: a longer one is more than a slip' },
   slipWidest: { value: 12, unit: 'semitones', source: 'working value: a wider slip is more likely misheard' },
   addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
@@ -20,6 +27,11 @@ export const STANDARDS = {
     unit: 'dB',
     source:
       'working value, common practice: less is not heard as two levels; 1 dB is just noticeable (Slade et al. 2022)',
+  },
+  contrastMargin: {
+    value: 0.5,
+    unit: 'dB',
+    source: 'half the just noticeable level difference (Slade et al. 2022): a contrast so near the limit is at it',
   },
   contrastReversed: { value: 1, unit: 'dB', source: 'just noticeable level difference (Slade et al. 2022)' },
   hairpinLeast: { value: 3, unit: 'dB', source: 'as contrastLeast' },

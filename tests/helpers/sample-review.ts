@@ -224,6 +224,8 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     articulations: [],
     breaths: [],
     emptyPlaces: [],
+    rests: [],
+    addedPlaces: [],
     intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
   };

@@ -3,6 +3,7 @@ import type { TakePlan, VoiceName } from '../../src/demo/index.js';
 import { judgeTake } from '../../src/judge/index.js';
 import { measureTake } from '../../src/measure/index.js';
 import { demoPart, type HeardTake, hearTake, middle, shareWithin } from '../helpers/heard-take.js';
+import { realFigures } from '../helpers/real-takes.js';
 
 /**
  * How exact each measure is on takes with known truth, by condition: the étude of the demo, played well by the three
@@ -123,4 +124,17 @@ it('has a row for each condition', () => {
   const table = [line(heads), line(heads.map(() => '---')), ...rows.map((r) => line(Object.values(r)))].join('\n');
   if (process.env.ACCURACY) console.log(table);
   expect(table.split('\n')).toHaveLength(Object.keys(CONDITIONS).length + 2);
+});
+
+/** Never one without the other: where takes of real players are at hand, their figures stand beside the rendered ones. */
+const REAL_TAKES = process.env.REAL_TAKES;
+
+it.skipIf(REAL_TAKES === undefined)('finds the notes of real players', { timeout: 600_000 }, () => {
+  const { takes, notes, within50ms, within100ms } = realFigures(REAL_TAKES!);
+  const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+  console.log(
+    `real players: ${takes} takes, ${notes} notes, ${percent(within50ms)} within 50 ms, ${percent(within100ms)} within 100 ms`,
+  );
+  expect(within50ms).toBeGreaterThan(0.85);
+  expect(within100ms).toBeGreaterThan(0.92);
 });

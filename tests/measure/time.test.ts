@@ -113,6 +113,15 @@ describe('a fermata', () => {
     expect(fermata!.heldSeconds).toBeCloseTo(2, 6);
   });
 
+  // Source: common practice: in a chorale a fermata shows the end of a line.
+  it('is asked no length where four or more, one every six bars at most, close the phrases', () => {
+    const chorale = (count: number) =>
+      smallPart(QUARTERS.map((note, i) => ({ ...note, fermata: i % 5 === 4 && i < 5 * count })));
+    const ratios = (part: typeof held) => measureTake(handContext(part, playEvenly(part))).fermatas.map((f) => f.ratio);
+    expect(ratios(chorale(4))).toEqual(Array(4).fill({ notMeasured: 'the fermatas only close the phrases' }));
+    for (const ratio of ratios(chorale(3))) expect(ratio).toBeCloseTo(0.9, 6);
+  });
+
   it('is in the list when it is in the part', () => {
     expect(measured(PART, playEvenly(PART)).fermatas).toEqual([]);
   });

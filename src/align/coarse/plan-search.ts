@@ -33,8 +33,6 @@ export interface SearchPlan {
  * @param pooled the take at the pace of the search
  * @param offsetSemitones whole semitones by which the take sounds above the part
  * @returns pitches and expected lengths of the states, at the average pace of the take
- *
- * Source: definition.
  */
 export function planSearch(part: Part, grid: PitchGrid, pooled: PooledGrid, offsetSemitones: number): SearchPlan {
   const states = part.notes.filter((n) => !n.grace);

@@ -20,8 +20,6 @@ export interface PooledGrid {
 /**
  * @param grid evidence a pitch frame
  * @returns mean evidence over steps of a few frames
- *
- * Source: definition.
  */
 export function poolGrid(grid: PitchGrid): PooledGrid {
   const { frames, pitches, voicing: framewise } = grid;

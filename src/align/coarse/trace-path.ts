@@ -8,8 +8,6 @@ import type { CoarsePath, Run } from './types.js';
  * @param pooled evidence a step
  * @param plan what was expected
  * @returns the runs in order of time and the share of sounding time that fits
- *
- * Source: definition.
  */
 export function tracePath(search: SearchResult, pooled: PooledGrid, plan: SearchPlan): CoarsePath {
   const { pitchOf, leastSteps, noteOf } = plan;
@@ -43,7 +41,20 @@ export function tracePath(search: SearchResult, pooled: PooledGrid, plan: Search
     last = first - 1;
   }
   const sounding = pooled.voicing.reduce((sum, v) => sum + v, 0);
-  return { runs: runs.reverse(), fit: sounding > 0 ? matched / sounding : 0 };
+  const heard = new Set<number>();
+  const reached = new Set<number>();
+  for (const run of runs) {
+    run.onsets.forEach((t, k) => {
+      reached.add(run.firstNote + k);
+      if (Number.isFinite(t)) heard.add(run.firstNote + k);
+    });
+  }
+  return {
+    runs: runs.reverse(),
+    fit: sounding > 0 ? matched / sounding : 0,
+    heard: heard.size / Math.max(1, noteOf.length),
+    heardOfReached: heard.size / Math.max(1, reached.size),
+  };
 }
 
 function toRun(

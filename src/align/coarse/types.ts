@@ -13,4 +13,8 @@ export interface CoarsePath {
   readonly runs: readonly Run[];
   /** matched minus mismatched sounding time over all sounding time, -1 to 1 */
   readonly fit: number;
+  /** share of the part's notes that take time that were heard, 0 to 1 */
+  readonly heard: number;
+  /** the same of the notes that the runs go over, grace notes among them */
+  readonly heardOfReached: number;
 }

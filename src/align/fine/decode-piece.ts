@@ -1,3 +1,4 @@
+import { lowerBound } from './lower-bound.js';
 import { nextStrong } from './next-strong.js';
 import { durationCost, MOST_MISSED, missedPrice, PRICE, pauseCost } from './prices.js';
 import { fillOnsets } from './rough-onsets.js';
@@ -12,6 +13,10 @@ const INSIDE_MARGIN_SECONDS = 0.05;
 const INSIDE_SECONDS = 0.08;
 const SILENCE_SECONDS = 0.1;
 const SILENT_SHARE = 0.15;
+/** A slip of the fingers or a second try at a note is no longer than this. */
+const LONGEST_SLIP_SECONDS = 0.5;
+const AROUND_NOTES = 6;
+const SHORTEST_NOTE_SECONDS = 0.06;
 /** Far more than a sum of prices can be off by rounding. */
 const ROUNDING = 1e-9;
 const OTHERWISE_SHARE = 0.35;
@@ -35,6 +40,7 @@ export function decodePiece(input: DecodeInput): DecodedSegment[] {
 class PieceSearch {
   private readonly input: DecodeInput;
   private readonly lastFrame: number;
+  private readonly mostMissed: number;
   private readonly rangeOf: readonly (readonly [number, number])[];
   /** from each boundary on, the first with a strong attack or change; the number of boundaries where there is none */
   private readonly nextStrong: Int32Array;
@@ -43,6 +49,7 @@ class PieceSearch {
     this.input = input;
     this.nextStrong = nextStrong(input.boundaries, STRONG);
     this.lastFrame = Math.round(input.endSeconds / input.hopSeconds);
+    this.mostMissed = input.everyNote === undefined ? MOST_MISSED : 0;
     this.rangeOf = this.boundaryRanges();
   }
 
@@ -59,17 +66,19 @@ class PieceSearch {
         if (step !== null) here.push(step);
       }
       reached.push(withCheapest(here));
-      addedAfter.push(withCheapest(this.addNotes(n, here)));
+      addedAfter.push(withCheapest(this.input.everyNote?.noneAdded === true ? [] : this.addNotes(n, here)));
     }
     return this.trace(this.finish(reached, addedAfter));
   }
 
   /** Boundaries within reach of each note's rough onset. */
   private boundaryRanges(): [number, number][] {
-    const { notes, roughOnsets, startSeconds, pace, boundaries, hopSeconds } = this.input;
+    const { notes, roughOnsets, startSeconds, pace, boundaries, hopSeconds, everyNote } = this.input;
     const first = Math.round(startSeconds / hopSeconds) - Math.round(0.15 / hopSeconds);
     const rough = fillOnsets(notes, roughOnsets, pace);
     return notes.map((note, n) => {
+      const fixed = n === 0 ? everyNote?.first : n === notes.length - 1 ? everyNote?.last : undefined;
+      if (typeof fixed === 'number') return [fixed, fixed + 1];
       const length = Math.max(note.durationQuarters, notes[n - 1]?.durationQuarters ?? 0) * pace[n]!;
       const unsure = Number.isFinite(roughOnsets[n]!) ? 1 : 2;
       const reach = unsure * Math.min(1.2, 0.3 + length);
@@ -83,7 +92,7 @@ class PieceSearch {
     const onset = this.onsetCost(n, b);
     let cost = Number.POSITIVE_INFINITY;
     let previous: Step | null = null;
-    for (let missed = 0; missed <= MOST_MISSED && n - 1 - missed >= 0; missed++) {
+    for (let missed = 0; missed <= this.mostMissed && n - 1 - missed >= 0; missed++) {
       const p = n - 1 - missed;
       const price = onset + missedPrice(missed);
       if (reached[p]!.cheapest + price < cost) {
@@ -103,7 +112,7 @@ class PieceSearch {
         }
       }
     }
-    if (n <= MOST_MISSED) {
+    if (n <= this.mostMissed) {
       const value = onset + missedPrice(n) + this.unexplainedCost(n, b);
       if (value < cost) [cost, previous] = [value, null];
     }
@@ -147,7 +156,7 @@ class PieceSearch {
     const { notes, evidence, boundaries, offsetSemitones } = this.input;
     let cost = Number.POSITIVE_INFINITY;
     let best: Step | null = null;
-    for (let missed = 0; missed <= MOST_MISSED && missed < notes.length; missed++) {
+    for (let missed = 0; missed <= this.mostMissed && missed < notes.length; missed++) {
       const n = notes.length - 1 - missed;
       for (const step of [...reached[n]!.steps, ...addedAfter[n]!.steps]) {
         const frame = boundaries.frame[step.boundary]!;
@@ -155,7 +164,7 @@ class PieceSearch {
         const own = step.added
           ? PRICE.pitch * (1 - evidence.strongest(frame, this.lastFrame).share)
           : PRICE.pitch * (1 - evidence.share(midi, frame, this.lastFrame));
-        const value = step.cost + own + missedPrice(missed);
+        const value = step.cost + own + missedPrice(missed) + this.unexplainedAfter(n, step);
         if (value < cost) [cost, best] = [value, step];
       }
     }
@@ -192,7 +201,9 @@ class PieceSearch {
       next > n + 1 ? pauseCost(seconds, short, silence) : PRICE.mostDuration,
     );
     if (duration > limit + ROUNDING) return duration;
-    const sounding = duration + this.pitchCost(n, from, to, limit - duration);
+    const passing = duration + (next > n + 1 ? this.passedOverCost(n, from, to, next) : 0);
+    if (passing > limit + ROUNDING) return passing;
+    const sounding = passing + this.pitchCost(n, from, to, limit - passing);
     return sounding > limit + ROUNDING ? sounding : sounding + this.insideCost(n, from, to, limit - sounding);
   }
 
@@ -221,8 +232,24 @@ class PieceSearch {
     const { boundaries, evidence } = this.input;
     const a = boundaries.frame[step.boundary]!;
     const z = boundaries.frame[to]!;
-    if (evidence.voicedSeconds(a, z) < LEAST_VOICED_SECONDS) return PRICE.unheard;
-    return PRICE.pitch * (1 - evidence.strongest(a, z).share);
+    const voiced = evidence.voicedSeconds(a, z);
+    if (voiced < LEAST_VOICED_SECONDS) return PRICE.unheard;
+    return PRICE.pitch * (1 - evidence.strongest(a, z).share) + this.swallowedCost(step.note, voiced);
+  }
+
+  /** Price of sound that one added note would have to be: beyond the length of a slip it is what written notes are. */
+  private swallowedCost(n: number, voicedSeconds: number): number {
+    const beyond = voicedSeconds - LONGEST_SLIP_SECONDS;
+    return beyond <= 0 ? 0 : (PRICE.unexplainedNote * beyond) / this.noteSeconds(n);
+  }
+
+  /** What a note around this one takes on average. */
+  private noteSeconds(n: number): number {
+    const { notes, pace } = this.input;
+    const first = Math.max(0, n - AROUND_NOTES);
+    const last = Math.min(notes.length - 1, n + AROUND_NOTES);
+    const quarters = notes[last]!.onsetQuarters - notes[first]!.onsetQuarters;
+    return Math.max(SHORTEST_NOTE_SECONDS, (quarters * pace[n]!) / Math.max(1, last - first));
   }
 
   /** Price of attacks inside a note that begin no note, or something too low but beyond `limit`. */
@@ -272,6 +299,29 @@ class PieceSearch {
     return PRICE.unexplainedNote * n * Math.min(1, before / Math.max(0.05, passedOver));
   }
 
+  /** Price of sound at other pitches in a note after which some were passed over: it would have to be those. */
+  private passedOverCost(n: number, from: number, to: number, next: number): number {
+    const { boundaries, evidence, notes, pace, offsetSemitones } = this.input;
+    const a = boundaries.frame[from]!;
+    const z = boundaries.frame[to]!;
+    const voiced = evidence.voicedSeconds(a, z);
+    const other = voiced * (1 - evidence.share(notes[n]!.soundingMidi + offsetSemitones, a, z));
+    const passedOver = (notes[next]!.onsetQuarters - notes[n + 1]!.onsetQuarters) * pace[n]!;
+    return PRICE.unexplainedNote * (next - n - 1) * Math.min(1, other / Math.max(0.05, passedOver));
+  }
+
+  /** Price of sound after the last note found that would have to be those passed over. */
+  private unexplainedAfter(n: number, step: Step): number {
+    const { boundaries, evidence, notes, pace } = this.input;
+    const last = notes.at(-1)!;
+    const missed = notes.length - 1 - n;
+    if (missed === 0) return 0;
+    const held = step.added ? 0 : notes[n + 1]!.onsetQuarters - notes[n]!.onsetQuarters;
+    const passedOver = (last.onsetQuarters - notes[n + 1]!.onsetQuarters + last.durationQuarters) * pace[n]!;
+    const after = evidence.voicedSeconds(boundaries.frame[step.boundary]!, this.lastFrame) - held * pace[n]!;
+    return PRICE.unexplainedNote * missed * Math.min(1, Math.max(0, after) / Math.max(0.05, passedOver));
+  }
+
   private onsetCost(n: number, b: number): number {
     const { boundaries, notes } = this.input;
     const attack = boundaries.attack[b]!;
@@ -283,15 +333,4 @@ class PieceSearch {
     const evidence = note.slurredFromPrevious ? Math.max(change, 0.8 * attack) : Math.max(attack, 0.9 * change);
     return PRICE.onset * (1 - Math.min(1, evidence));
   }
-}
-
-function lowerBound(frames: Int32Array, value: number): number {
-  let low = 0;
-  let high = frames.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (frames[middle]! < value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -7,8 +7,6 @@ import type { Boundaries } from '../grid/find-boundaries.js';
  * @param strong strength beyond which an attack or a change of pitch counts
  * @returns for each boundary, and for the place after the last, the first strong one from there on; the number of
  *   boundaries where there is none
- *
- * Source: definition.
  */
 export function nextStrong({ attack, pitchChange }: Boundaries, strong: number): Int32Array {
   const next = new Int32Array(attack.length + 1).fill(attack.length);

@@ -31,8 +31,6 @@ const ALSO_MISSED_PRICE = 2;
 /**
  * @param count notes passed over at once
  * @returns their price
- *
- * Source: definition.
  */
 export function missedPrice(count: number): number {
   return PRICE.missed * Math.min(count, SINGLY_MISSED) + ALSO_MISSED_PRICE * Math.max(0, count - SINGLY_MISSED);
@@ -69,8 +67,6 @@ const PAUSE_MARGIN_SECONDS = 0.06;
  * @param expected what the pace asks for
  * @param silence how much of the time nothing sounds
  * @returns the price of a breath or a hesitation that explains the difference, mostDuration when silence does not
- *
- * Source: definition.
  */
 export function pauseCost(seconds: number, expected: number, silence: number): number {
   const excess = seconds - expected;

@@ -7,8 +7,6 @@ import type { PartNote } from '../../score/index.js';
  * @param onsets rough onsets in seconds, NaN where unknown
  * @param pace seconds a quarter at each note
  * @returns an onset for every note
- *
- * Source: definition.
  */
 export function fillOnsets(notes: readonly PartNote[], onsets: readonly number[], pace: Float64Array): number[] {
   const rough = [...onsets];

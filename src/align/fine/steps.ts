@@ -16,8 +16,6 @@ export interface Steps {
 /**
  * @param steps in order of their boundaries
  * @returns them with the least of their costs, infinite when there are none
- *
- * Source: definition.
  */
 export function withCheapest(steps: readonly Step[]): Steps {
   return { steps, cheapest: steps.reduce((least, step) => Math.min(least, step.cost), Number.POSITIVE_INFINITY) };

@@ -9,6 +9,8 @@ export interface DecodedSegment {
   readonly fromFrame: number;
   /** frame at which the next segment begins */
   readonly toFrame: number;
+  /** true for a note that was only found when its gap was looked at again */
+  readonly lookedAtAgain?: boolean;
 }
 
 /** Everything the search asks for. */
@@ -26,4 +28,6 @@ export interface DecodeInput {
   readonly evidence: SegmentEvidence;
   readonly hopSeconds: number;
   readonly offsetSemitones: number;
+  /** when given, every note is found; the first and last stand at these boundaries where they are numbers */
+  readonly everyNote?: { readonly first: number | null; readonly last: number | null; readonly noneAdded: boolean };
 }

@@ -46,8 +46,6 @@ const LEAST_OF_RELEASE = 0.1;
  * @param lowestMidi lowest semitone of the grid
  * @param highestMidi highest semitone of the grid
  * @returns evidence a frame and semitone, and a frame alone
- *
- * Source: definition.
  */
 export function buildPitchGrid(
   features: Features,

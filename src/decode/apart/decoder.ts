@@ -43,7 +43,7 @@ interface Running {
  * what hangs, breaks down or swells there ends with that process, costs the file alone, and the next one gets a new process.
  * The process lives on for the next file, ends with this one, and does not keep this one from ending.
  *
- * Source: definition; node:child_process for how a process ends.
+ * Source: node:child_process for how a process ends.
  */
 export class Decoder {
   readonly #options: DecoderOptions;

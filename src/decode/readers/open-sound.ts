@@ -68,8 +68,6 @@ async function* once(data: Uint8Array): AsyncGenerator<{ data: Uint8Array }> {
  * @returns its sound, not decoded yet
  * @throws InputError `sound-not-read` when there is no sound in it, or in a coding that is not read; Error when the file
  * cannot be taken apart
- *
- * Source: definition.
  */
 export async function openSound(bytes: Uint8Array): Promise<Sound> {
   const { container } = recognise(bytes);

@@ -34,8 +34,6 @@ async function soundTrack(bytes: Uint8Array): Promise<InputAudioTrack | null> {
  * @param bytes a whole MP4, QuickTime, 3GP, WebM, Matroska, Ogg, MPEG stream, ADTS, MP3 or FLAC file
  * @returns its sound, still coded; null when there is none in it
  * @throws Error when the file cannot be taken apart
- *
- * Source: definition.
  */
 export async function openTrack(bytes: Uint8Array): Promise<Track | null> {
   const track = await soundTrack(bytes);

@@ -63,7 +63,7 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
   if (change === null) return [];
   const { direction, raw, adjusted } = change;
   const least = input.standards.contrastLeast.value;
-  if (Math.min(raw, adjusted) >= least) return [];
+  if (Math.min(raw, adjusted) >= least - input.standards.contrastMargin.value) return [];
   const both = Math.max(raw, adjusted);
   const halfWidth = contrast.intervalDb === undefined ? 0 : (contrast.intervalDb[1] - contrast.intervalDb[0]) / 2;
   const weight = both < least && (raw + adjusted) / 2 + halfWidth / 2 < least ? 'fix' : 'watch';
@@ -92,7 +92,7 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
   if (change === null) return [];
   const { direction, raw, adjusted } = change;
   const least = input.standards.hairpinLeast.value;
-  if (Math.min(raw, adjusted) >= least) return judgeCourse(input, hairpin, raw);
+  if (Math.min(raw, adjusted) >= least - input.standards.contrastMargin.value) return judgeCourse(input, hairpin, raw);
   const rise = Math.max(raw, adjusted);
   const error = Number.isFinite(hairpin.errorDb) ? hairpin.errorDb! : least;
   const weight = rise < least && rise + NORMAL_95 * error < least + 1 ? 'fix' : 'watch';

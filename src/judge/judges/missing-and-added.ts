@@ -16,7 +16,7 @@ const RESTART_SECONDS = 2;
  * the recorder, and the first and last notes may be cut off: that is to be watched, not accused.
  */
 export function judgeMissingAndAdded(input: JudgeInput): Observation[] {
-  return [...missing(input), ...added(input)];
+  return [...missing(input), ...added(input), ...inRests(input)];
 }
 
 function missing(input: JudgeInput): Observation[] {
@@ -60,21 +60,52 @@ function isEmpty({ measurements, standards }: JudgeInput, index: number): boolea
 }
 
 function added(input: JudgeInput): Observation[] {
-  const { part, alignment } = input;
-  return alignment.added.flatMap((extra): Observation[] => {
+  const { part, alignment, measurements } = input;
+  return alignment.added.flatMap((extra, k): Observation[] => {
     if (alignment.restarts.some((r) => Math.abs(r.onsetSeconds - extra.onsetSeconds) < RESTART_SECONDS)) return [];
     const after = part.notes[extra.afterIndex];
     if (after !== undefined && alignment.notes[after.index]!.playedMidi === extra.midi) return [];
     const near = after ?? part.notes[0]!;
-    const place = { bar: near.bar, pass: near.pass, beat: near.beat, index: near.index, onset: extra.onsetSeconds };
+    const { bar, pass, beat } = measurements.addedPlaces[k] ?? near;
+    const place = { bar, pass, beat, index: near.index, onset: extra.onsetSeconds };
     const written = extra.midi - (near.soundingMidi - near.writtenMidi);
-    const sure = after !== undefined && isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);
+    const sure =
+      after !== undefined &&
+      isBetweenSureNotes(input, extra) &&
+      isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);
     const facts = {
       played: playedName(written, near.written),
       after: after === undefined ? null : noteName(after.written),
     };
     return [{ kind: 'added-note', criterion: 'notes', weight: sure ? 'fix' : 'watch', size: 1, ...place, facts }];
   });
+}
+
+/** Sounds in written rests that are no added notes of the alignment: worth a listen. */
+function inRests({ part, alignment, measurements }: JudgeInput): Observation[] {
+  return measurements.rests.flatMap((rest): Observation[] => {
+    const { state, bar, pass, beat, index, onsetSeconds: onset, midi } = rest;
+    if (state !== 'played-into' || onset === undefined || midi === undefined) return [];
+    const before = part.notes[index]!;
+    const told = alignment.added.some(
+      (extra) => extra.afterIndex === index && extra.midi !== alignment.notes[index]!.playedMidi,
+    );
+    if (told) return [];
+    const written = midi - alignment.offsetSemitones - (before.soundingMidi - before.writtenMidi);
+    const facts = { played: playedName(written, before.written), after: noteName(before.written) };
+    return [
+      { kind: 'added-note', criterion: 'notes', weight: 'watch', size: 0.8, bar, pass, beat, index, onset, facts },
+    ];
+  });
+}
+
+/** Whether the notes on both sides were surely heard, and the second is not the extra one begun again. */
+function isBetweenSureNotes({ alignment, standards }: JudgeInput, { afterIndex, midi }: AddedNote): boolean {
+  const next = alignment.notes.slice(afterIndex + 1).find((n) => n.onsetSeconds !== undefined);
+  const sure = [alignment.notes[afterIndex], next].every(
+    (n) => n === undefined || n.confidence >= standards.noteConfidence.value,
+  );
+  return sure && next?.playedMidi !== midi;
 }
 
 /** Whether an extra sound is plainly one of its own: of a slip's length, and neither a bent tone nor far away. */

@@ -19,7 +19,7 @@ export function judgePitches(input: JudgeInput): Observation[] {
     const playedMidi = aligned.playedMidi;
     const playedWritten = playedMidi - (note.soundingMidi - note.writtenMidi);
     const placed = [aligned.index - 1, aligned.index + 1].some((i) => alignment.notes[i]?.status === 'as-written');
-    const weight = placed && aligned.confidence >= standards.noteConfidence.value ? 'fix' : 'watch';
+    const weight = placed && aligned.confidence >= standards.slipConfidence.value ? 'fix' : 'watch';
     const misreading = note.misreadings.find((m) => m.soundingMidi === playedMidi);
     const written = noteName(note.written);
     const shared = { criterion: 'notes', weight, ...placeOf(input, note) } as const;

@@ -17,8 +17,6 @@ const LEAST_FALL_SECONDS = 0.3;
  *
  * @param context the take with its notes measured
  * @returns one entry an accented note that was played and has enough neighbours
- *
- * Source: definition.
  */
 export function measureAccents(context: LevelContext): AccentMeasure[] {
   const { part, alignment } = context;

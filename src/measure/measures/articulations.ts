@@ -22,7 +22,7 @@ const WAYS: readonly WayOfPlaying[] = [
  * @param transitions how each note goes over into the next
  * @returns one entry a way of playing that was heard, shortest as written first; shares 0 to 1
  *
- * Source: definition; the middle half of the notes stands beside the median so that one note does not count. Dots or
+ * The middle half of the notes stands beside the median so that one note does not count. Dots or
  * lines under a slur are detached legato (common practice).
  */
 export function measureArticulations(

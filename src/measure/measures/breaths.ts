@@ -9,7 +9,7 @@ import type { BreathMeasure, TransitionMeasure } from '../types.js';
  * @param transitions how each note goes over into the next
  * @returns one entry a breath asked for, in performed order; seconds, positive is late
  *
- * Source: definition; the silence includes what the room takes to let go of the sound.
+ * The silence includes what the room takes to let go of the sound.
  */
 export function measureBreaths(context: MeasureContext, transitions: readonly TransitionMeasure[]): BreathMeasure[] {
   const leaving = new Map(transitions.map((t) => [t.index, t]));

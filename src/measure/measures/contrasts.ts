@@ -10,7 +10,7 @@ import { noteLevels } from './levels.js';
  * @param levels level under each mark
  * @returns second minus first in dB, raw and with the register curve taken out, with a 95 % interval
  *
- * Source: definition; interval from the spread of the notes under each mark.
+ * Interval from the spread of the notes under each mark.
  */
 export function measureContrasts(context: LevelContext, levels: readonly LevelMeasure[]): ContrastMeasure[] {
   const own = context.ownLoudness;

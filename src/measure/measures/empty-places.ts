@@ -15,8 +15,6 @@ const NEXT_ATTACK_SECONDS = 0.03;
  *
  * @param context part and alignment
  * @returns one entry a note left out that stands alone between two notes that were heard
- *
- * Source: definition.
  */
 export function measureEmptyPlaces(context: MeasureContext): EmptyPlaceMeasure[] {
   const { part, alignment } = context;

@@ -9,8 +9,6 @@ const LEAST_NOTES = 2;
  * @param index first note
  * @param toIndex last note
  * @returns levels in dBFS of the notes of the stretch that were played and measured
- *
- * Source: definition.
  */
 export function noteLevels(context: NoteContext, index: number, toIndex: number): number[] {
   return context.notes
@@ -26,7 +24,7 @@ export function noteLevels(context: NoteContext, index: number, toIndex: number)
  * @param context the take with its notes measured
  * @returns one entry a mark, in performed order
  *
- * Source: definition; the median so that one accent or one cracked note does not count.
+ * The median so that one accent or one cracked note does not count.
  */
 export function measureLevels(context: NoteContext): LevelMeasure[] {
   return context.part.dynamics.map((d) => {

@@ -13,7 +13,7 @@ const LEAST_NOTES = 6;
  * @param context the take with its notes measured
  * @returns the level of each mark with its 95 % interval, dBFS, and the pairs that are surely the wrong way round
  *
- * Source: definition; error of a median Kenney & Keeping 1962.
+ * Error of a median Kenney & Keeping 1962.
  */
 export function measureMarkOrder(context: LevelContext): MarkOrderMeasure {
   const marks = ORDER.flatMap((mark) => levelOf(context, mark));

@@ -9,8 +9,6 @@ import { measureNotePitch } from './note-pitch.js';
  *
  * @param context take, features, part, alignment
  * @returns one entry a note, in order
- *
- * Source: definition.
  */
 export function measureNotes(context: MeasureContext): NoteMeasure[] {
   const { features, alignment } = context;

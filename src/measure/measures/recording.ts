@@ -2,8 +2,8 @@ import { isMeasured, type MaybeNumber, median, notMeasured } from '../../base/in
 import type { Take } from '../../decode/index.js';
 import type { Features } from '../../features/index.js';
 import type { NoteContext } from '../context/context.js';
+import { ridesLevel } from '../gain/rides-level.js';
 import type { RecordingMeasure } from '../types.js';
-import { ridesLevel } from './level-riding.js';
 import { measureReverberation } from './reverberation.js';
 
 /** So many equal samples in a row at the top are a flat top. */
@@ -21,7 +21,7 @@ const RINGING_SECONDS = 1.2;
  * @param context the take with its notes measured
  * @returns numbers, and cautions
  *
- * Source: definition; flat tops are runs of equal samples at the peak.
+ * Flat tops are runs of equal samples at the peak.
  */
 export function measureRecording(context: NoteContext): RecordingMeasure {
   const { peak, clippedShare } = peakAndClipping(context.take, context.features);

@@ -16,8 +16,6 @@ const LONGEST_SECONDS = 8;
  *
  * @param context part and alignment
  * @returns one entry a pair of neighbouring notes that were both played, one right after the other
- *
- * Source: definition.
  */
 export function measureTransitions(context: MeasureContext): TransitionMeasure[] {
   const { part, alignment } = context;

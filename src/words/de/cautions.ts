@@ -45,5 +45,6 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     const where = semitones > 0 ? 'höher' : 'tiefer';
     return `Die ganze Aufnahme klingt ${size(Math.abs(semitones))} ${where} als diese Noten.${guess} Alles andere hier ist in dieser Tonhöhe verglichen.`;
   },
-  'level-moved': () => 'Der Rekorder hat den Pegel wohl selbst verändert. Darum wird die Lautstärke nicht beurteilt.',
+  'level-moved': () =>
+    'Der Rekorder hat den Pegel wohl selbst verändert, darum wird die Lautstärke nicht beurteilt. Schalte nächstes Mal die automatische Aussteuerung und die Sprachverbesserung aus.',
 };

@@ -40,5 +40,6 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     const guess = isOctave ? '' : ' It may have been read from the part for another instrument.';
     return `The whole take sounds ${size} ${where} than this part.${guess} Everything else here is compared at that pitch.`;
   },
-  'level-moved': () => 'The recorder seems to have changed its level by itself. So dynamics are not judged.',
+  'level-moved': () =>
+    'The recorder seems to have changed its level by itself, so dynamics are not judged. Next time, switch off automatic gain and voice enhancement.',
 };
