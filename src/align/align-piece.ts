@@ -49,7 +49,7 @@ const LOOK_BACK_SHARE = 0.5;
 const LOOK_AHEAD_SECONDS = 0.05;
 const LOOK_AHEAD_SHARE = 0.4;
 /** The old sound falls by so much until the break. */
-const LEAST_FALL_DB = 6;
+const LEAST_FALL_DB = 8;
 /** The new sound may begin so long before the lowest level. */
 const TROUGH_MARGIN_SECONDS = 0.012;
 /** A note that was only found when its gap was looked at again is never surer than this. */

@@ -46,7 +46,7 @@ describe('a note at another pitch', () => {
     // named as the player reads it: F, not the E flat that sounds
     expect(finding!.text).toMatch(/\bF\b/);
     expect(finding!.text).toMatch(/F♯/);
-    expect(ofKind(played(65), 'accidental')[0]).toMatchObject({ misreading: 'carried-past-barline' });
+    expect(ofKind(played(65), 'accidental')[0]).toMatchObject({ facts: { misreading: 'carried-past-barline' } });
   });
 
   it('is a wrong note when none does', () => {
@@ -62,7 +62,7 @@ describe('a note at another pitch', () => {
   });
 
   it('is only to be watched when it is not sure', () => {
-    const { value } = STANDARDS.noteConfidence;
+    const { value } = STANDARDS.slipConfidence;
     expect(weightOf(played(63, value + 0.01), 'accidental')).toBe('fix');
     expect(weightOf(played(63, value - 0.01), 'accidental')).toBe('watch');
     expect(weightOf(played(67, value - 0.01), 'wrong-note')).toBe('watch');

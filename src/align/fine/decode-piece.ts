@@ -4,6 +4,7 @@ import { durationCost, MOST_MISSED, missedPrice, PRICE, pauseCost } from './pric
 import { fillOnsets } from './rough-onsets.js';
 import { type Step, type Steps, withCheapest } from './steps.js';
 import type { DecodedSegment, DecodeInput } from './types.js';
+import { passedOverCost, swallowedCost, unexplainedAfter, unexplainedBefore } from './unexplained-sound.js';
 
 const LEAST_VOICED_SECONDS = 0.025;
 const STRONG = 0.5;
@@ -13,10 +14,6 @@ const INSIDE_MARGIN_SECONDS = 0.05;
 const INSIDE_SECONDS = 0.08;
 const SILENCE_SECONDS = 0.1;
 const SILENT_SHARE = 0.15;
-/** A slip of the fingers or a second try at a note is no longer than this. */
-const LONGEST_SLIP_SECONDS = 0.5;
-const AROUND_NOTES = 6;
-const SHORTEST_NOTE_SECONDS = 0.06;
 /** Far more than a sum of prices can be off by rounding. */
 const ROUNDING = 1e-9;
 const OTHERWISE_SHARE = 0.35;
@@ -113,7 +110,7 @@ class PieceSearch {
       }
     }
     if (n <= this.mostMissed) {
-      const value = onset + missedPrice(n) + this.unexplainedCost(n, b);
+      const value = onset + missedPrice(n) + unexplainedBefore(this.input, n, b);
       if (value < cost) [cost, previous] = [value, null];
     }
     return Number.isFinite(cost) ? { note: n, boundary: b, added: false, previous, cost } : null;
@@ -164,7 +161,7 @@ class PieceSearch {
         const own = step.added
           ? PRICE.pitch * (1 - evidence.strongest(frame, this.lastFrame).share)
           : PRICE.pitch * (1 - evidence.share(midi, frame, this.lastFrame));
-        const value = step.cost + own + missedPrice(missed) + this.unexplainedAfter(n, step);
+        const value = step.cost + own + missedPrice(missed) + unexplainedAfter(this.input, n, step, this.lastFrame);
         if (value < cost) [cost, best] = [value, step];
       }
     }
@@ -201,7 +198,7 @@ class PieceSearch {
       next > n + 1 ? pauseCost(seconds, short, silence) : PRICE.mostDuration,
     );
     if (duration > limit + ROUNDING) return duration;
-    const passing = duration + (next > n + 1 ? this.passedOverCost(n, from, to, next) : 0);
+    const passing = duration + (next > n + 1 ? passedOverCost(this.input, n, from, to, next) : 0);
     if (passing > limit + ROUNDING) return passing;
     const sounding = passing + this.pitchCost(n, from, to, limit - passing);
     return sounding > limit + ROUNDING ? sounding : sounding + this.insideCost(n, from, to, limit - sounding);
@@ -234,22 +231,7 @@ class PieceSearch {
     const z = boundaries.frame[to]!;
     const voiced = evidence.voicedSeconds(a, z);
     if (voiced < LEAST_VOICED_SECONDS) return PRICE.unheard;
-    return PRICE.pitch * (1 - evidence.strongest(a, z).share) + this.swallowedCost(step.note, voiced);
-  }
-
-  /** Price of sound that one added note would have to be: beyond the length of a slip it is what written notes are. */
-  private swallowedCost(n: number, voicedSeconds: number): number {
-    const beyond = voicedSeconds - LONGEST_SLIP_SECONDS;
-    return beyond <= 0 ? 0 : (PRICE.unexplainedNote * beyond) / this.noteSeconds(n);
-  }
-
-  /** What a note around this one takes on average. */
-  private noteSeconds(n: number): number {
-    const { notes, pace } = this.input;
-    const first = Math.max(0, n - AROUND_NOTES);
-    const last = Math.min(notes.length - 1, n + AROUND_NOTES);
-    const quarters = notes[last]!.onsetQuarters - notes[first]!.onsetQuarters;
-    return Math.max(SHORTEST_NOTE_SECONDS, (quarters * pace[n]!) / Math.max(1, last - first));
+    return PRICE.pitch * (1 - evidence.strongest(a, z).share) + swallowedCost(this.input, step.note, voiced);
   }
 
   /** Price of attacks inside a note that begin no note, or something too low but beyond `limit`. */
@@ -288,38 +270,6 @@ class PieceSearch {
     if (evidence.voicedSeconds(frame, until) < LEAST_VOICED_SECONDS) return false;
     const midi = notes[n]!.soundingMidi + offsetSemitones;
     return SAME_TONE.every((away) => evidence.share(midi + away, frame, until) < OTHERWISE_SHARE);
-  }
-
-  /** Price of sound before the first note found that would have to be those passed over. */
-  private unexplainedCost(n: number, b: number): number {
-    if (n === 0) return 0;
-    const { boundaries, evidence, hopSeconds, notes, pace, startSeconds } = this.input;
-    const before = evidence.voicedSeconds(Math.round(startSeconds / hopSeconds), boundaries.frame[b]!);
-    const passedOver = (notes[n]!.onsetQuarters - notes[0]!.onsetQuarters) * pace[0]!;
-    return PRICE.unexplainedNote * n * Math.min(1, before / Math.max(0.05, passedOver));
-  }
-
-  /** Price of sound at other pitches in a note after which some were passed over: it would have to be those. */
-  private passedOverCost(n: number, from: number, to: number, next: number): number {
-    const { boundaries, evidence, notes, pace, offsetSemitones } = this.input;
-    const a = boundaries.frame[from]!;
-    const z = boundaries.frame[to]!;
-    const voiced = evidence.voicedSeconds(a, z);
-    const other = voiced * (1 - evidence.share(notes[n]!.soundingMidi + offsetSemitones, a, z));
-    const passedOver = (notes[next]!.onsetQuarters - notes[n + 1]!.onsetQuarters) * pace[n]!;
-    return PRICE.unexplainedNote * (next - n - 1) * Math.min(1, other / Math.max(0.05, passedOver));
-  }
-
-  /** Price of sound after the last note found that would have to be those passed over. */
-  private unexplainedAfter(n: number, step: Step): number {
-    const { boundaries, evidence, notes, pace } = this.input;
-    const last = notes.at(-1)!;
-    const missed = notes.length - 1 - n;
-    if (missed === 0) return 0;
-    const held = step.added ? 0 : notes[n + 1]!.onsetQuarters - notes[n]!.onsetQuarters;
-    const passedOver = (last.onsetQuarters - notes[n + 1]!.onsetQuarters + last.durationQuarters) * pace[n]!;
-    const after = evidence.voicedSeconds(boundaries.frame[step.boundary]!, this.lastFrame) - held * pace[n]!;
-    return PRICE.unexplainedNote * missed * Math.min(1, Math.max(0, after) / Math.max(0.05, passedOver));
   }
 
   private onsetCost(n: number, b: number): number {
