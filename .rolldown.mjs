@@ -7,9 +7,13 @@ await build({
     cli: 'dist/cli/index.js',
     batch: 'dist/batch/index.js',
     worker: 'dist/batch/worker.js',
+    'decoder-process': 'dist/decode/apart/decoder-process.js',
     'engraver-thread': 'dist/engrave/engraver-thread.js',
   },
   platform: 'node',
-  external: [/^node:/, 'pdfkit', 'yaml', /^verovio/],
+  external: [
+    ...[/^node:/, 'pdfkit', 'yaml', /^verovio/],
+    ...['node-web-audio-api', 'mediabunny', 'opus-decoder', '@audio/decode-amr'],
+  ],
   output: { dir: 'dist/program', format: 'esm' },
 });

@@ -10,6 +10,14 @@ export const CAUTIONS = {
   /** channels count from 1; `of` is how many the file has */
   'channels-empty': { channels: 'numbers', of: 'number' },
   'channels-cancel': { usedChannel: 'number', of: 'number' },
+  'channels-cancel-at-times': { usedChannel: 'number', of: 'number' },
+  'channels-noisier': { usedChannel: 'number', of: 'number' },
+  'channels-unequal': { usedChannel: 'number', of: 'number' },
+  /** seconds that could be read, to a tenth */
+  'damaged-from': { heldSeconds: 'number' },
+  'speech-coding': {},
+  /** above it nothing sounds, to a tenth */
+  'narrow-band': { kilohertz: 'number' },
   // the sound
   clips: {},
   noisy: {},

@@ -1,4 +1,5 @@
 import type { CodeArguments, Coded, FactShape, FactsOf } from './coded.js';
+import { RECORDING_FAULTS } from './recording-faults.js';
 
 /**
  * Kinds of what can be wrong with a user's input, stable across versions: a contract for scripts, which find them as `code`
@@ -11,6 +12,15 @@ export type InputErrorCode =
   | 'not-a-wav'
   | 'wav-damaged'
   | 'wav-unsupported'
+  | 'not-a-recording'
+  | 'sound-not-read'
+  | 'recording-damaged'
+  | 'recording-too-short'
+  | 'recording-too-long'
+  | 'sound-library-missing'
+  | 'decoder-died'
+  | 'decoder-too-slow'
+  | 'decoder-too-large'
   | 'not-musicxml'
   | 'score-refused'
   | 'score-without-notes'
@@ -32,29 +42,6 @@ const PLACE = { line: 'number', field: 'text' } as const;
 /** What stands there: a quoted text, or something that is none. */
 const FOUND = { found: ['empty', 'fields', 'list', 'text', 'unknown'], quoted: 'text' } as const;
 
-/** What a file can be that is no WAV file. */
-const OTHER_FORMATS = [
-  'unknown',
-  'riff',
-  'flac',
-  'mp3',
-  'ogg',
-  'mp4',
-  'aiff',
-  'wma',
-  'rifx',
-  'wave64',
-  'au',
-  'caf',
-  'wavpack',
-  'amr',
-  'aac',
-  'midi',
-  'matroska',
-  'zip',
-  'pdf',
-  'text',
-] as const;
 /** Why the disk does not write. */
 const WRITING_FAULTS = [
   'not-allowed',
@@ -75,30 +62,7 @@ const WRITING_FAULTS = [
  * known. What each is in words stands in the room `words`.
  */
 export const FAULTS = {
-  // recordings
-  'recording-empty': ['empty-file', {}],
-  'wav-ends-at-once': ['wav-damaged', { bytes: 'number' }],
-  'other-format': ['not-a-wav', { format: OTHER_FORMATS }],
-  'other-audio': ['not-a-wav', { ending: 'text' }],
-  'wav-without-audio': ['wav-damaged', {}],
-  'wav-too-short': ['wav-damaged', { milliseconds: 'number' }],
-  'recording-too-long': ['wav-unsupported', { minutes: 'number' }],
-  'wav-without-data-chunk': ['wav-damaged', {}],
-  'wav-without-format-chunk': ['wav-damaged', {}],
-  'wav-extension-cut': ['wav-damaged', {}],
-  'wav-format-cut': ['wav-damaged', {}],
-  'wav-rate-zero': ['wav-damaged', {}],
-  'wav-no-channels': ['wav-damaged', {}],
-  'wav-no-bits': ['wav-damaged', {}],
-  'wav-frames-differ': [
-    'wav-damaged',
-    { channels: 'number', bits: 'number', frameBytes: 'number', neededBytes: 'number' },
-  ],
-  'wav-unknown-kind': ['wav-unsupported', {}],
-  'wav-rate-unread': ['wav-unsupported', { hertz: 'number', lowestHertz: 'number', highestHertz: 'number' }],
-  'wav-many-channels': ['wav-unsupported', { channels: 'number', most: 'number' }],
-  'wav-odd-depth': ['wav-unsupported', { bits: 'number', coding: ['pcm', 'float', 'a-law', 'mu-law'] }],
-  'wav-compressed': ['wav-unsupported', { coding: 'text', formatTag: 'number' }],
+  ...RECORDING_FAULTS,
 
   // scores
   'score-empty': ['empty-file', {}],
@@ -186,7 +150,7 @@ export const FAULTS = {
   'scores-no-folder': ['bad-option', {}],
   'scores-folder-empty': ['no-such-file', {}],
   /** inputs as they were given, none where names must not be shown */
-  'no-wav-found': ['no-takes', { inputs: 'texts' }],
+  'no-recording-found': ['no-takes', { inputs: 'texts' }],
   'no-such-takes': ['no-takes', { inputs: 'texts' }],
   'folder-without-results': ['no-takes', {}],
   'results-are-blind': ['bad-option', {}],

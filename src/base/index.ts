@@ -43,5 +43,6 @@ export {
 export { A4_HZ, A4_MIDI, hzToMidi, midiToHz } from './pitch.js';
 export { printable } from './printable.js';
 export { criterionReason, REASONS, type Reason, type ReasonArguments } from './reasons.js';
+export type { FileFormat } from './recording-faults.js';
 export { sha256 } from './sha256.js';
 export { median, medianError, medianInterval, quantile, robustSpread } from './statistics.js';

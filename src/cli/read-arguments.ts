@@ -77,7 +77,7 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
   program
     .command('review')
     .description('listen to takes and write a report for each, and a section sheet for all of them')
-    .argument('<takes...>', 'WAV files, or folders that hold some (searched to any depth)')
+    .argument('<takes...>', 'recordings, or folders that hold some (searched to any depth)')
     .option('--score <file>', 'the part, as MusicXML (.musicxml, .xml or .mxl)')
     .option('--scores <folder>', 'several parts; each take is held against the one that was played')
     .requiredOption('--out <folder>', 'where to write; made when it is missing')

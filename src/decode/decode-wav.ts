@@ -1,7 +1,6 @@
 import { type Caution, InputError } from '../base/index.js';
 import { mixToMono } from './mix-to-mono.js';
 import { channelSource } from './read-channel.js';
-import { recogniseOtherFormat } from './recognise.js';
 import type { Take } from './types.js';
 import { findWavChunks, type WavChunks } from './wav-chunks.js';
 import { readWavFormat, type WavFormat } from './wav-format.js';
@@ -18,7 +17,7 @@ function checkIsWav(bytes: Uint8Array): void {
   if (isRiff && bytes.length < 12) {
     throw new InputError('wav-ends-at-once', { bytes: bytes.length });
   }
-  throw new InputError('other-format', { format: isRiff ? 'riff' : recogniseOtherFormat(bytes) });
+  throw new InputError('other-format', { format: 'unknown' });
 }
 
 function countFrames(chunks: WavChunks, format: WavFormat): number {
@@ -65,12 +64,12 @@ export function decodeWav(bytes: Uint8Array): Take {
   const chunks = findWavChunks(view);
   const format = readWavFormat(view, chunks.format);
   const frames = countFrames(chunks, format);
-  const mix = mixToMono(channelSource(view, chunks.data.start, frames, format));
+  const { cautions, ...mix } = mixToMono(channelSource(view, chunks.data.start, frames, format));
   return {
-    samples: mix.samples,
+    ...mix,
     sampleRateHz: format.sampleRateHz,
     channels: format.channels,
     ...(breaksOff(chunks) ? { breaksOff: true } : {}),
-    cautions: [...lengthCautions(chunks, format, frames), ...mix.cautions],
+    cautions: [...lengthCautions(chunks, format, frames), ...cautions],
   };
 }

@@ -1,10 +1,14 @@
 /**
- * Bytes of a WAV file in, a mono recording out; and the way back for the demo and the tests.
+ * Bytes of a recording in, mono samples out; and the way back to WAV for the demo and the tests. WAV is read here;
+ * everything else is decoded by a process of its own (`apart/`, with what it reads by in `readers/`).
  *
  * Conventions: samples are 32 bit floats with full scale at ±1, one channel, the file's own sample rate; sample 0 is the
  * time origin of everything that follows. Nothing here touches the disk.
  */
+
+export { soundsLikeOne } from './common/recognise.js';
+export { decodeTake } from './decode-take.js';
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';
 export { createScratch } from './scratch.js';
-export type { Samples, Take } from './types.js';
+export type { Origin, Samples, Take } from './types.js';

@@ -1,5 +1,5 @@
 import type { Caution } from '../base/index.js';
-import type { ChannelSource } from './read-channel.js';
+import type { ChannelSource } from './common/channel-source.js';
 import { createScratch } from './scratch.js';
 import type { Samples } from './types.js';
 
@@ -18,6 +18,26 @@ const BLOCK_FRAMES = 2048;
 /** Up to so many frames, a minute and a half, are mixed once and kept: 16 MB. */
 const KEPT_FRAMES = 2 ** 22;
 
+/** The mean is left where it is so much weaker than the loudest channel; two unrelated equal channels lose 3 dB: 4 dB. */
+const WEAKER_RATIO = 10 ** -0.4;
+
+/** Of the blocks that sound, so many may lose more than they would by chance before the channels count as cancelling. */
+const MOST_CANCELLING = 0.1;
+
+/** Such a block has less than this share of the power of unrelated channels. */
+const CANCELLING_BLOCK_SHARE = 0.4;
+
+/** So much further must one channel stand out from its own quiet than the mean does: 3 dB. */
+const CLEARER_RATIO = 10 ** 0.3;
+
+/** A channel that stands at full scale this often is clipped; then it counts as noisier by 20 dB. */
+const CLIPPED_SHARE = 1e-3;
+const FULL_SCALE = 0.999;
+const CLIPPED_PENALTY = 0.01;
+
+/** What is softer than this is no noise of a room: −120 dBFS. */
+const LEAST_POWER = 1e-12;
+
 /** Power is gathered from one block in so many: about 40 ms in every 170 ms, shorter than any note that matters. */
 const METERED_EVERY = 4;
 
@@ -29,17 +49,18 @@ export interface MonoMix {
 }
 
 interface Metered {
-  /** mean square around the mean of each channel: a constant offset counts as no sound */
-  readonly powers: readonly number[];
-  readonly mixPower: number;
+  readonly channels: readonly PowerMeter[];
+  readonly mix: PowerMeter;
   readonly replaced: number;
 }
 
-/** Mean square around the mean, gathered block by block. */
+/** Mean squares around the mean, block by block: a constant offset counts as no sound. */
 class PowerMeter {
-  private sum = 0;
-  private squares = 0;
-  private count = 0;
+  readonly blocks: number[] = [];
+  #sum = 0;
+  #squares = 0;
+  #count = 0;
+  #clipped = 0;
 
   add(samples: Float32Array): void {
     let sum = 0;
@@ -48,14 +69,25 @@ class PowerMeter {
       const value = samples[i] as number;
       sum += value;
       squares += value * value;
+      if (value >= FULL_SCALE || value <= -FULL_SCALE) this.#clipped++;
     }
-    this.sum += sum;
-    this.squares += squares;
-    this.count += samples.length;
+    this.#sum += sum;
+    this.#squares += squares;
+    this.#count += samples.length;
+    this.blocks.push(Math.max(0, squares / samples.length - (sum / samples.length) ** 2));
   }
 
   power(): number {
-    return Math.max(0, this.squares / this.count - (this.sum / this.count) ** 2);
+    return Math.max(0, this.#squares / this.#count - (this.#sum / this.#count) ** 2);
+  }
+
+  /** How far what is loud stands above what is quiet, as a ratio of powers; less where it is clipped. */
+  clearness(): number {
+    const sorted = [...this.blocks].sort((a, b) => a - b);
+    const at = (share: number): number =>
+      Math.max(LEAST_POWER, sorted[Math.floor(share * (sorted.length - 1))] as number);
+    const penalty = this.#clipped > CLIPPED_SHARE * this.#count ? CLIPPED_PENALTY : 1;
+    return (at(0.9) / at(0.1)) * penalty;
   }
 }
 
@@ -123,34 +155,78 @@ function meter(source: ChannelSource, channels: readonly number[]): Metered {
     replaced += mixBlock(source, channels, from, mix, scratch, onChannel);
     if (metered) mixMeter.add(mix);
   }
-  return { powers: meters.map((one) => one.power()), mixPower: mixMeter.power(), replaced };
+  return { channels: meters, mix: mixMeter, replaced };
 }
 
-function damageCautions(samples: number): Caution[] {
-  return samples === 0 ? [] : [{ code: 'damaged-samples', facts: { samples } }];
+/**
+ * @param replaced samples that were no numbers, and were set to 0
+ * @returns what is said of them
+ */
+export function damageCautions(replaced: number): Caution[] {
+  return replaced === 0 ? [] : [{ code: 'damaged-samples', facts: { samples: replaced } }];
+}
+
+type OneChannelCode = 'channels-cancel' | 'channels-cancel-at-times' | 'channels-noisier' | 'channels-unequal';
+
+/** Why one channel is better than the mean of all, and which; null when the mean is as good. */
+function better(metered: Metered): { readonly place: number; readonly why: OneChannelCode } | null {
+  const powers = metered.channels.map((one) => one.power());
+  const loudest = powers.indexOf(Math.max(...powers));
+  const clearness = metered.channels.map((one) => one.clearness());
+  const clearest = clearness.indexOf(Math.max(...clearness));
+  const mixPower = metered.mix.power();
+  const unrelated = sumOf(powers) / powers.length ** 2;
+  if (mixPower < CANCELLING_SHARE * unrelated) {
+    return { place: loudest, why: 'channels-cancel' };
+  }
+  if ((clearness[clearest] as number) > CLEARER_RATIO * metered.mix.clearness()) {
+    return { place: clearest, why: 'channels-noisier' };
+  }
+  if (mixPower < WEAKER_RATIO * (powers[loudest] as number)) {
+    return { place: loudest, why: 'channels-unequal' };
+  }
+  return cancelAtTimes(metered) ? { place: clearest, why: 'channels-cancel-at-times' } : null;
+}
+
+const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+
+/** Two microphones apart from each other hear some notes in step and some against it. */
+function cancelAtTimes({ channels, mix }: Metered): boolean {
+  const together = mix.blocks.map((_, block) => sumOf(channels.map(({ blocks }) => blocks[block] as number)));
+  const middle = [...together].sort((a, b) => a - b)[Math.floor(together.length / 2)] as number;
+  const sounding = [...together.keys()].filter((block) => (together[block] as number) >= Math.max(middle, LEAST_POWER));
+  const cancelling = sounding.filter((block) => {
+    const unrelated = (together[block] as number) / channels.length ** 2;
+    return (mix.blocks[block] as number) < CANCELLING_BLOCK_SHARE * unrelated;
+  });
+  return cancelling.length > MOST_CANCELLING * sounding.length;
 }
 
 /**
  * @param source at least one channel of at least one frame, full scale = ±1
- * @returns the mean of the channels that carry sound; where they cancel each other, the loudest of them alone
+ * @returns the mean of the channels that carry sound, or the better one alone: where they cancel each other, all the time
+ * or at some notes, where one is much softer, noisier or clipped
  */
 export function mixToMono(source: ChannelSource): MonoMix {
   const all = [...Array(source.channels).keys()];
-  if (source.channels === 1 && !source.mayBeDamaged) return { samples: mixOf(source, all), cautions: [] };
+  const of = (heard: readonly number[], cautions: readonly Caution[]): MonoMix => ({
+    samples: mixOf(source, heard),
+    cautions,
+  });
+  if (source.channels === 1 && !source.mayBeDamaged) return of(all, []);
   const first = meter(source, all);
   const cautions = damageCautions(first.replaced);
-  const power = (channel: number): number => first.powers[channel] as number;
-  const loudest = all.reduce((best, channel) => (power(channel) > power(best) ? channel : best), 0);
-  const empty = all.filter((channel) => power(channel) < power(loudest) * EMPTY_POWER_RATIO);
+  const powers = first.channels.map((one) => one.power());
+  const empty = all.filter((channel) => (powers[channel] as number) < Math.max(...powers) * EMPTY_POWER_RATIO);
   const kept = all.filter((channel) => !empty.includes(channel));
-  const of = source.channels;
   if (empty.length > 0) {
-    cautions.push({ code: 'channels-empty', facts: { channels: empty.map((channel) => channel + 1), of } });
+    const channels = empty.map((channel) => channel + 1);
+    cautions.push({ code: 'channels-empty', facts: { channels, of: source.channels } });
   }
-  if (kept.length === 1) return { samples: mixOf(source, kept), cautions };
-  const mix = empty.length > 0 ? meter(source, kept) : first;
-  const unrelated = mix.powers.reduce((sum, value) => sum + value, 0) / kept.length ** 2;
-  if (mix.mixPower >= CANCELLING_SHARE * unrelated) return { samples: mixOf(source, kept), cautions };
-  cautions.push({ code: 'channels-cancel', facts: { usedChannel: loudest + 1, of } });
-  return { samples: mixOf(source, [loudest]), cautions };
+  if (kept.length === 1) return of(kept, cautions);
+  const alone = better(empty.length > 0 ? meter(source, kept) : first);
+  if (alone === null) return of(kept, cautions);
+  const channel = kept[alone.place] as number;
+  cautions.push({ code: alone.why, facts: { usedChannel: channel + 1, of: source.channels } });
+  return of([channel], cautions);
 }

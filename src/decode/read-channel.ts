@@ -1,21 +1,9 @@
-import { A_LAW, MU_LAW } from './companding.js';
+import type { ChannelSource } from './common/channel-source.js';
+import { A_LAW, MU_LAW } from './common/companding.js';
 import type { WavFormat } from './wav-format.js';
 
 /** Beyond this a float sample is damage, not a loud note: +180 dBFS. */
 const ABSURD = 1e9;
-
-/** Gives the samples of one channel, piece by piece. */
-export interface ChannelSource {
-  readonly channels: number;
-  readonly frames: number;
-  /** whether there may be samples that are no number; whole numbers cannot be damaged in a way that shows */
-  readonly mayBeDamaged: boolean;
-  /**
-   * Fills `out` with the samples of a channel from a frame on; the caller stays within `frames`.
-   * Returns how many samples were no number or absurdly large and were set to 0.
-   */
-  readonly read: (channel: number, fromFrame: number, out: Float32Array) => number;
-}
 
 type Reader = (view: DataView, at: number, stride: number, out: Float32Array) => void;
 

@@ -101,6 +101,7 @@ function takeOf({ file, sha256, player, date, instrument, blind, take }: TakeRes
     durationSeconds: take.samples.length / take.sampleRateHz,
     sampleRateHz: take.sampleRateHz,
     channels: take.channels,
+    ...(take.origin === undefined ? {} : { coding: take.origin }),
   };
 }
 

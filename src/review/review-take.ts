@@ -1,6 +1,6 @@
 import { type Language, sha256 } from '../base/index.js';
 import type { Brief } from '../brief/index.js';
-import { decodeWav } from '../decode/index.js';
+import { decodeTake } from '../decode/index.js';
 import { engravePart } from '../engrave/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
@@ -14,7 +14,7 @@ import type { Engraving, Etude, Tool, Who } from './types.js';
 
 /** One take, all that its review depends on, and what is wanted of it. */
 export interface TakeRequest extends DocumentWishes {
-  /** the WAV file whole, or what gives it, asked once: then it is not held longer than it is needed */
+  /** the take's file whole, or what gives it, asked once: then it is not held longer than it is needed */
   readonly bytes: Uint8Array | (() => Uint8Array);
   /** their SHA-256, where it is known already */
   readonly sha256?: string;
@@ -68,7 +68,7 @@ export async function reviewTake(
 ): Promise<ReviewedTake> {
   const wanted = wantedDocuments(request);
   const hears = wanted.some((document) => document.hears);
-  const review = judged(request, hears, onDecoded);
+  const review = await judged(request, hears, onDecoded);
   const documents: MadeDocument[] = [];
   for (const { ending, make, madeFor } of wanted) {
     documents.push({ ending, bytes: await make(review, request), madeFor: madeFor(request) });
@@ -77,10 +77,10 @@ export async function reviewTake(
 }
 
 /** All but the documents. What was heard is given up at its end, and the recording unless a document needs it. */
-function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds: number) => void): Review {
+async function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds: number) => void): Promise<Review> {
   const { file, who, tool, language = 'en', blind = false } = request;
   const bytes = typeof request.bytes === 'function' ? request.bytes() : request.bytes;
-  const take = decodeWav(bytes);
+  const take = await decodeTake(bytes);
   onDecoded(take.samples.length / take.sampleRateHz);
   const { etude, heard } = chooseEtude(take, [
     {

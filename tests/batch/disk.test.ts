@@ -124,7 +124,7 @@ describe('how a run ends', () => {
     expect(exitCode({ ...whole, failures: [] })).toBe(0);
     expect(exitCode({ ...whole, failures: [failure] })).toBe(1);
     expect(exitCode({ ...whole, failures: [failure], notReached: 3 })).toBe(130);
-    expect(exitCode(new InputError('no-wav-found', { inputs: ['there'] }))).toBe(2);
+    expect(exitCode(new InputError('no-recording-found', { inputs: ['there'] }))).toBe(2);
     expect(exitCode(new TypeError('a fault'))).toBe(1);
   });
 

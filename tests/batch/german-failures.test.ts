@@ -58,6 +58,30 @@ const HEADS: readonly (readonly number[])[] = [
   [0, 1, 2, 3],
 ];
 
+/** What is said of files that are no WAV files; tests/decode/ makes the program say so. */
+const APART: readonly Failure[] = [
+  { code: 'no-recording', facts: { format: 'no-known-kind' } },
+  { code: 'format-not-read', facts: { format: 'amr-of-many' } },
+  { code: 'no-sound-in-it', facts: { format: 'mov' } },
+  { code: 'coding-not-read', facts: { format: 'mp4', coding: 'AC-3' } },
+  { code: 'coding-not-read', facts: { format: 'caf', coding: '' } },
+  {
+    code: 'sound-not-usual',
+    facts: { channels: 9, most: 8, hertz: 44_100, lowestHertz: 8000, highestHertz: 192_000 },
+  },
+  { code: 'recording-damaged', facts: { format: '3gp' } },
+  { code: 'recording-damaged', facts: { format: 'mpeg-ts' } },
+  { code: 'recording-too-short', facts: { milliseconds: 40 } },
+  { code: 'recording-over-an-hour', facts: {} },
+  { code: 'sound-library-missing', facts: {} },
+  { code: 'sound-engine-missing', facts: {} },
+  { code: 'decoder-died', facts: { format: 'ogg' } },
+  { code: 'decoder-too-slow', facts: { format: 'matroska' } },
+  { code: 'decoder-too-large', facts: { format: 'flac' } },
+];
+
+const OF_RECORDINGS = /^(?:recording-|wav-|other-format|no-recording$|format-|no-sound|coding-|sound-|decoder-)/;
+
 function fromDecoding(): Failure[] {
   return [
     ...FIELDS.map(header),
@@ -135,6 +159,12 @@ describe('why a take could not be read', () => {
     }
   });
 
+  it.each(APART)('is said in German, of what is no WAV file: $code', (fault) => {
+    const [message, german] = [failureSaid('en', fault), failureSaid('de', fault)];
+    expect([message, german]).toEqual([message, expect.not.stringContaining(message)]);
+    expect([message, german]).toEqual([message, expect.not.stringMatching(ENGLISH)]);
+  });
+
   it('is tried here for every fault of a recording', () => {
     // The recording of more than an hour takes long to make.
     const long: Failure = { code: 'recording-too-long', facts: { minutes: 61 } };
@@ -142,8 +172,8 @@ describe('why a take could not be read', () => {
     expect(failureSaid('de', long)).toBe(
       'Die Aufnahme ist 61 Minuten lang; auf das Stück kürzen, höchstens 60 Minuten.',
     );
-    const tried = new Set([...fromDecoding(), long].map(({ code }) => code));
-    const codes = Object.keys(FAILURES).filter((code) => /^(?:recording-|wav-|other-format)/.test(code));
+    const tried = new Set([...fromDecoding(), ...APART, long].map(({ code }) => code));
+    const codes = Object.keys(FAILURES).filter((code) => OF_RECORDINGS.test(code));
     expect(codes.length).toBeGreaterThan(15);
     expect(codes.filter((code) => !tried.has(code as Failure['code']))).toEqual([]);
   });

@@ -58,6 +58,10 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['fflate', 'score', 'Only score opens compressed MusicXML.'],
   ['yaml', 'brief', 'The page written by a teacher is read there.'],
   ['zod', 'result|weeks|batch', 'Documents and records are defined there.'],
+  ['node-web-audio-api', 'decode', 'Only decode opens recordings, in a process of its own.'],
+  ['mediabunny', 'decode', 'Only decode takes recordings out of their containers.'],
+  ['opus-decoder', 'decode', 'Only decode opens recordings.'],
+  ['@audio/decode-amr', 'decode', 'Only decode opens recordings.'],
   ['pdfkit', 'page', 'Only page draws.'],
   ['@expo-google-fonts/source-serif-4', 'page', 'Only page sets type.'],
   ['@vexflow-fonts/bravura', 'page', 'Only page sets musical signs.'],
@@ -169,9 +173,9 @@ const OUTSIDE = [
   ),
   forbid(
     'no-other-program',
-    { path: '^src/' },
+    { path: '^src/', pathNot: '^src/decode/apart/decoder\\.ts$' },
     { path: nodes('child_process') },
-    'What the program needs comes with it; nothing else on the machine is run.',
+    'What the program needs comes with it; nothing else on the machine is run. Recordings are decoded by a process of ours.',
   ),
 ];
 

@@ -23,8 +23,8 @@ const BAD: Readonly<Record<string, readonly [bytes: Uint8Array | string, code: s
   'header-only.wav': [goodTake().slice(0, AUDIO_AT), 'wav-damaged'],
   'many-channels.wav': [changed((view) => view.setUint16(CHANNELS_AT, 65535, true)), 'wav-unsupported'],
   'one-hertz.wav': [changed((view) => view.setUint32(RATE_AT, 1, true)), 'wav-unsupported'],
-  'song.mp3': ['ID3', 'not-a-wav'],
-  'text.wav': ['Dear Ms Berg, here is my recording.\n', 'not-a-wav'],
+  'song.mp3': ['ID3', 'recording-damaged'],
+  'text.wav': ['Dear Ms Berg, here is my recording.\n', 'not-a-recording'],
   'zero-hertz.wav': [changed((view) => view.setUint32(RATE_AT, 0, true)), 'wav-damaged'],
 };
 

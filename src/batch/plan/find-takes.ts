@@ -1,13 +1,19 @@
-import { readdirSync, realpathSync, statSync } from 'node:fs';
+import { closeSync, openSync, readdirSync, readSync, realpathSync, statSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
-import { byCodePoint, InputError } from '../../base/index.js';
+import { byCodePoint } from '../../base/index.js';
+import { soundsLikeOne } from '../../decode/index.js';
 import { failureOf } from '../failures/failure-of.js';
 import type { FoundTake, TakeFailure } from '../types.js';
 
-const WAV_ENDINGS = new Set(['.wav', '.wave']);
-const OTHER_AUDIO_ENDINGS = new Set(
-  '.mp3 .m4a .mp4 .aac .flac .aif .aiff .aifc .ogg .oga .opus .wma .caf .amr .webm'.split(' '),
+/** Endings of recordings, whether or not they can be read: what a take holds is found out when it is read. */
+const ENDINGS = new Set(
+  (
+    '.wav .wave .mp3 .m4a .m4b .mp4 .m4v .mov .aac .flac .aif .aiff .aifc .ogg .oga .opus .caf .amr .awb .3gp .3gpp ' +
+    '.3g2 .webm .weba .mka .mkv .wma .w64 .au .ts'
+  ).split(' '),
 );
+/** Enough to tell sound by its first bytes. */
+const HEAD_BYTES = 64;
 
 /** What lies under the paths that were given. */
 export interface Found {
@@ -18,9 +24,9 @@ export interface Found {
 }
 
 /**
- * Finds the takes. A file that is named is always taken; in folders, searched to any depth, files ending in `.wav` or
- * `.wave` count, hidden files (and with them the `._` companions some systems write) do not, and other audio formats
- * become failures that say what to do. A folder reached twice, also through a link that leads back, is searched once.
+ * Finds the takes. A file that is named is always taken; in folders, searched to any depth, files count whose ending is
+ * that of a recording or whose first bytes are those of one, hidden files (and with them the `._` companions some systems
+ * write) do not. A folder reached twice, also through a link that leads back, is searched once.
  *
  * @param inputs files and folders as the user gave them
  * @returns takes and failures, both in code point order of the path below the folder given
@@ -60,13 +66,27 @@ function searchFolder(search: Search, root: string, folder: string): void {
 }
 
 function searchEntry(search: Search, root: string, path: string): void {
-  const ending = extname(path).toLowerCase();
-  if (isFolder(path)) {
-    searchFolder(search, root, path);
-  } else if (WAV_ENDINGS.has(ending)) {
-    if (!search.takes.has(path)) search.takes.set(path, { path, file: below(root, path) });
-  } else if (OTHER_AUDIO_ENDINGS.has(ending)) {
-    throw new InputError('other-audio', { ending });
+  if (isFolder(path)) searchFolder(search, root, path);
+  else if (!search.takes.has(path) && isRecording(path)) search.takes.set(path, { path, file: below(root, path) });
+}
+
+function isRecording(path: string): boolean {
+  return ENDINGS.has(extname(path).toLowerCase()) || soundsLikeOne(headOf(path));
+}
+
+/** What cannot be opened, or is no ordinary file, has no first bytes. */
+function headOf(path: string): Uint8Array {
+  const head = new Uint8Array(HEAD_BYTES);
+  try {
+    if (!statSync(path).isFile()) return new Uint8Array();
+    const file = openSync(path, 'r');
+    try {
+      return head.subarray(0, readSync(file, head));
+    } finally {
+      closeSync(file);
+    }
+  } catch {
+    return new Uint8Array();
   }
 }
 

@@ -70,7 +70,7 @@ function foundIn({ inputs, blind }: ReviewRequest): Found {
   const found = findTakes(inputs);
   if (found.takes.length > 0 || found.failures.some(({ failure }) => failure.code !== 'no-such-file')) return found;
   const shown = blind === true ? [] : inputs;
-  throw new InputError(found.failures[0] === undefined ? 'no-wav-found' : 'no-such-takes', { inputs: shown });
+  throw new InputError(found.failures[0] === undefined ? 'no-recording-found' : 'no-such-takes', { inputs: shown });
 }
 
 function rosterFor(path: string, takes: readonly FoundTake[]): ReturnType<typeof matchRoster> {

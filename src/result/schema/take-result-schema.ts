@@ -59,6 +59,16 @@ const takeScoreSchema = scoreSchema.extend({
     .meta({ description: 'the bars as printed, in order, also those without a note' }),
 });
 
+const codingSchema = z.object({
+  container: z.string().meta({ description: 'what the file is: mp4, ogg, matroska, flac, amr …' }),
+  codec: z.string().meta({ description: 'how its sound is coded: aac, mp3, opus, vorbis, flac, alac, pcm, amr …' }),
+  lossy: z.boolean().meta({ description: 'whether the coding leaves out what it takes to be inaudible' }),
+  speech: z.boolean().meta({ description: 'whether the coding is made for speech on the telephone' }),
+  bitsASecond: z.int().meta({ description: 'bits a second of the whole file' }),
+  bandwidthHz: hertz('nothing sounds above it'),
+  onsetSpreadSeconds: seconds('by how much the coding may move an onset: 95 of 100 stay within it'),
+});
+
 const takeSchema = z.object({
   file: z.string().meta({ description: 'file name only, never a path of the machine' }),
   sha256: z.string(),
@@ -69,6 +79,7 @@ const takeSchema = z.object({
   durationSeconds: seconds(),
   sampleRateHz: z.number().meta({ description: 'Hz' }),
   channels: z.int(),
+  coding: codingSchema.optional().meta({ description: 'present where the file is no WAV file' }),
 });
 
 const recordingSchema = z.object({

@@ -23,6 +23,18 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     `Leer und darum weggelassen: ${channels.map((channel) => channelName(channel, of)).join(', ')}.`,
   'channels-cancel': ({ usedChannel, of }) =>
     `Die Kanäle löschen einander aus (einer ist umgepolt); verwendet wurde nur: ${channelName(usedChannel, of)}.`,
+  'channels-cancel-at-times': ({ usedChannel, of }) =>
+    `Die Kanäle löschen einander zum Teil aus; verwendet wurde nur: ${channelName(usedChannel, of)}.`,
+  'channels-noisier': ({ usedChannel, of }) =>
+    `Zusammen rauschen die Kanäle mehr als einer allein; verwendet wurde nur: ${channelName(usedChannel, of)}.`,
+  'channels-unequal': ({ usedChannel, of }) =>
+    `Die Kanäle sind sehr verschieden laut; verwendet wurde nur: ${channelName(usedChannel, of)}.`,
+  'damaged-from': ({ heldSeconds }) =>
+    `Die Datei ist nach ${withComma(heldSeconds, 1)} s beschädigt oder abgeschnitten; gehört wurde nur, was davor steht.`,
+  'speech-coding': () =>
+    'Die Aufnahme ist so gespeichert, wie es für Sprache am Telefon gedacht ist: Leise Töne und Tonanfänge können darin verloren gehen.',
+  'narrow-band': ({ kilohertz }) =>
+    `Die Aufnahme enthält nichts über ${withComma(kilohertz, 1)} kHz, wie ein Telefongespräch: Leise Töne und Tonanfänge können darin verloren gehen.`,
   clips: () => 'Die Aufnahme ist stellenweise zu laut und übersteuert: Laute Töne lassen sich nicht genau vergleichen.',
   noisy: () => 'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
   'rings-long': () =>

@@ -5,17 +5,24 @@ import { withComma } from './with-comma.js';
 
 const SAVE = 'die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).';
 const RECORD = 'die Aufnahme neu machen oder neu kopieren.';
+const SAVE_OR = 'die Aufnahme als WAV oder M4A speichern.';
+const COPY = 'die Aufnahme neu kopieren oder neu machen.';
 
 const headerDamaged = (found: string): string =>
   `Der Kopf der WAV-Datei ist beschädigt: ${found}; die Aufnahme neu machen oder neu ausgeben.`;
 
 const FORMATS = {
+  wav: 'eine WAV-Datei',
   unknown: 'keine WAV-Datei',
+  'no-known-kind': 'keine Aufnahme bekannter Art',
   riff: 'eine RIFF-Datei ohne Ton',
   flac: 'eine FLAC-Datei',
   mp3: 'eine MP3-Datei',
   ogg: 'eine Ogg-Datei',
   mp4: 'eine M4A- oder MP4-Datei',
+  '3gp': 'eine 3GP-Datei',
+  mov: 'eine QuickTime-Filmdatei',
+  'mpeg-ts': 'eine MPEG-Stromdatei',
   aiff: 'eine AIFF-Datei',
   wma: 'eine WMA-Datei',
   rifx: 'eine WAV-Datei mit umgekehrten Bytes (RIFX)',
@@ -24,6 +31,7 @@ const FORMATS = {
   caf: 'eine CAF-Datei',
   wavpack: 'eine WavPack-Datei',
   amr: 'eine AMR-Datei',
+  'amr-of-many': 'eine AMR-Datei mit mehreren Kanälen',
   aac: 'eine AAC-Datei',
   midi: 'eine MIDI-Datei',
   matroska: 'eine WebM- oder Matroska-Datei',
@@ -67,6 +75,29 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'wav-too-short': ({ milliseconds }) => `In der WAV-Datei sind nur ${milliseconds} ms Ton; ${RECORD}`,
   'recording-too-long': ({ minutes }) =>
     `Die Aufnahme ist ${minutes} Minuten lang; auf das Stück kürzen, höchstens 60 Minuten.`,
+  'no-recording': ({ format }) =>
+    `Das ist ${FORMATS[format]}; nötig ist eine Aufnahme, so wie sie gemacht wurde, oder als WAV gespeichert.`,
+  'format-not-read': ({ format }) => `Das ist ${FORMATS[format]}, und das wird nicht gelesen; ${SAVE_OR}`,
+  'no-sound-in-it': ({ format }) => `Das ist ${FORMATS[format]}, und darin ist kein Ton zu finden; ${SAVE_OR}`,
+  'coding-not-read': ({ format, coding }) => {
+    const name = coding === '' ? 'seltenes AAC' : coding;
+    return `Das ist ${FORMATS[format]} mit Ton der Art ${name}, und die wird nicht gelesen; ${SAVE_OR}`;
+  },
+  'sound-not-usual': ({ channels, most, hertz, lowestHertz, highestHertz }) =>
+    `Diese Datei nennt ${channels} Kanäle mit ${hertz} Hz; lesbar sind 1 bis ${most} Kanäle mit ${lowestHertz} bis ${highestHertz} Hz.`,
+  'recording-damaged': ({ format }) => `Das ist ${FORMATS[format]}, aber beschädigt; ${COPY}`,
+  'recording-too-short': ({ milliseconds }) => `Die Aufnahme enthält nur ${milliseconds} ms Ton; ${RECORD}`,
+  'recording-over-an-hour': () => 'Die Aufnahme ist länger als eine Stunde; auf das Stück kürzen.',
+  'sound-library-missing': () =>
+    'Um das zu lesen, ist die Tonbibliothek libasound2 nötig; sie installieren (apt install libasound2) oder die Aufnahme als WAV speichern.',
+  'sound-engine-missing': () =>
+    'Diese Art Datei ist auf diesem Rechner nicht zu lesen; die Aufnahme als WAV speichern.',
+  'decoder-died': ({ format }) =>
+    `Das ist ${FORMATS[format]}, und das Lesen ist daran gescheitert, also beschädigt; ${COPY}`,
+  'decoder-too-slow': ({ format }) =>
+    `Das ist ${FORMATS[format]}, und das Lesen nimmt kein Ende, also beschädigt; ${COPY}`,
+  'decoder-too-large': ({ format }) =>
+    `Das ist ${FORMATS[format]} und braucht mehr Speicher, als eine Aufnahme soll; auf das Stück kürzen oder neu aufnehmen.`,
   'wav-without-data-chunk': () =>
     'In der WAV-Datei ist kein Ton (kein data-Block); die Aufnahme neu machen oder neu als WAV ausgeben (PCM, 16 oder 24 Bit).',
   'wav-without-format-chunk': () =>
@@ -159,10 +190,10 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'scores-no-folder': () => 'Das ist eine Datei; --scores braucht einen Ordner.',
   'scores-folder-empty': () =>
     'In diesem Ordner sind keine Noten; Dateien mit der Endung .musicxml, .xml oder .mxl hineinlegen.',
-  'no-wav-found': ({ inputs }) =>
-    `${given(inputs)}: Es gibt keine WAV-Datei; WAV-Dateien angeben oder einen Ordner mit solchen.`,
+  'no-recording-found': ({ inputs }) =>
+    `${given(inputs)}: Es gibt keine Aufnahme; Aufnahmen angeben oder einen Ordner mit solchen.`,
   'no-such-takes': ({ inputs }) =>
-    `${given(inputs)}: Es gibt keine solche Datei und keinen solchen Ordner; WAV-Dateien angeben oder einen Ordner mit solchen.`,
+    `${given(inputs)}: Es gibt keine solche Datei und keinen solchen Ordner; Aufnahmen angeben oder einen Ordner mit solchen.`,
   'folder-without-results': () =>
     'In diesem Ordner ist kein Ergebnis einer Aufnahme; den angeben, in den review geschrieben hat.',
   'results-are-blind': () =>

@@ -17,6 +17,18 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
   },
   'channels-cancel': ({ usedChannel, of }) =>
     `the channels cancel each other (one is upside down); only ${channelName(usedChannel, of)} was used`,
+  'channels-cancel-at-times': ({ usedChannel, of }) =>
+    `the channels partly cancel each other; only ${channelName(usedChannel, of)} was used`,
+  'channels-noisier': ({ usedChannel, of }) =>
+    `the channels together are noisier than one of them; only ${channelName(usedChannel, of)} was used`,
+  'channels-unequal': ({ usedChannel, of }) =>
+    `the channels are of very different loudness; only ${channelName(usedChannel, of)} was used`,
+  'damaged-from': ({ heldSeconds }) =>
+    `the file is damaged or cut off after ${heldSeconds.toFixed(1)} s; only what stands before it was heard`,
+  'speech-coding': () =>
+    'The recording was kept in a coding made for speech on the telephone: soft notes and attacks may be lost in it.',
+  'narrow-band': ({ kilohertz }) =>
+    `The recording keeps nothing above ${kilohertz.toFixed(1)} kHz, as a telephone call does: soft notes and attacks may be lost in it.`,
   clips: () => 'The recording is too loud in places and clips: loud notes cannot be compared exactly.',
   noisy: () => 'There is much noise in the recording: soft notes may be lost in it.',
   'rings-long': () =>

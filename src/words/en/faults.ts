@@ -4,17 +4,24 @@ import { BRIEF_FAULTS_IN_WORDS } from './brief-faults.js';
 
 const SAVE = 'save the take as WAV (16 or 24 bit PCM)';
 const RECORD = 'record or copy the take again';
+const SAVE_OR = 'save the take as WAV or M4A';
+const COPY = 'copy or record the take again';
 const EXPORT = 'export or record the take again';
 
 const headerDamaged = (found: string): string => `the WAV header is damaged: ${found}; ${EXPORT}`;
 
 const FORMATS = {
+  wav: 'a WAV file',
   unknown: 'no WAV file',
+  'no-known-kind': 'no recording of a known kind',
   riff: 'a RIFF file without audio',
   flac: 'a FLAC file',
   mp3: 'an MP3 file',
   ogg: 'an Ogg file',
   mp4: 'an M4A or MP4 file',
+  '3gp': 'a 3GP file',
+  mov: 'a QuickTime film',
+  'mpeg-ts': 'an MPEG stream',
   aiff: 'an AIFF file',
   wma: 'a WMA file',
   rifx: 'a big-endian WAV file (RIFX)',
@@ -23,6 +30,7 @@ const FORMATS = {
   caf: 'a CAF file',
   wavpack: 'a WavPack file',
   amr: 'an AMR file',
+  'amr-of-many': 'an AMR file of several channels',
   aac: 'an AAC file',
   midi: 'a MIDI file',
   matroska: 'a WebM or Matroska file',
@@ -65,6 +73,27 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'wav-too-short': ({ milliseconds }) => `the WAV file holds only ${milliseconds} ms of audio; ${RECORD}`,
   'recording-too-long': ({ minutes }) =>
     `the recording is ${minutes} minutes long; cut it to the take, 60 minutes at most`,
+  'no-recording': ({ format }) => `this is ${FORMATS[format]}; a recording is needed, as it was made or saved as WAV`,
+  'format-not-read': ({ format }) => `this is ${FORMATS[format]}, which is not read; ${SAVE_OR}`,
+  'no-sound-in-it': ({ format }) => `this is ${FORMATS[format]} in which no sound is found; ${SAVE_OR}`,
+  'coding-not-read': ({ format, coding }) => {
+    const name = coding === '' ? 'a kind of AAC that is not common' : coding;
+    return `this is ${FORMATS[format]} whose sound is coded as ${name}, which is not read; ${SAVE_OR}`;
+  },
+  'sound-not-usual': ({ channels, most, hertz, lowestHertz, highestHertz }) =>
+    `this file says ${channels} channels at ${hertz} Hz; 1 to ${most} channels at ${lowestHertz} to ${highestHertz} Hz can be read`,
+  'recording-damaged': ({ format }) => `this is ${FORMATS[format]} that is damaged; ${COPY}`,
+  'recording-too-short': ({ milliseconds }) => `the recording holds only ${milliseconds} ms of sound; ${RECORD}`,
+  'recording-over-an-hour': () => 'the recording is more than an hour long; cut it to the take',
+  'sound-library-missing': () =>
+    'to read this the sound library libasound2 is needed; install it (apt install libasound2), or save the take as WAV',
+  'sound-engine-missing': () => 'this kind of file cannot be read on this machine; save the take as WAV',
+  'decoder-died': ({ format }) =>
+    `this is ${FORMATS[format]} at which the decoder broke down, so it is damaged; ${COPY}`,
+  'decoder-too-slow': ({ format }) =>
+    `this is ${FORMATS[format]} whose decoding does not end, so it is damaged; ${COPY}`,
+  'decoder-too-large': ({ format }) =>
+    `this is ${FORMATS[format]} that needs more memory than a take should; cut it to the take, or record it again`,
   'wav-without-data-chunk': () =>
     `the WAV file has no audio in it (no data chunk); ${EXPORT} as WAV (16 or 24 bit PCM)`,
   'wav-without-format-chunk': () =>
@@ -147,10 +176,10 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'brief-beside-scores': ({ ending }) => `--brief is for one score; beside --scores put ${ending} files in the folder`,
   'scores-no-folder': () => 'this is a file; --scores needs a folder',
   'scores-folder-empty': () => 'no score is in this folder; put .musicxml, .xml or .mxl files there',
-  'no-wav-found': ({ inputs }) =>
-    `${given(inputs)}: no WAV file was found; give WAV files, or a folder that holds some`,
+  'no-recording-found': ({ inputs }) =>
+    `${given(inputs)}: no recording was found; give recordings, or a folder that holds some`,
   'no-such-takes': ({ inputs }) =>
-    `${given(inputs)}: there is no such file or folder; give WAV files, or a folder that holds some`,
+    `${given(inputs)}: there is no such file or folder; give recordings, or a folder that holds some`,
   'folder-without-results': () => 'no result of a take is in this folder; give the one that review wrote to',
   'results-are-blind': () => 'the results in this folder are blind; add --blind, or choose another folder',
   'results-show-names': () => 'the results in this folder show names; choose another folder for --blind',
