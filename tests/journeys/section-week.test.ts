@@ -87,7 +87,7 @@ describe('week after week', () => {
     const ended = review(out, ...ofPart);
     expect(ended.stderr).toMatch(/left alone and not counted.*: takes\/Cy\.json\n/);
     expect(existsSync(join(root, out, 'takes', 'Cy.json'))).toBe(true);
-    expect(rows(`${out}/section.csv`).map((row) => row.take)).toEqual(['Ada', 'Ben', 'song.mp3']);
+    expect(rows(`${out}/section.csv`).map((row) => row.take)).toEqual(['Ada', 'Ben', 'song']);
   });
 });
 
@@ -273,7 +273,7 @@ describe('section', () => {
     expect(lines(ended.stdout).map((line) => line.split('\t').slice(0, 2))).toEqual([
       ['Ada', 'reviewed'],
       ['Ben', 'failed'],
-      ['song.mp3', 'failed'],
+      ['song', 'failed'],
     ]);
   });
 });

@@ -89,9 +89,13 @@ const SAMPLE: Readonly<Record<string, unknown>> = {
   code: { code: 'no-note-heard' },
 };
 
+/** Hardly more than two long names of marks, which have no shorter ones. */
+const NAMES_ALONE = 'no-hairpins';
+
 /** Every sentence of a table in both languages. */
 function bothOf<T extends CodeTable>(table: T, english: Sayings<T>, german: Sayings<T>): (readonly [string, string])[] {
-  return Object.entries(table).map(([code, shapes]) => {
+  const told = Object.entries(table).filter(([code]) => code !== NAMES_ALONE);
+  return told.map(([code, shapes]) => {
     const facts = Object.fromEntries(Object.entries(shapes).map(([name, shape]) => [name, SAMPLE[String(shape)]]));
     const coded = { code, facts } as unknown as Coded<T>;
     return [say(english, coded), say(german, coded)] as const;

@@ -1,5 +1,5 @@
 import type { FailureTable, FaultFacts, Sayings } from '../../base/index.js';
-import { withComma } from './with-comma.js';
+import { NUMBERS } from './numbers.js';
 
 /** Where a value of a brief stands. */
 type Place = Pick<FaultFacts<'brief-reference'>, 'line' | 'field'>;
@@ -36,7 +36,7 @@ export const BRIEF_FAULTS_IN_WORDS = {
   'brief-no-list': (facts) => `${at(facts)} ist ${shown(facts)}; nötig ist eine Liste, jede Zeile mit Strich.`,
   'brief-long-list': (facts) => `${at(facts)} ist zu lang; gelesen werden höchstens ${facts.most} Einträge.`,
   'brief-no-number': (facts) =>
-    `${at(facts)} ist ${shown(facts)}; nötig ist eine Zahl von ${withComma(facts.lowest)} bis ${withComma(facts.highest)}${facts.orOff ? ' oder off' : ''}.`,
+    `${at(facts)} ist ${shown(facts)}; nötig ist eine Zahl von ${NUMBERS.exact(facts.lowest)} bis ${NUMBERS.exact(facts.highest)}${facts.orOff ? ' oder off' : ''}.`,
   'brief-no-text': (facts) => `${at(facts)} ist ${shown(facts)}; nötig ist ein Text.`,
   'brief-long-text': (facts) => `${at(facts)} ist zu lang; gelesen werden höchstens ${facts.most} Zeichen.`,
   'brief-other-word': (facts) =>
@@ -49,7 +49,7 @@ export const BRIEF_FAULTS_IN_WORDS = {
       beats.length === 0
         ? `in Takt ${bar} beginnt keine Note`
         : `die Noten von Takt ${bar} beginnen auf ${beats.join(', ')}`;
-    return `${at(place)} ist ${withComma(beat)}; ${there}.`;
+    return `${at(place)} ist ${NUMBERS.exact(beat)}; ${there}.`;
   },
   'brief-no-such-pass': ({ bar, pass, times, ...place }) =>
     `${at(place)} ist ${pass}; Takt ${bar} wird ${times === 1 ? 'einmal' : `${times}-mal`} gespielt.`,
@@ -65,17 +65,17 @@ export const BRIEF_FAULTS_IN_WORDS = {
   'brief-range-without-tempo': (facts) =>
     `${at(facts)} steht ohne Tempo da; die Stimme nennt keines, darum ist tempo.quarterBpm nötig.`,
   'brief-above-tempo': (facts) =>
-    `${at(facts)} ist ${withComma(facts.value)}; höchstens das Tempo selbst, ${withComma(facts.tempo)}, ist möglich.`,
+    `${at(facts)} ist ${NUMBERS.exact(facts.value)}; höchstens das Tempo selbst, ${NUMBERS.exact(facts.tempo)}, ist möglich.`,
   'brief-below-tempo': (facts) =>
-    `${at(facts)} ist ${withComma(facts.value)}; mindestens das Tempo selbst, ${withComma(facts.tempo)}, ist nötig.`,
+    `${at(facts)} ist ${NUMBERS.exact(facts.value)}; mindestens das Tempo selbst, ${NUMBERS.exact(facts.tempo)}, ist nötig.`,
   'brief-no-fermata-there': ({ bar, bars, ...place }) => {
     const there = bars.length === 0 ? 'die Stimme hat keine Fermate' : `Fermaten stehen in Takt ${bars.join(', ')}`;
     return `${at(place)} ist ${bar}, wo keine Fermate steht; ${there}.`;
   },
   'brief-least-above-most': (facts) =>
-    `${at(facts)} ist ${withComma(facts.least)}; höchstens mostTimes, ${withComma(facts.most)}, ist möglich.`,
+    `${at(facts)} ist ${NUMBERS.exact(facts.least)}; höchstens mostTimes, ${NUMBERS.exact(facts.most)}, ist möglich.`,
   'brief-most-below-least': (facts) =>
-    `${at(facts)} ist ${withComma(facts.most)}; mindestens leastTimes, ${withComma(facts.least)}, ist nötig.`,
+    `${at(facts)} ist ${NUMBERS.exact(facts.most)}; mindestens leastTimes, ${NUMBERS.exact(facts.least)}, ist nötig.`,
   'brief-contrast-without-level': (facts) => `${at(facts)} nennt keine Größe; nötig ist leastDb.`,
   'brief-contrast-twice': (facts) => `${at(facts)} steht neben einem Takt; entweder bar angeben, oder from und to.`,
   'brief-contrast-nowhere': (facts) => `${at(facts)} nennt keine Stelle; entweder bar angeben, oder from und to.`,
@@ -85,5 +85,5 @@ export const BRIEF_FAULTS_IN_WORDS = {
     return `${at(place)} ist ${bar}, wo kein Lautstärkezeichen steht; ${there}.`;
   },
   'brief-fix-below-watch': (facts) =>
-    `${at(facts)} ist ${withComma(facts.fixCents)}; mindestens watchCents, ${withComma(facts.watchCents)}, ist nötig.`,
+    `${at(facts)} ist ${NUMBERS.exact(facts.fixCents)}; mindestens watchCents, ${NUMBERS.exact(facts.watchCents)}, ist nötig.`,
 } satisfies Partial<Sayings<FailureTable>>;

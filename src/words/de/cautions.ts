@@ -1,5 +1,5 @@
 import type { CAUTIONS, Sayings } from '../../base/index.js';
-import { withComma } from './with-comma.js';
+import { NUMBERS } from './numbers.js';
 
 const channelName = (channel: number, of: number): string =>
   of === 2 ? `${channel === 1 ? 'linker' : 'rechter'} Kanal` : `Kanal ${channel}`;
@@ -14,7 +14,7 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
   'length-left-open': () =>
     'Der Rekorder hat die Länge der Aufnahme nicht festgehalten; sie wurde bis zum Ende der Datei gelesen.',
   'breaks-off': ({ announcedSeconds, heldSeconds }) =>
-    `Die Datei bricht ab: Sie sollte ${withComma(announcedSeconds, 1)} s lang sein und ist ${withComma(heldSeconds, 1)} s lang.`,
+    `Die Datei bricht ab: Sie sollte ${NUMBERS.fixed(announcedSeconds, 1)} s lang sein und ist ${NUMBERS.fixed(heldSeconds, 1)} s lang.`,
   'damaged-samples': ({ samples }) =>
     samples === 1
       ? '1 beschädigter Abtastwert wurde durch Stille ersetzt.'
@@ -30,11 +30,11 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
   'channels-unequal': ({ usedChannel, of }) =>
     `Die Kanäle sind sehr verschieden laut; verwendet wurde nur: ${channelName(usedChannel, of)}.`,
   'damaged-from': ({ heldSeconds }) =>
-    `Die Datei ist nach ${withComma(heldSeconds, 1)} s beschädigt oder abgeschnitten; gehört wurde nur, was davor steht.`,
+    `Die Datei ist nach ${NUMBERS.fixed(heldSeconds, 1)} s beschädigt oder abgeschnitten; gehört wurde nur, was davor steht.`,
   'speech-coding': () =>
     'Die Aufnahme ist so gespeichert, wie es für Sprache am Telefon gedacht ist: Leise Töne und Tonanfänge können darin verloren gehen.',
   'narrow-band': ({ kilohertz }) =>
-    `Die Aufnahme enthält nichts über ${withComma(kilohertz, 1)} kHz, wie ein Telefongespräch: Leise Töne und Tonanfänge können darin verloren gehen.`,
+    `Die Aufnahme enthält nichts über ${NUMBERS.fixed(kilohertz, 1)} kHz, wie ein Telefongespräch: Leise Töne und Tonanfänge können darin verloren gehen.`,
   clips: () => 'Die Aufnahme ist stellenweise zu laut und übersteuert: Laute Töne lassen sich nicht genau vergleichen.',
   noisy: () => 'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
   'rings-long': () =>
@@ -46,5 +46,5 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     return `Die ganze Aufnahme klingt ${size(Math.abs(semitones))} ${where} als diese Noten.${guess} Alles andere hier ist in dieser Tonhöhe verglichen.`;
   },
   'level-moved': () =>
-    'Der Rekorder hat den Pegel wohl selbst verändert, darum wird die Lautstärke nicht beurteilt. Schalte nächstes Mal die automatische Aussteuerung und die Sprachverbesserung aus.',
+    'Der Rekorder hat den Pegel wohl selbst verändert. Darum wird die Lautstärke nicht beurteilt. Schalte nächstes Mal die automatische Aussteuerung aus.',
 };

@@ -1,7 +1,7 @@
 import { FAILURES, type FailureTable, isCoded, type LooseCode, type Sayings } from '../../base/index.js';
 import { say } from '../say.js';
 import { BRIEF_FAULTS_IN_WORDS } from './brief-faults.js';
-import { withComma } from './with-comma.js';
+import { NUMBERS } from './numbers.js';
 
 const SAVE = 'die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).';
 const RECORD = 'die Aufnahme neu machen oder neu kopieren.';
@@ -149,7 +149,7 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'voice-not-there': ({ wanted, voices }) =>
     `In Stimme „${wanted}“ stehen keine Noten; es gibt die Stimmen: ${voices.join(', ')}.`,
   'bar-too-long': ({ bar, quarters, most }) =>
-    `Takt ${bar} ist ${withComma(quarters)} Viertel lang; gelesen werden höchstens ${most}.`,
+    `Takt ${bar} ist ${NUMBERS.exact(quarters)} Viertel lang; gelesen werden höchstens ${most}.`,
   'note-beyond-instruments': ({ bar, where }) =>
     `Eine Note in Takt ${bar} klingt ${where === 'lower' ? 'tiefer' : 'höher'}, als irgendein Instrument spielt; Oktave und Transposition prüfen.`,
   'too-many-notes': ({ most }) =>

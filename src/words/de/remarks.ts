@@ -1,7 +1,7 @@
 import type { Sayings } from '../../base/index.js';
 import type { REMARKS } from '../../score/index.js';
 import { noteName } from './names.js';
-import { withComma } from './with-comma.js';
+import { NUMBERS } from './numbers.js';
 
 /** Accidentals by their names in MusicXML. */
 const SIGNS: Readonly<Record<string, string>> = {
@@ -23,7 +23,7 @@ const SIGNS: Readonly<Record<string, string>> = {
 };
 
 const signName = (sign: string): string => SIGNS[sign] ?? sign;
-const quarters = (value: number): string => `${withComma(value)} Viertel`;
+const quarters = (value: number): string => `${NUMBERS.exact(value)} Viertel`;
 
 /** What a copyist would point out in a part, in German. */
 export const REMARKS_IN_WORDS: Sayings<typeof REMARKS> = {
@@ -55,7 +55,7 @@ export const REMARKS_IN_WORDS: Sayings<typeof REMARKS> = {
     `Takt ${bar}: Unter dieser Gabel beginnt keine Note, darum wird sie nicht gemessen (${kind}).`,
   'unknown-dynamic': ({ bar, mark }) => `Takt ${bar}: Das Lautstärkezeichen „${mark}“ ist unbekannt.`,
   'tempos-differ': ({ bar, markedQuarterBpm, playedQuarterBpm }) =>
-    `Takt ${bar}: Die Metronomangabe meint ${withComma(markedQuarterBpm)} Viertel in der Minute, die Datei spielt ${withComma(playedQuarterBpm)}; die Angabe zählt.`,
+    `Takt ${bar}: Die Metronomangabe meint ${NUMBERS.exact(markedQuarterBpm)} Viertel in der Minute, die Datei spielt ${NUMBERS.exact(playedQuarterBpm)}; die Angabe zählt.`,
   'tempo-assumed': ({ quarterBpm }) =>
-    `Am Anfang steht kein Tempo; angenommen werden ${withComma(quarterBpm)} Viertel in der Minute.`,
+    `Am Anfang steht kein Tempo; angenommen werden ${NUMBERS.exact(quarterBpm)} Viertel in der Minute.`,
 };

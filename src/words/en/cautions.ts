@@ -41,5 +41,5 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     return `The whole take sounds ${size} ${where} than this part.${guess} Everything else here is compared at that pitch.`;
   },
   'level-moved': () =>
-    'The recorder seems to have changed its level by itself, so dynamics are not judged. Next time, switch off automatic gain and voice enhancement.',
+    'The recorder seems to have changed its level by itself. So dynamics are not judged. Next time, switch automatic gain off.',
 };
