@@ -126,13 +126,13 @@ describe('a German section', () => {
     expect([pdf.catalog['/Lang'], languageOf('de/section.json')]).toEqual(['u:de', 'de']);
     const text = textOf('de/section.pdf').replaceAll('Étude: Four Bars', '');
     expect(text).toContain('Wer was braucht');
-    expect(text).toContain('Das ist keine WAV-Datei; die Aufnahme als WAV speichern');
+    expect(text).toContain('Das ist keine Aufnahme bekannter Art; nötig ist eine Aufnahme');
     expect(text).not.toMatch(ENGLISH);
   });
 
   it('is brought together and followed in the language of its results, or in the other one', () => {
     const before = everyFile(join(root, 'de'));
-    expect(takesheet(root, 'section', 'de').stderr).toMatch(/this is no WAV file; save the take as WAV/);
+    expect(takesheet(root, 'section', 'de').stderr).toMatch(/this is no recording of a known kind; a recording is needed/);
     expect(everyFile(join(root, 'de'))).toEqual(before);
     expect(takesheet(root, 'progress', 'de', '--out', 'german.pdf').status).toBe(0);
     expect(textOf('german.pdf')).toContain('Nicht gezählt, weil nicht zu den Noten passend: 9. März.');
@@ -140,7 +140,7 @@ describe('a German section', () => {
     takesheet(root, 'section', 'de', '--language', 'en');
     expect([languageOf('de/section.json'), textOf('de/section.pdf')]).toEqual([
       'en',
-      expect.stringContaining('this is no WAV file; save the take as WAV'),
+      expect.stringContaining('this is no recording of a known kind; a recording is needed'),
     ]);
     takesheet(root, 'progress', 'de', '--language', 'en', '--out', 'english.pdf');
     const english = textOf('english.pdf');
