@@ -132,7 +132,9 @@ describe('a German section', () => {
 
   it('is brought together and followed in the language of its results, or in the other one', () => {
     const before = everyFile(join(root, 'de'));
-    expect(takesheet(root, 'section', 'de').stderr).toMatch(/this is no recording of a known kind; a recording is needed/);
+    expect(takesheet(root, 'section', 'de').stderr).toMatch(
+      /this is no recording of a known kind; a recording is needed/,
+    );
     expect(everyFile(join(root, 'de'))).toEqual(before);
     expect(takesheet(root, 'progress', 'de', '--out', 'german.pdf').status).toBe(0);
     expect(textOf('german.pdf')).toContain('Nicht gezählt, weil nicht zu den Noten passend: 9. März.');
