@@ -49,7 +49,7 @@ describe('a wrong request', () => {
       review('part.musicxml', 'out', 'none.wav'),
       /^takesheet: none\.wav: there is no such file or folder/,
     ],
-    ['a folder without takes', review('part.musicxml', 'out', 'papers'), /^takesheet: papers: no WAV file was found/],
+    ['a folder without takes', review('part.musicxml', 'out', 'papers'), /^takesheet: papers: no recording was found/],
     [
       'a file where the folder should be',
       review('part.musicxml', 'in-the-way', 'good.wav'),
