@@ -1,5 +1,6 @@
 import type { Features } from '../features/index.js';
 import type { Part, PartNote } from '../score/index.js';
+import { chooseOctave } from './choose-octave.js';
 import type { Run } from './coarse/types.js';
 import { dropMisplaced, localPace } from './expected-timing.js';
 import { findTrough } from './find-trough.js';
@@ -11,6 +12,7 @@ import type { PitchGrid } from './grid/pitch-grid.js';
 import type { SegmentEvidence } from './grid/segment-evidence.js';
 import { isJoined } from './is-joined.js';
 import { judgeSegment, type SegmentVerdict } from './judge-segment.js';
+import { nameWrongNotes } from './name-wrong-notes.js';
 import { notMadeOut } from './not-made-out.js';
 import { refineOffset } from './refine-offset.js';
 import { refineOnset } from './refine-onset.js';
@@ -91,7 +93,11 @@ export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
     hopSeconds: grid.hopSeconds,
     offsetSemitones,
   };
-  const segments = fillGaps(input, decodePiece(input));
+  const segments = nameWrongNotes(
+    fillGaps(input, decodePiece(input)),
+    notes.map((n) => n.index),
+    ({ fromFrame, toFrame }) => evidence.strongest(fromFrame, toFrame).midi,
+  );
   const named = nameSegments(heard, part, timeSegments(heard, part, segments), piece.endSeconds);
   const unsure = notMadeOut(input, segments);
   for (const { index } of named.notes) unsure.delete(index);
@@ -112,7 +118,14 @@ function timeSegments(heard: Heard, part: Part, segments: readonly DecodedSegmen
     const previous = timed.at(-1);
     const verdict =
       index === null ? null : judgeSegment(part.notes[index]!, fromFrame, toFrame, evidence, offsetSemitones);
-    const playedMidi = verdict?.playedMidi ?? evidence.strongest(fromFrame, toFrame).midi - offsetSemitones;
+    const playedMidi =
+      verdict?.playedMidi ??
+      chooseOctave(
+        evidence,
+        fromFrame,
+        toFrame,
+        (previous?.playedMidi ?? part.notes[0]!.soundingMidi) + offsetSemitones,
+      ).midi - offsetSemitones;
     const back = Math.min(LOOK_BACK_SECONDS, LOOK_BACK_SHARE * (rough - (previous?.onsetSeconds ?? 0)));
     const joined = previous !== undefined && previous.playedMidi !== playedMidi && isJoined(grid, fromFrame, back);
     const before = previous === undefined ? null : previous.playedMidi + offsetSemitones + tuningCents / 100;

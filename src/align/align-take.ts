@@ -41,16 +41,17 @@ const WIDEST_TUNING_CENTS = 80;
  */
 export function alignTake(features: Features, part: Part): Alignment {
   const pitches = part.notes.map((n) => n.soundingMidi);
-  const lowest = Math.min(...pitches) - WIDEST_OFFSET;
+  const lowestWritten = Math.min(...pitches);
+  const lowest = lowestWritten - WIDEST_OFFSET;
   const highest = Math.max(...pitches) + WIDEST_OFFSET;
   let tuningCents = estimateTuning(features);
-  let grid = buildPitchGrid(features, tuningCents, lowest, highest);
+  let grid = buildPitchGrid(features, tuningCents, lowest, highest, lowestWritten);
   if (playingSeconds(grid) < LEAST_PLAYING_SECONDS) return nothingFound(part, 'nothing', tuningCents);
   let { path, offsetSemitones } = findFittedPath(grid, part);
   if (Math.abs(offsetSemitones) === 1 && Math.abs(100 * offsetSemitones + tuningCents) <= WIDEST_TUNING_CENTS) {
     tuningCents += 100 * offsetSemitones;
     offsetSemitones = 0;
-    grid = buildPitchGrid(features, tuningCents, lowest, highest);
+    grid = buildPitchGrid(features, tuningCents, lowest, highest, lowestWritten);
   }
   if (!fits(path)) return nothingFound(part, 'other', tuningCents);
   const { pieces, restarts } = chooseRenditions(path.runs, part.notes.length);

@@ -1,4 +1,5 @@
 import type { PartNote } from '../score/index.js';
+import { chooseOctave } from './choose-octave.js';
 import type { SegmentEvidence } from './grid/segment-evidence.js';
 import type { NoteStatus } from './types.js';
 
@@ -42,7 +43,7 @@ export function judgeSegment(
   const wanted = note.soundingMidi + offsetSemitones;
   const written = evidence.share(wanted, from, to);
   const voicedSeconds = evidence.voicedSeconds(from, to);
-  const other = evidence.strongest(from, to);
+  const other = chooseOctave(evidence, from, to, wanted);
   const enough = Math.min(1, voicedSeconds / 0.08);
   if (other.midi !== wanted && Math.abs(other.midi - wanted) <= WIDEST_SLIP && voicedSeconds >= LEAST_VOICED_SECONDS) {
     const margin = HARMONIC_STEPS.has(Math.abs(other.midi - wanted)) ? HARMONIC_MARGIN : OTHER_MARGIN;

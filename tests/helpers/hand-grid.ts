@@ -38,6 +38,7 @@ export function handGrid(
     rowStart: Int32Array.from([0, ...ends]),
     place: Uint16Array.from(entries, ({ place }) => place),
     salience: Float32Array.from(entries, ({ value }) => value),
+    byPeriod: Float32Array.from(entries, ({ value }) => value),
     sounding: Float32Array.from(frames, (midi) => (midi === null ? 0 : 1)),
     voicing: Float32Array.from(frames, (midi) => (midi === null ? 0 : 1)),
     strongest: Int16Array.from(frames, (midi) => midi ?? -1),

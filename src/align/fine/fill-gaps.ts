@@ -38,11 +38,31 @@ export function fillGaps(input: DecodeInput, segments: readonly DecodedSegment[]
     const start = from?.segment.fromFrame ?? 0;
     const end = next?.segment.fromFrame ?? Number.POSITIVE_INFINITY;
     const between = segments.filter((s) => s.fromFrame >= start && s.fromFrame < end);
-    const gap = fillGap(input, from, next, between, true) ?? fillGap(input, from, next, between, false);
+    const gap = firstOf(ATTEMPTS, (attempt) => fillGap(input, from, next, between, attempt));
     filled.push(...(gap ?? between));
     from = next;
   }
   return filled;
+}
+
+/** How a gap is looked at again: whether sounds that are in no note are allowed, and whether rough onsets are believed. */
+interface Attempt {
+  readonly noneAdded: boolean;
+  readonly roughKnown: boolean;
+}
+
+const ATTEMPTS: readonly Attempt[] = [
+  { noneAdded: true, roughKnown: true },
+  { noneAdded: false, roughKnown: true },
+  { noneAdded: true, roughKnown: false },
+];
+
+function firstOf<A, B>(all: readonly A[], make: (one: A) => B | null): B | null {
+  for (const one of all) {
+    const made = make(one);
+    if (made !== null) return made;
+  }
+  return null;
 }
 
 /** A note that was found and stays where it is. */
@@ -52,11 +72,18 @@ interface Anchor {
   readonly place: number;
 }
 
-/** Notes found right after a note that was found: what follows a gap may have been given the sound of the gap. */
-function anchorsOf({ notes }: DecodeInput, found: readonly DecodedSegment[]): Anchor[] {
+/**
+ * Notes at their pitch right after a note at its pitch: what follows a gap may have been given the sound of the gap, and
+ * what is not at its pitch may be in another note's place.
+ */
+function anchorsOf(input: DecodeInput, found: readonly DecodedSegment[]): Anchor[] {
+  const { notes } = input;
   const placeOf = new Map(notes.map((note, n) => [note.index, n]));
   const all = found.map((segment) => ({ segment, place: placeOf.get(segment.index!)! }));
-  return all.filter(({ place }, k) => place === (k === 0 ? 0 : all[k - 1]!.place + 1));
+  const sure = all.map(({ segment, place }) => sounds(input, segment, notes[place]!));
+  return all.filter(({ place }, k) =>
+    k === 0 ? place === 0 : place === all[k - 1]!.place + 1 && sure[k] === true && sure[k - 1] === true,
+  );
 }
 
 /** The segments from one anchor, which stays where it is, up to the next; null when what was found before is to stay. */
@@ -65,7 +92,7 @@ function fillGap(
   from: Anchor | null,
   next: Anchor | null,
   between: readonly DecodedSegment[],
-  noneAdded: boolean,
+  { noneAdded, roughKnown }: Attempt,
 ): DecodedSegment[] | null {
   const { boundaries, hopSeconds } = input;
   const first = from?.place ?? 0;
@@ -78,7 +105,7 @@ function fillGap(
   const endSeconds = next === null ? input.endSeconds : next.segment.fromFrame * hopSeconds;
   const roughOnsets = input.roughOnsets
     .slice(first, last + 1)
-    .map((t) => (t > startSeconds && t < endSeconds ? t : Number.NaN));
+    .map((t) => (roughKnown && t > startSeconds && t < endSeconds ? t : Number.NaN));
   if (from !== null) roughOnsets[0] = startSeconds;
   if (next !== null) roughOnsets[notes.length - 1] = endSeconds;
   const pace = paceWithin(notes, from !== null && next !== null ? endSeconds - startSeconds : null, input.pace[first]!);
@@ -99,11 +126,15 @@ function fillGap(
   const within = next === null ? segments : segments.slice(0, -1);
   const wanted = within.filter((segment) => missing.some((note) => note.index === segment.index));
   if (wanted.length < missing.length) return null;
-  const won = wanted.filter((segment) => {
+  const there = (segment: DecodedSegment): boolean => {
     const k = notes.findIndex((note) => note.index === segment.index);
-    return isThere(input, segment, notes[k]!, notes[k - 1], pace);
-  });
-  if (won.length < LEAST_OF_GAP * missing.length) return null;
+    return k > 0 || from === null ? isThere(input, segment, notes[k]!, notes[k - 1], pace) : false;
+  };
+  const now = within.filter((s) => s.index !== null && there(s)).length;
+  const before = between.filter((s) => s.index !== null && there(s)).length;
+  const inner = notes.length - (from === null ? 0 : 1) - (next === null ? 0 : 1);
+  const won = wanted.filter(there).length;
+  if (won < LEAST_OF_GAP * missing.length && (now <= before || now < LEAST_OF_GAP * inner)) return null;
   return within.map((segment, k) => (k === 0 && from !== null ? segment : { ...segment, lookedAtAgain: true }));
 }
 
@@ -115,18 +146,29 @@ function paceWithin(notes: readonly PartNote[], seconds: number | null, around: 
 }
 
 function isThere(
-  { boundaries, evidence, hopSeconds, offsetSemitones }: DecodeInput,
-  { fromFrame, toFrame }: DecodedSegment,
+  input: DecodeInput,
+  segment: DecodedSegment,
   note: PartNote,
   previous: PartNote | undefined,
   pace: number,
 ): boolean {
+  const { boundaries, hopSeconds } = input;
+  const { fromFrame, toFrame } = segment;
   const seconds = (toFrame - fromFrame) * hopSeconds;
   const written = note.durationQuarters * pace;
   if (seconds < LEAST_OF_TIME * written || seconds > MOST_OF_TIME * written) return false;
-  const a = fromFrame + Math.min(ATTACK_FRAMES, (toFrame - fromFrame) >> 2);
-  if (evidence.voicedSeconds(a, toFrame) < LEAST_VOICED_SECONDS) return false;
-  if (evidence.share(note.soundingMidi + offsetSemitones, a, toFrame) < LEAST_SHARE) return false;
+  if (!sounds(input, segment, note)) return false;
   if (previous?.soundingMidi !== note.soundingMidi) return true;
   return boundaries.attack[lowerBound(boundaries.frame, fromFrame)]! >= OWN_ATTACK;
+}
+
+/** Whether a stretch sounds at the pitch of the note it was given to. */
+function sounds(
+  { evidence, offsetSemitones }: DecodeInput,
+  { fromFrame, toFrame }: DecodedSegment,
+  note: PartNote,
+): boolean {
+  const a = fromFrame + Math.min(ATTACK_FRAMES, (toFrame - fromFrame) >> 2);
+  if (evidence.voicedSeconds(a, toFrame) < LEAST_VOICED_SECONDS) return false;
+  return evidence.share(note.soundingMidi + offsetSemitones, a, toFrame) >= LEAST_SHARE;
 }

@@ -32,7 +32,10 @@ const LEAST_EVIDENCE = 0.15;
  */
 export function findBoundaries(features: Features, grid: PitchGrid): Boundaries {
   const attack = attackCurve(features, grid);
-  const pitchChange = pitchChangeCurve(grid);
+  const byPeriod = pitchChangeCurve(grid, grid.byPeriod);
+  // harmonics tell changes that periods mistake for octaves; periods are sharper in time
+  const byBoth = pitchChangeCurve(grid, grid.salience);
+  const pitchChange = byPeriod.map((c, f) => Math.max(c, byBoth[f]!));
   const strength = attack.map((a, f) => Math.max(a, pitchChange[f]!));
   const apart = Math.max(1, Math.round(APART_SECONDS / grid.hopSeconds));
   const frames: number[] = [];
@@ -78,16 +81,16 @@ function attackCurve(features: Features, grid: PitchGrid): Float32Array {
  * How much the pitch changes around each frame: how far the semitone that was strongest fades, or the one that becomes
  * strongest was not there before. A tone whose octave flickers up and down keeps both, and does not change.
  */
-function pitchChangeCurve(grid: PitchGrid): Float32Array {
+function pitchChangeCurve(grid: PitchGrid, evidence: Float32Array): Float32Array {
   const side = Math.max(2, Math.round(SIDE_SECONDS / grid.hopSeconds));
   const { frames, pitches } = grid;
   const before = new Float64Array(pitches);
   const after = new Float64Array(pitches);
   const curve = new Float32Array(frames);
-  for (let f = 0; f < Math.min(side, frames); f++) slide(grid, after, -1, f);
+  for (let f = 0; f < Math.min(side, frames); f++) slide(grid, evidence, after, -1, f);
   for (let f = 1; f < frames; f++) {
-    const old = slide(grid, before, f - side - 1, f - 1);
-    const next = slide(grid, after, f - 1, f + side - 1);
+    const old = slide(grid, evidence, before, f - side - 1, f - 1);
+    const next = slide(grid, evidence, after, f - 1, f + side - 1);
     const mostAfter = after[next]!;
     if (mostAfter < LEAST_EVIDENCE * side) continue;
     const heard = Math.min(1, mostAfter / (0.6 * side));
@@ -104,15 +107,21 @@ function pitchChangeCurve(grid: PitchGrid): Float32Array {
  *
  * @returns the semitone with the largest sum
  */
-function slide(grid: PitchGrid, sums: Float64Array, leaving: number, entering: number): number {
-  if (entering < grid.frames) addRow(grid, sums, entering, grid.voicing[entering]!);
-  if (leaving >= 0) addRow(grid, sums, leaving, -grid.voicing[leaving]!);
+function slide(grid: PitchGrid, evidence: Float32Array, sums: Float64Array, leaving: number, entering: number): number {
+  if (entering < grid.frames) addRow(grid, evidence, sums, entering, grid.voicing[entering]!);
+  if (leaving >= 0) addRow(grid, evidence, sums, leaving, -grid.voicing[leaving]!);
   let at = 0;
   for (let p = 1; p < sums.length; p++) if (sums[p]! > sums[at]!) at = p;
   return at;
 }
 
-function addRow({ rowStart, place, salience }: PitchGrid, sums: Float64Array, frame: number, weight: number): void {
+function addRow(
+  { rowStart, place }: PitchGrid,
+  evidence: Float32Array,
+  sums: Float64Array,
+  frame: number,
+  weight: number,
+): void {
   const end = rowStart[frame + 1]!;
-  for (let k = rowStart[frame]!; k < end; k++) sums[place[k]!] = sums[place[k]!]! + weight * salience[k]!;
+  for (let k = rowStart[frame]!; k < end; k++) sums[place[k]!] = sums[place[k]!]! + weight * evidence[k]!;
 }

@@ -1,4 +1,4 @@
-import { CANDIDATES, type Features } from '../../features/index.js';
+import { CANDIDATES, type Features, HarmonicsReader } from '../../features/index.js';
 import { GridRows } from './grid-rows.js';
 
 /** How strongly each semitone sounds in each frame, the player's tuning taken out. */
@@ -11,8 +11,10 @@ export interface PitchGrid {
   readonly rowStart: Int32Array;
   /** semitone of each piece of evidence, above the lowest one; each only once a frame */
   readonly place: Uint16Array;
-  /** more than 0 to 1: evidence that this semitone sounds */
+  /** more than 0 to 1: evidence that this semitone sounds, by its periods and by its harmonics */
   readonly salience: Float32Array;
+  /** 0 to 1: the same by its periods alone, which are read from shorter windows */
+  readonly byPeriod: Float32Array;
   /** a frame, 0 to 1: evidence that there is any tone */
   readonly sounding: Float32Array;
   /** a frame, 0 to 1: evidence that a tone is being played, what is left of a louder one counted less */
@@ -23,6 +25,10 @@ export interface PitchGrid {
   readonly levelDb: Float32Array;
 }
 
+/** Where windows for periods are at least this long, those for harmonics, which are as long, tell nothing more. */
+const LOWEST_FOR_HARMONICS_MIDI = 45;
+/** A period as clear as this, no lower than what is written, is believed without asking for harmonics. */
+const CLEAR_PERIOD = 0.97;
 /** A candidate loses this much for each place behind the best one. */
 const RANK_COST = 0.12;
 /** Within so many semitones a candidate counts fully, and beyond the second number not at all. */
@@ -45,6 +51,7 @@ const LEAST_OF_RELEASE = 0.1;
  * @param tuningCents the player's tuning against A = 440 Hz, taken out
  * @param lowestMidi lowest semitone of the grid
  * @param highestMidi highest semitone of the grid
+ * @param lowestWrittenMidi lowest pitch that is expected
  * @returns evidence a frame and semitone, and a frame alone
  */
 export function buildPitchGrid(
@@ -52,6 +59,7 @@ export function buildPitchGrid(
   tuningCents: number,
   lowestMidi: number,
   highestMidi: number,
+  lowestWrittenMidi: number,
 ): PitchGrid {
   const frames = features.pitchFrames;
   const pitches = highestMidi - lowestMidi + 1;
@@ -61,32 +69,64 @@ export function buildPitchGrid(
   const sounding = soundingOf(features, levelDb);
   const held = heldOf(features.pitchHopSeconds, levelDb);
   const voicing = sounding.map((v, f) => v * held[f]!);
+  const byPeriod = new Float64Array(pitches);
+  const harmonics =
+    lowestWrittenMidi < LOWEST_FOR_HARMONICS_MIDI
+      ? null
+      : new HarmonicsReader(features, lowestMidi + tuningCents / 100, pitches);
   for (let f = 0; f < frames; f++) {
+    readPeriods(features, f, lowestMidi + tuningCents / 100, byPeriod);
+    const clear =
+      features.candidateClarity[f * CANDIDATES]! >= CLEAR_PERIOD &&
+      features.candidateMidi[f * CANDIDATES]! > lowestWrittenMidi - 1;
+    const second = harmonics === null || clear || sounding[f] === 0 ? null : harmonics.read(f);
     let best = 0;
-    for (let c = 0; c < CANDIDATES; c++) {
-      const midi = features.candidateMidi[f * CANDIDATES + c]!;
-      if (midi === 0) break;
-      const place = midi - tuningCents / 100 - lowestMidi;
-      const strength = features.candidateClarity[f * CANDIDATES + c]! - RANK_COST * c;
-      for (let p = Math.floor(place); p <= Math.floor(place) + 1; p++) {
-        if (p < 0 || p >= pitches) continue;
-        const away = Math.abs(place - p);
-        if (away >= NOTHING_BEYOND) continue;
-        const near = away <= FULL_WITHIN ? 1 : (NOTHING_BEYOND - away) / (NOTHING_BEYOND - FULL_WITHIN);
-        const value = Math.min(1, strength * near);
-        rows.add(p, value);
-        if (value > best) {
-          best = value;
-          strongest[f] = p + lowestMidi;
-        }
-      }
+    for (let p = 0; p < pitches; p++) {
+      const first = byPeriod[p]!;
+      const value = second === null ? first : (first + second[p]!) / 2;
+      if (value <= 0) continue;
+      rows.add(p, value, first);
+      if (value <= best) continue;
+      best = value;
+      strongest[f] = p + lowestMidi;
     }
     rows.endRow();
     if (voicing[f]! < 0.3) strongest[f] = -1;
   }
   const hopSeconds = features.pitchHopSeconds;
   const { rowStart, place, salience } = rows;
-  return { frames, hopSeconds, lowestMidi, pitches, rowStart, place, salience, sounding, voicing, strongest, levelDb };
+  return {
+    frames,
+    hopSeconds,
+    lowestMidi,
+    pitches,
+    rowStart,
+    place,
+    salience,
+    byPeriod: rows.byPeriod,
+    sounding,
+    voicing,
+    strongest,
+    levelDb,
+  };
+}
+
+/** Evidence of each semitone by the periods found in a frame. */
+function readPeriods(features: Features, frame: number, lowestMidi: number, into: Float64Array): void {
+  into.fill(0);
+  for (let c = 0; c < CANDIDATES; c++) {
+    const midi = features.candidateMidi[frame * CANDIDATES + c]!;
+    if (midi === 0) break;
+    const place = midi - lowestMidi;
+    const strength = features.candidateClarity[frame * CANDIDATES + c]! - RANK_COST * c;
+    for (let p = Math.floor(place); p <= Math.floor(place) + 1; p++) {
+      if (p < 0 || p >= into.length) continue;
+      const away = Math.abs(place - p);
+      if (away >= NOTHING_BEYOND) continue;
+      const near = away <= FULL_WITHIN ? 1 : (NOTHING_BEYOND - away) / (NOTHING_BEYOND - FULL_WITHIN);
+      into[p] = Math.max(into[p]!, Math.min(1, strength * near));
+    }
+  }
 }
 
 /** Level at the pitch frames: mean power over about two hops. */

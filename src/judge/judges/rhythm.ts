@@ -57,8 +57,11 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
   const believable = group.shares.every((share, k) => share > LEAST_BELIEVED * group.written[k]!);
   const repeats = [...indexes, group.toIndex + 1].some((i) => i > group.index && isRepeated(input, i));
-  // beside notes that were not made out the edges of a group are not sure either
-  const clear = [group.index - 1, group.toIndex + 1].every((i) => input.alignment.notes[i]?.status !== 'unclear');
+  // beside notes that were not made out the edges of a group are not sure either, nor is its inside where more was played
+  const clear =
+    [group.index - 1, group.toIndex + 1].every(
+      (i) => (input.alignment.notes[i]?.status ?? 'as-written') === 'as-written',
+    ) && !input.alignment.added.some((a) => a.afterIndex >= group.index && a.afterIndex <= group.toIndex);
   const heard = clear && indexes.every((i) => isSure(input, i));
   const sure = believable && !repeats && off - doubt > groupFix.value && heard;
   const note = input.part.notes[group.index]!;
