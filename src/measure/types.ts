@@ -56,6 +56,8 @@ export interface NoteMeasure {
   /** deviation from equal temperament at A = 440 Hz for the pitch played */
   readonly cents: MaybeNumber;
   readonly centsFromOwnTuning: MaybeNumber;
+  /** `cents` as another ear hears it, or why it cannot; present only where it was asked */
+  readonly secondEarCents?: MaybeNumber;
   /** RMS level of the held part of the note, dBFS */
   readonly levelDb: MaybeNumber;
 }

@@ -226,6 +226,29 @@ describe('intonation', () => {
     expect(weightOf(oneNote(STANDARDS.noteFix.value - 1, short), 'note-out-of-tune')).toBeNull();
   });
 
+  it('of a note is never a fix where a second ear hears it further away than the standard is wide, and says so', () => {
+    const { noteWatch, noteFix } = STANDARDS;
+    const far = noteFix.value + 5;
+    const heardAt = (secondEarCents: MaybeNumber) => {
+      const notes = PART.notes.map(({ index }) => {
+        const [cents, own] = index === 6 ? [far + 12, far] : [12, 0];
+        const asked = index === 6 ? { secondEarCents } : {};
+        return { index, cents, centsFromOwnTuning: own, levelDb: -24, ...asked };
+      });
+      return withMeasured({ notes }, PART);
+    };
+    for (const near of [12 + far, 12 + far - noteWatch.value, 12 + far + noteWatch.value]) {
+      expect(weightOf(heardAt(near), 'note-out-of-tune')).toBe('fix');
+      expect(ofKind(heardAt(near), 'note-out-of-tune')[0]!.text).not.toMatch(/second/);
+    }
+    expect(weightOf(heardAt(12 + far + noteWatch.value + 1), 'note-out-of-tune')).toBe('watch');
+    // 15 is 3 above the player's own tuning of 12
+    expect(ofKind(heardAt(15), 'note-out-of-tune')).toMatchObject([
+      { weight: 'watch', text: expect.stringContaining('A second way of hearing puts it 3 cents sharp') },
+    ]);
+    expect(weightOf(heardAt(notMeasured('second-ear-unclear')), 'note-out-of-tune')).toBe('fix');
+  });
+
   it('of a wrong note is not told: it is wrong already', () => {
     expect(weightOf(oneNote(60, { 6: { status: 'other-pitch', playedMidi: 71 } }), 'note-out-of-tune')).toBeNull();
   });
