@@ -49,7 +49,13 @@ function takeOf(decoded: DecodedApart, container: FileFormat, fileBytes: number)
     channels,
     origin,
     ...(ending.length > 0 ? { breaksOff: true } : {}),
-    cautions: [...ending, ...damageCautions(decoded.replaced), ...cautions, ...codingCautions(origin)],
+    cautions: [
+      ...ending,
+      ...damageCautions(decoded.replaced),
+      ...lossCautions(decoded.lostSeconds),
+      ...cautions,
+      ...codingCautions(origin),
+    ],
   };
 }
 
@@ -61,6 +67,13 @@ function endCautions({ announcedSeconds, brokenOff }: DecodedApart, seconds: num
     return [{ code: 'breaks-off', facts: { announcedSeconds: tenths(announcedSeconds), heldSeconds } }];
   }
   return brokenOff ? [{ code: 'damaged-from', facts: { heldSeconds } }] : [];
+}
+
+function lossCautions(lostSeconds: readonly number[]): Caution[] {
+  if (lostSeconds.length === 0) return [];
+  return [
+    { code: 'packets-lost', facts: { packets: lostSeconds.length, seconds: [...new Set(lostSeconds.map(tenths))] } },
+  ];
 }
 
 function codingCautions({ speech, bandwidthHz }: Origin): Caution[] {

@@ -72,7 +72,12 @@ export async function writePieces(sound: Sound, target: PieceTarget): Promise<Do
     }
   }
   if (held > 0) await flush();
-  return { replaced, announcedSeconds: sound.announcedSeconds ?? null, brokenOff: sound.brokenOff?.() ?? false };
+  return {
+    replaced,
+    announcedSeconds: sound.announcedSeconds ?? null,
+    lostSeconds: sound.lostSeconds?.() ?? [],
+    brokenOff: sound.brokenOff?.() ?? false,
+  };
 }
 
 /** A stretch may have fewer channels than the first had: then its first one stands for those that are missing. */
