@@ -34,6 +34,17 @@ export async function decodeTake(bytes: Uint8Array, decoder?: Decoder): Promise<
   return takeOf(await (decoder ?? (shared as Decoder)).decode(bytes), container, bytes.length);
 }
 
+/**
+ * Starts what decodes a recording, where it is none that is read here, so that it is ready when `decodeTake` is asked.
+ *
+ * @param bytes the file, or its beginning
+ */
+export function prepareFor(bytes: Uint8Array): void {
+  if (recognise(bytes).handling !== 'apart') return;
+  shared ??= new Decoder();
+  shared.start();
+}
+
 function takeOf(decoded: DecodedApart, container: FileFormat, fileBytes: number): Take {
   const { source, sampleRateHz, channels, codec } = decoded;
   const seconds = source.frames / sampleRateHz;
