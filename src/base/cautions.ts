@@ -7,6 +7,8 @@ export const CAUTIONS = {
   /** seconds the file should hold, and those it holds, to a tenth */
   'breaks-off': { announcedSeconds: 'number', heldSeconds: 'number' },
   'damaged-samples': { samples: 'number' },
+  /** packets of coded sound for which silence stands; where, each tenth of a second once */
+  'packets-lost': { packets: 'number', seconds: 'numbers' },
   /** channels count from 1; `of` is how many the file has */
   'channels-empty': { channels: 'numbers', of: 'number' },
   'channels-cancel': { usedChannel: 'number', of: 'number' },

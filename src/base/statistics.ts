@@ -10,7 +10,7 @@
  * Source: Hyndman & Fan 1996, definition 7.
  */
 export function quantile(values: ArrayLike<number>, share: number): number {
-  const sorted = Float64Array.from(values).sort();
+  const sorted = new Float64Array(values).sort();
   if (sorted.length === 0) return Number.NaN;
   const position = share * (sorted.length - 1);
   const below = Math.floor(position);

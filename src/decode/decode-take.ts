@@ -34,6 +34,17 @@ export async function decodeTake(bytes: Uint8Array, decoder?: Decoder): Promise<
   return takeOf(await (decoder ?? (shared as Decoder)).decode(bytes), container, bytes.length);
 }
 
+/**
+ * Starts what decodes a recording, where it is none that is read here, so that it is ready when `decodeTake` is asked.
+ *
+ * @param bytes the file, or its beginning
+ */
+export function prepareFor(bytes: Uint8Array): void {
+  if (recognise(bytes).handling !== 'apart') return;
+  shared ??= new Decoder();
+  shared.start();
+}
+
 function takeOf(decoded: DecodedApart, container: FileFormat, fileBytes: number): Take {
   const { source, sampleRateHz, channels, codec } = decoded;
   const seconds = source.frames / sampleRateHz;
@@ -49,7 +60,13 @@ function takeOf(decoded: DecodedApart, container: FileFormat, fileBytes: number)
     channels,
     origin,
     ...(ending.length > 0 ? { breaksOff: true } : {}),
-    cautions: [...ending, ...damageCautions(decoded.replaced), ...cautions, ...codingCautions(origin)],
+    cautions: [
+      ...ending,
+      ...damageCautions(decoded.replaced),
+      ...lossCautions(decoded.lostSeconds),
+      ...cautions,
+      ...codingCautions(origin),
+    ],
   };
 }
 
@@ -61,6 +78,13 @@ function endCautions({ announcedSeconds, brokenOff }: DecodedApart, seconds: num
     return [{ code: 'breaks-off', facts: { announcedSeconds: tenths(announcedSeconds), heldSeconds } }];
   }
   return brokenOff ? [{ code: 'damaged-from', facts: { heldSeconds } }] : [];
+}
+
+function lossCautions(lostSeconds: readonly number[]): Caution[] {
+  if (lostSeconds.length === 0) return [];
+  return [
+    { code: 'packets-lost', facts: { packets: lostSeconds.length, seconds: [...new Set(lostSeconds.map(tenths))] } },
+  ];
 }
 
 function codingCautions({ speech, bandwidthHz }: Origin): Caution[] {

@@ -7,7 +7,7 @@
  */
 
 export { soundsLikeOne } from './common/recognise.js';
-export { decodeTake } from './decode-take.js';
+export { decodeTake, prepareFor } from './decode-take.js';
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';
 export { createScratch } from './scratch.js';

@@ -19,4 +19,5 @@ export { judgeTake } from './judge-take.js';
 export { playedName } from './observed/note-name.js';
 export type { Facts, MeasuredValue, Praise } from './observed/observation.js';
 export { standardsFor } from './standards-for.js';
+export { surelyOutOfTune } from './surely-out-of-tune.js';
 export type * from './types.js';

@@ -23,6 +23,8 @@ export interface RecordingMeasure {
   readonly levelRiding: boolean;
   /** the file holds less than it should: what is missing at the end is not the player's fault */
   readonly breaksOff: boolean;
+  /** by how much the coding of the file may have moved an onset; 0 where it moves none */
+  readonly onsetSpreadSeconds: number;
   /** what a reader is to know before the numbers, of the file and of the sound; usually nothing */
   readonly cautions: readonly Caution[];
 }
@@ -56,6 +58,8 @@ export interface NoteMeasure {
   /** deviation from equal temperament at A = 440 Hz for the pitch played */
   readonly cents: MaybeNumber;
   readonly centsFromOwnTuning: MaybeNumber;
+  /** `cents` as another ear hears it, or why it cannot; present only where it was asked */
+  readonly secondEarCents?: MaybeNumber;
   /** RMS level of the held part of the note, dBFS */
   readonly levelDb: MaybeNumber;
 }

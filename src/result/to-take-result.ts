@@ -161,7 +161,7 @@ function noteOf(
   if (aligned === undefined || measured === undefined)
     throw new Error(`note ${note.index} was not aligned or measured`);
   const { status, playedMidi, onsetSeconds, offsetSeconds, confidence } = aligned;
-  const { cents, centsFromOwnTuning, levelDb } = measured;
+  const { cents, centsFromOwnTuning, secondEarCents, levelDb } = measured;
   const sounded = status !== 'left-out';
   return {
     index: note.index,
@@ -176,7 +176,9 @@ function noteOf(
     ...(onsetSeconds === undefined ? {} : { onset: onsetSeconds }),
     ...(offsetSeconds === undefined ? {} : { offset: offsetSeconds }),
     confidence,
-    ...(sounded ? { cents, centsFromOwnTuning, levelDb } : {}),
+    ...(sounded ? { cents, centsFromOwnTuning } : {}),
+    ...(secondEarCents === undefined ? {} : { secondEarCents }),
+    ...(sounded ? { levelDb } : {}),
   };
 }
 

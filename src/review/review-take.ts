@@ -10,6 +10,7 @@ import { chooseEtude } from './choose-etude.js';
 import { wantedDocuments } from './documents/documents.js';
 import type { Review } from './documents/types.js';
 import type { DocumentWishes } from './documents/wishes.js';
+import { hearTuningAgain } from './hear-tuning-again.js';
 import type { Engraving, Etude, Tool, Who } from './types.js';
 
 /** One take, all that its review depends on, and what is wanted of it. */
@@ -93,8 +94,10 @@ async function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds:
   ]);
   const { part, brief, score } = etude;
   const { features, alignment } = heard;
-  const measurements = measureTake({ take, features, part, alignment });
-  const judgement = judgeTake({ part, alignment, measurements, ...(brief === null ? {} : { brief }) });
+  const once = measureTake({ take, features, part, alignment });
+  const asked = { part, alignment, ...(brief === null ? {} : { brief }) };
+  const measurements = await hearTuningAgain(take, { ...asked, measurements: once });
+  const judgement = judgeTake({ ...asked, measurements });
   const result = toTakeResult({
     ...{ tool, file, sha256: request.sha256 ?? sha256(bytes), ...who, blind },
     ...{ take, score, part, alignment, measurements, judgement, language },

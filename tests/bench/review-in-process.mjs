@@ -6,6 +6,7 @@ import { runReview } from '../../dist/program/batch.js';
 
 // As the command does.
 setFlagsFromString('--no-concurrent-marking');
+setFlagsFromString('--interrupt-budget=500000');
 
 /** Most memory ever held. Linux counts that of the starting process into `maxRSS`, so the kernel's own figure is read there. */
 function mostKilobytes() {

@@ -60,7 +60,11 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
   ],
   'breath-late': [{ seconds: 0.5 }],
   'tuning-off': [{ cents: 24 }, { cents: -24 }],
-  'note-out-of-tune': [{ written: 'A', cents: 38, times: 4 }],
+  'note-out-of-tune': [
+    { written: 'A', cents: 38, times: 4 },
+    { written: 'A', cents: 38, times: 1, secondCents: 4 },
+    { written: 'B♭', cents: -38, times: 4, secondCents: 0.2 },
+  ],
   'off-tempo': [
     { played: 78, marked: 92 },
     { played: 110, marked: 92 },

@@ -177,6 +177,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       reverberationSeconds: 0.42,
       levelRiding: false,
       breaksOff: false,
+      onsetSpreadSeconds: 0,
       cautions,
     },
     tuning: { centsFromA440: 4.26, a4Hz: 441.084 },

@@ -8,6 +8,7 @@ const ROOMS = [
   'base',
   'standards',
   'decode',
+  'second-ear',
   'features',
   'score',
   'brief',
@@ -29,6 +30,7 @@ const ROOMS = [
 
 /** Pairs that the order would allow but that must not know each other, with the reason. */
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
+  ['second-ear', 'standards|decode', 'A second opinion shares nothing with the first: it knows base alone.'],
   ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
   ['study', 'align|measure|judge', 'A study sheet is written before anyone plays: it knows no take.'],
   [
@@ -62,6 +64,7 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['mediabunny', 'decode', 'Only decode takes recordings out of their containers.'],
   ['opus-decoder', 'decode', 'Only decode opens recordings.'],
   ['@audio/decode-amr', 'decode', 'Only decode opens recordings.'],
+  ['essentia.js', 'second-ear', 'Only the second ear asks another engine.'],
   ['pdfkit', 'page', 'Only page draws.'],
   ['@expo-google-fonts/source-serif-4', 'page', 'Only page sets type.'],
   ['@vexflow-fonts/bravura', 'page', 'Only page sets musical signs.'],

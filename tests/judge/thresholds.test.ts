@@ -31,6 +31,7 @@ const SOUND = {
   reverberationSeconds: 0.3,
   levelRiding: false,
   breaksOff: false,
+  onsetSpreadSeconds: 0,
   cautions: [],
 };
 
@@ -226,6 +227,29 @@ describe('intonation', () => {
     expect(weightOf(oneNote(STANDARDS.noteFix.value - 1, short), 'note-out-of-tune')).toBeNull();
   });
 
+  it('of a note is never a fix where a second ear hears it further away than the standard is wide, and says so', () => {
+    const { noteWatch, noteFix } = STANDARDS;
+    const far = noteFix.value + 5;
+    const heardAt = (secondEarCents: MaybeNumber) => {
+      const notes = PART.notes.map(({ index }) => {
+        const [cents, own] = index === 6 ? [far + 12, far] : [12, 0];
+        const asked = index === 6 ? { secondEarCents } : {};
+        return { index, cents, centsFromOwnTuning: own, levelDb: -24, ...asked };
+      });
+      return withMeasured({ notes }, PART);
+    };
+    for (const near of [12 + far, 12 + far - noteWatch.value, 12 + far + noteWatch.value]) {
+      expect(weightOf(heardAt(near), 'note-out-of-tune')).toBe('fix');
+      expect(ofKind(heardAt(near), 'note-out-of-tune')[0]!.text).not.toMatch(/second/);
+    }
+    expect(weightOf(heardAt(12 + far + noteWatch.value + 1), 'note-out-of-tune')).toBe('watch');
+    // 15 is 3 above the player's own tuning of 12
+    expect(ofKind(heardAt(15), 'note-out-of-tune')).toMatchObject([
+      { weight: 'watch', text: expect.stringContaining('A second way of hearing puts it 3 cents sharp') },
+    ]);
+    expect(weightOf(heardAt(notMeasured('second-ear-unclear')), 'note-out-of-tune')).toBe('fix');
+  });
+
   it('of a wrong note is not told: it is wrong already', () => {
     expect(weightOf(oneNote(60, { 6: { status: 'other-pitch', playedMidi: 71 } }), 'note-out-of-tune')).toBeNull();
   });
@@ -404,5 +428,59 @@ describe('how notes go over into each other', () => {
     expect(weightOf(transition(marked, late(breathLate.value + 0.05), 0.9), 'breath-late')).toBe('watch');
     expect(weightOf(transition(PART, late(hesitation.value + 0.2), 0.9), 'hesitation')).toBe('watch');
     expect(weightOf(transition(PART, late(0.1), 0.9), 'hesitation')).toBeNull();
+  });
+});
+
+describe('what a coding does to times', () => {
+  /** The telephone's coding moves 95 of 100 onsets by no more than 10 ms. */
+  const SPREAD = 0.01;
+  /** Each finding that rests on a time, with its time this many seconds beyond what makes it a fix. */
+  const FINDINGS = {
+    'late-entry': (beyond: number) => ({
+      part: PART,
+      entries: [
+        { index: 8, ...PLACE, restQuarters: 1, lateSeconds: STANDARDS.entryFix.value + beyond, secondsAQuarter: 1 },
+      ],
+    }),
+    'uneven-group': (beyond: number) => {
+      // two onsets, each off by its error: as the judge has it
+      const seconds = 1.5;
+      const off = STANDARDS.groupFix.value + (Math.SQRT2 * (STANDARDS.onsetError.value + beyond)) / seconds;
+      const shares = [1 / 3 + off, 1 / 3 - off / 2, 1 / 3 - off / 2];
+      const written = [1 / 3, 1 / 3, 1 / 3];
+      return { part: PART, groups: [{ index: 4, toIndex: 6, ...PLACE, tuplet: true, seconds, shares, written }] };
+    },
+    'slur-broken': (beyond: number) => ({
+      part: smallPart(QUARTERS.map((n, i) => ({ ...n, slurredToNext: i === 8, slurredFromPrevious: i === 9 }))),
+      transitions: joined({ gapSeconds: STANDARDS.slurGapFix.value + beyond, soundedShare: 0.9 }, 0.9),
+    }),
+    'staccato-long': (beyond: number) => ({
+      part: smallPart(QUARTERS.map((note) => ({ ...note, articulations: ['staccato' as const] }))),
+      // between the onsets lies a second
+      transitions: joined({ soundedShare: STANDARDS.staccatoFix.value + beyond, dipDb: 2 }, 0.45),
+    }),
+    'breath-unmarked': (beyond: number) => ({
+      part: PART,
+      transitions: joined({ gapSeconds: STANDARDS.breathGap.value + beyond, soundedShare: 0.4 }, 0.9),
+    }),
+  } as const satisfies Partial<Record<FindingKind, (beyond: number) => { part: Part } & Partial<Measurements>>>;
+
+  function joined(change: Partial<TransitionMeasure>, others: number): TransitionMeasure[] {
+    const pace = { betweenOnsetsSeconds: 1, expectedSeconds: 1, secondsAQuarter: 1 };
+    const usual = { gapSeconds: 1 - others, soundedShare: others, dipDb: 30 };
+    return PART.notes.slice(1).map(({ index }) => {
+      return { index: index - 1, toIndex: index, ...pace, ...usual, ...(index === 9 ? change : {}) };
+    });
+  }
+
+  it.each(Object.keys(FINDINGS) as (keyof typeof FINDINGS)[])('is no reason for a fix: %s', (kind) => {
+    const weighed = (beyond: number, onsetSpreadSeconds: number) => {
+      const { part, ...measurements } = FINDINGS[kind](beyond);
+      const recording = { ...SOUND, onsetSpreadSeconds };
+      return weightOf(judged(part, { measurements: { ...measurements, recording } }), kind);
+    };
+    expect(weighed(SPREAD - 0.001, 0)).toBe('fix');
+    expect(weighed(SPREAD - 0.001, SPREAD)).toBe('watch');
+    expect(weighed(SPREAD + 0.001, SPREAD)).toBe('fix');
   });
 });

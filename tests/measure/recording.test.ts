@@ -33,6 +33,14 @@ describe('the recording', () => {
     expect(recording.cautions).toEqual([]);
   });
 
+  it('says how far its coding may have moved onsets, and 0 for a WAV file', () => {
+    const context = handContext(PART, EVEN);
+    const coding = { container: 'ogg', codec: 'opus', lossy: true, speech: false, bitsASecond: 24000 } as const;
+    const origin = { ...coding, bandwidthHz: 12000, onsetSpreadSeconds: 0.008 };
+    expect(measureTake(context).recording.onsetSpreadSeconds).toBe(0);
+    expect(measureTake({ ...context, take: { ...context.take, origin } }).recording.onsetSpreadSeconds).toBe(0.008);
+  });
+
   it('clips for as long as the sound is beyond full scale', () => {
     // a sine of twice full scale is beyond it while |sin| > 1/2: two thirds of the time
     const recording = measured(EVEN, { samples: sine(2) });

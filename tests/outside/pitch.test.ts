@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { decodeWav, encodeWav } from '../../src/decode/index.js';
 import { CANDIDATES, type Features, listen } from '../../src/features/index.js';
 import { measureTake } from '../../src/measure/index.js';
+import { hearPitches } from '../../src/second-ear/index.js';
 import { demoPart, hearTake, middle, shareWithin } from '../helpers/heard-take.js';
 import { RATE, takeOf, tone } from '../helpers/tones.js';
 import { aubioPitch, type HeardPitch, praatPitch } from './pitch-readers.js';
@@ -142,5 +143,22 @@ describe('a whole étude of 102 notes with vibrato, in a room', () => {
     needs(context, 'aubiopitch');
     // aubio times a frame at its beginning: half a window at 22050 Hz
     expectAgreement(theirCents(aubioPitch(wav), -1024 / 22050), 3);
+  });
+});
+
+describe.each(REAL_NOTES)('the second ear on a real note, $file', ({ file, midi, praat }) => {
+  it('hears it where praat does, as it is and moved by 40 cents', async (context) => {
+    needs(context, 'praat');
+    const { samples, sampleRateHz } = decodeWav(readFileSync(join(notes, `${file}.wav`)));
+    // Played back faster by a factor it is higher by 1200 · log2 of the factor, to the last sample.
+    const fast = Math.round(sampleRateHz * 2 ** (40 / 1200));
+    for (const rate of [sampleRateHz, fast]) {
+      const seconds = samples.length / rate;
+      const span = { onset: 0.3, offset: seconds - 0.15, midi };
+      const [heard] = await hearPitches(samples, rate, [span]);
+      const by = between(praatPitch(encodeWav(samples.subarray(), rate), 75, 4500), 0.35, seconds - 0.2);
+      expect(Math.abs((heard as number) - centsOver(middle(by), 440 * 2 ** ((midi - 69) / 12)))).toBeLessThan(4);
+      expect(Math.abs(centsOver(middle(by), praat) - centsOver(rate, sampleRateHz))).toBeLessThan(6);
+    }
   });
 });

@@ -2,6 +2,8 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, type TestContext } from 'vitest';
 import { median } from '../../src/base/index.js';
+import { decodeTake } from '../../src/decode/index.js';
+import { decoderHere } from '../decode/decoder-here.js';
 import { goodTake, SHORT_PART } from '../journeys/short-part.js';
 import { takesheet } from '../journeys/takesheet.js';
 import { inFolder, needs, printedBy } from './programs.js';
@@ -98,6 +100,64 @@ describe('a folder of takes in every format, some damaged', () => {
         expect(CODES).toContain(code);
         expect(message).toMatch(/^[^\n]{10,300}$/);
       }
+    });
+  });
+});
+
+/** Where packets begin in an ADTS file, and how long they are with their heads. Source: ISO/IEC 13818-7, 6.2. */
+function adtsPackets(bytes: Uint8Array): { at: number; size: number }[] {
+  const found: { at: number; size: number }[] = [];
+  const byte = (at: number): number => bytes[at] as number;
+  for (let at = 0; at + 7 < bytes.length; ) {
+    const size = ((byte(at + 3) & 3) << 11) | (byte(at + 4) << 3) | (byte(at + 5) >> 5);
+    found.push({ at, size });
+    at += size;
+  }
+  return found;
+}
+
+describe('an AAC file with a few damaged packets', () => {
+  it('is heard all the same, with silence in their places, and says where', async (context) => {
+    needs(context, 'ffmpeg');
+    const bytes = inFolder((folder) => {
+      const [from, to] = [join(folder, 'take.wav'), join(folder, 'take.aac')];
+      writeFileSync(from, goodTake());
+      printedBy('ffmpeg', ['-y', '-i', from, '-c:a', 'aac', '-b:a', '96k', '-bitexact', to]);
+      return new Uint8Array(readFileSync(to));
+    });
+    const decoder = decoderHere();
+    const whole = await decodeTake(bytes, decoder);
+    const packets = adtsPackets(bytes);
+    const sick = [60, 120];
+    const scratched = bytes.slice();
+    for (const { at, size } of sick.map((k) => packets[k] as { at: number; size: number })) {
+      for (let i = at + 7; i < at + size; i++) scratched[i] = (scratched[i] as number) ^ 0xa5;
+    }
+    const take = await decodeTake(scratched, decoder);
+    // a packet holds 1024 samples (ISO/IEC 14496-3); the first one is left out
+    const places = sick.map((k) => (k - 1) * 1024);
+    const seconds = places.map((place) => Number((place / take.sampleRateHz).toFixed(1)));
+    expect(take.cautions).toEqual([{ code: 'packets-lost', facts: { packets: 2, seconds } }]);
+    expect(take.samples.length).toBe(whole.samples.length);
+    for (const place of places) {
+      expect(Math.max(...take.samples.subarray(place, place + 1024).map(Math.abs))).toBe(0);
+      const [before, after] = [place - 4096, place + 4096].map((from) => take.samples.subarray(from, from + 2048));
+      // noise that the coding only describes is drawn anew each time; the rest is the same
+      for (const [heard, from] of [
+        [before, place - 4096],
+        [after, place + 4096],
+      ] as const) {
+        const own = whole.samples.subarray(from, from + 2048);
+        const apart = (heard as Float32Array).map((sample, i) => Math.abs(sample - (own[i] as number)));
+        expect(Math.max(...apart)).toBeLessThan(0.01);
+      }
+    }
+    const ruined = bytes.slice();
+    for (const { at, size } of packets.slice(20, 60)) {
+      for (let i = at + 7; i < at + size; i++) ruined[i] = (ruined[i] as number) ^ 0xa5;
+    }
+    await expect(decodeTake(ruined, decoder)).rejects.toMatchObject({
+      code: expect.stringMatching(/^(?:recording-damaged|decoder-died)$/),
     });
   });
 });

@@ -123,6 +123,8 @@ describe('a reason and a caution in German', () => {
       cautionSaid('de', { code: 'channels-empty', facts: { channels: [3, 4], of: 4 } }),
       cautionSaid('de', { code: 'damaged-samples', facts: { samples: 1 } }),
       cautionSaid('de', { code: 'damaged-samples', facts: { samples: 12 } }),
+      cautionSaid('de', { code: 'packets-lost', facts: { packets: 1, seconds: [12.3] } }),
+      cautionSaid('de', { code: 'packets-lost', facts: { packets: 3, seconds: [1, 12.3] } }),
       cautionSaid('de', { ...elsewhere, facts: { semitones: -2 } }),
       cautionSaid('de', { ...elsewhere, facts: { semitones: 12 } }),
     ]).toEqual([
@@ -131,6 +133,8 @@ describe('a reason and a caution in German', () => {
       'Leer und darum weggelassen: Kanal 3, Kanal 4.',
       '1 beschädigter Abtastwert wurde durch Stille ersetzt.',
       '12 beschädigte Abtastwerte wurden durch Stille ersetzt.',
+      '1 beschädigtes Stück wurde durch einen Augenblick Stille ersetzt, bei 12,3 s: Was dort gehört wurde, ist unsicher.',
+      '3 beschädigte Stücke wurden durch einen Augenblick Stille ersetzt, bei 1,0 und 12,3 s: Was dort gehört wurde, ist unsicher.',
       'Die ganze Aufnahme klingt 2 Halbtöne tiefer als diese Noten. Vielleicht wurde aus den Noten für ein anderes Instrument gespielt. Alles andere hier ist in dieser Tonhöhe verglichen.',
       'Die ganze Aufnahme klingt eine Oktave höher als diese Noten. Alles andere hier ist in dieser Tonhöhe verglichen.',
     ]);

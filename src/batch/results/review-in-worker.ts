@@ -49,7 +49,10 @@ export async function reviewInWorker(
   engrave?: Engraving,
 ): Promise<TakeAnswer> {
   try {
-    const { hash, bytes } = readOnce(take.path);
+    const whole = readWhole(take.path, LONGEST_TAKE_BYTES);
+    // What has no result yet is listened to: while it is hashed, what decodes it can start.
+    if (keptSha256 === null) (await import('../../decode/index.js')).prepareFor(whole);
+    const { hash, bytes } = hashedOnce(whole);
     if (hash === keptSha256) return { how: 'as-before' };
     // Loaded only when something is to be listened to.
     const { reviewTake, wishesIn } = await import('../../review/index.js');
@@ -71,8 +74,8 @@ export async function reviewInWorker(
 }
 
 /** A file's hash, and its bytes for whoever asks first: then nothing here holds them any more. */
-function readOnce(path: string): { readonly hash: string; readonly bytes: () => Uint8Array } {
-  let held: Uint8Array | null = readWhole(path, LONGEST_TAKE_BYTES);
+function hashedOnce(whole: Uint8Array): { readonly hash: string; readonly bytes: () => Uint8Array } {
+  let held: Uint8Array | null = whole;
   const give = (): Uint8Array => {
     const given = held;
     held = null;

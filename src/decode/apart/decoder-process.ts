@@ -56,10 +56,11 @@ async function say(kind: Kind, payload: Uint8Array): Promise<void> {
 
 const sayData = (kind: Kind, data: object): Promise<void> => say(kind, Buffer.from(JSON.stringify(data)));
 
+/** The thread that watches needs none of it. */
+const loadReaders = () => Promise.all([import('../readers/open-sound.js'), import('./piece-writer.js')]);
+
 async function decode(bytes: Uint8Array): Promise<Done> {
-  // Loaded with the first file: the thread that watches needs none of it.
-  const { openSound } = await import('../readers/open-sound.js');
-  const { writePieces } = await import('./piece-writer.js');
+  const [{ openSound }, { writePieces }] = await loadReaders();
   return writePieces(await openSound(bytes), {
     about: (about) => sayData('about', about),
     piece: (bytes) => say('piece', bytes),
@@ -74,6 +75,8 @@ async function serve(): Promise<void> {
   );
   const thread = new Worker(new URL(import.meta.url), { workerData: limits });
   thread.unref();
+  // While the first file is still on its way; what goes wrong is told with it.
+  void loadReaders().catch(() => {});
   for await (const { bytes, seconds, megabytes } of requests()) {
     limits[MEMORY] = megabytes * 2 ** 20;
     limits[DEADLINE] = nowMs() + seconds * 1000;

@@ -72,6 +72,11 @@ export class Decoder {
     return turn;
   }
 
+  /** Starts the process before there is a file for it, which then has to wait less. */
+  start(): void {
+    if (this.#running === null) holdOpen(this.#start(), false);
+  }
+
   /** Ends the process; the next file begins a new one. */
   close(): void {
     const running = this.#running;

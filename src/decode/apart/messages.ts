@@ -43,6 +43,8 @@ export interface Done {
   readonly replaced: number;
   /** seconds the file says it holds; null where it does not */
   readonly announcedSeconds: number | null;
+  /** where silence stands for a damaged packet, in seconds */
+  readonly lostSeconds: readonly number[];
   /** the file went on in a way that could not be followed */
   readonly brokenOff: boolean;
 }

@@ -40,23 +40,27 @@ function areEqual(one: Float32Array, other: Float32Array): boolean {
  * @throws InputError `recording-too-long` beyond an hour, `sound-not-read` for rates and channels that are not read
  */
 export async function writePieces(sound: Sound, target: PieceTarget): Promise<Done> {
-  let memory: Float32Array[] = [];
-  let [held, frames, replaced] = [0, 0, 0];
-  const flush = async (): Promise<void> => {
-    const pieces = memory.map((samples) => samples.subarray(0, held));
-    for (const samples of pieces) replaced += replaceDamage(samples);
-    const [first, ...others] = pieces as [Float32Array, ...Float32Array[]];
-    const sent = others.every((other) => areEqual(first, other)) ? [first] : pieces;
-    const joined = new ArrayBuffer(PIECE_HEADER_BYTES + held * sent.length * Float32Array.BYTES_PER_ELEMENT);
-    new Uint32Array(joined, 0, 1)[0] = sent.length;
-    for (const [c, samples] of sent.entries()) new Float32Array(joined, PIECE_HEADER_BYTES).set(samples, c * held);
-    held = 0;
-    await target.piece(new Uint8Array(joined));
+  let memory: PieceMemory | null = null;
+  let [channels, held, frames, replaced] = [0, 0, 0, 0];
+  const flush = async ({ all, each }: PieceMemory): Promise<void> => {
+    const [first, ...others] = each.map((samples) => samples.subarray(0, held)) as [Float32Array, ...Float32Array[]];
+    replaced += replaceDamage(first);
+    for (const other of others) replaced += replaceDamage(other);
+    const sent = others.every((other) => areEqual(first, other)) ? 1 : channels;
+    const samples = new Float32Array(all, PIECE_HEADER_BYTES);
+    // the last piece is shorter: its channels move together
+    for (let c = 1; c < sent && held < PIECE_FRAMES; c++) {
+      samples.copyWithin(c * held, c * PIECE_FRAMES, c * PIECE_FRAMES + held);
+    }
+    new Uint32Array(all, 0, 1)[0] = sent;
+    const bytes = PIECE_HEADER_BYTES + held * sent * Float32Array.BYTES_PER_ELEMENT;
+    [held, memory] = [0, null];
+    await target.piece(new Uint8Array(all, 0, bytes));
   };
   for await (const stretch of sound.stretches) {
-    if (memory.length === 0) {
+    if (channels === 0) {
       checkFormat(sound.sampleRateHz, stretch.channels);
-      memory = Array.from({ length: stretch.channels }, () => new Float32Array(PIECE_FRAMES));
+      channels = stretch.channels;
       await target.about({ codec: sound.codec, sampleRateHz: sound.sampleRateHz, channels: stretch.channels });
     }
     frames += stretch.frames;
@@ -65,14 +69,36 @@ export async function writePieces(sound: Sound, target: PieceTarget): Promise<Do
     }
     for (let at = 0; at < stretch.frames; ) {
       const count = Math.min(PIECE_FRAMES - held, stretch.frames - at);
-      fill(memory, stretch, at, held, count);
+      memory ??= pieceMemory(channels);
+      fill(memory.each, stretch, at, held, count);
       held += count;
       at += count;
-      if (held === PIECE_FRAMES) await flush();
+      if (held === PIECE_FRAMES) await flush(memory);
     }
   }
-  if (held > 0) await flush();
-  return { replaced, announcedSeconds: sound.announcedSeconds ?? null, brokenOff: sound.brokenOff?.() ?? false };
+  if (memory !== null) await flush(memory);
+  return {
+    replaced,
+    announcedSeconds: sound.announcedSeconds ?? null,
+    lostSeconds: sound.lostSeconds?.() ?? [],
+    brokenOff: sound.brokenOff?.() ?? false,
+  };
+}
+
+/** What is sent as one piece, and its channels in it. It is made anew for each: a pipe may hold the one before still. */
+interface PieceMemory {
+  readonly all: ArrayBuffer;
+  readonly each: readonly Float32Array[];
+}
+
+function pieceMemory(channels: number): PieceMemory {
+  const bytes = PIECE_FRAMES * Float32Array.BYTES_PER_ELEMENT;
+  const all = new ArrayBuffer(PIECE_HEADER_BYTES + channels * bytes);
+  const each = Array.from(
+    { length: channels },
+    (_, c) => new Float32Array(all, PIECE_HEADER_BYTES + c * bytes, PIECE_FRAMES),
+  );
+  return { all, each };
 }
 
 /** A stretch may have fewer channels than the first had: then its first one stands for those that are missing. */

@@ -1,4 +1,5 @@
 import { batches, joined } from './batches.js';
+import { concealing } from './concealed.js';
 import { decodeNatively } from './native.js';
 import { cut, type Sound, type Stretch } from './stretch.js';
 import type { Packet, Track } from './track.js';
@@ -58,6 +59,7 @@ function withHeader({ data }: Packet, { rateIndex, channels }: Core): { data: Ui
 /**
  * Decodes AAC packet by packet, wrapped as ADTS, which the engine decodes to the very sample. What the container marks as
  * there for the decoder only is left out; where it marks nothing, the first packet is left out, which no encoder can fill.
+ * A few damaged packets become silence.
  *
  * @param track AAC; without a description its packets are ADTS already
  * @returns the sound; null when it is a kind of AAC that is not read
@@ -68,20 +70,32 @@ export function readAac(track: Track): Sound | null {
   const core = track.description === null ? null : readCore(track.description);
   if (track.description !== null && core === null) return null;
   const sampleRateHz = core === null ? track.sampleRateHz : (RATES[core.rateIndex] as number);
-  return { codec: 'aac', sampleRateHz, stretches: decode(track, core, sampleRateHz) };
+  const lost: number[] = [];
+  return { codec: 'aac', sampleRateHz, stretches: decode(track, core, sampleRateHz, lost), lostSeconds: () => lost };
 }
 
-async function* decode(track: Track, core: Core | null, sampleRateHz: number): AsyncGenerator<Stretch> {
-  let skip = -1;
-  for await (const { packets, warming } of batches(track.packets(), BATCH_PACKETS, WARMING)) {
+/** Writes to `lost` where silence stands for damaged packets, in seconds. */
+async function* decode(track: Track, core: Core | null, sampleRateHz: number, lost: number[]): AsyncGenerator<Stretch> {
+  let [skip, given] = [-1, 0];
+  const coding = {
+    frames: PACKET_FRAMES,
+    channels: core?.channels ?? track.channels,
+    warming: WARMING,
+    decode: (packets: readonly Packet[]) =>
+      decodeNatively(joined(core === null ? packets : packets.map((packet) => withHeader(packet, core))), sampleRateHz),
+  };
+  const decoded = concealing(coding, () => lost.push(given / sampleRateHz));
+  for await (const { packets } of batches(track.packets(), BATCH_PACKETS, 0)) {
     const begin = packets[0]?.timestamp ?? 0;
     if (skip < 0) skip = begin < 0 ? Math.round(-begin * sampleRateHz) : PACKET_FRAMES;
-    const bytes = joined(core === null ? packets : packets.map((packet) => withHeader(packet, core)));
-    const decoded = await decodeNatively(bytes, sampleRateHz);
-    if (decoded.frames !== packets.length * PACKET_FRAMES) throw new Error('packets are damaged');
-    const own = cut(decoded, warming * PACKET_FRAMES, packets.length * PACKET_FRAMES);
-    yield cut(own, skip, own.frames - padding(packets, sampleRateHz));
-    skip = Math.max(0, skip - own.frames);
+    let left = packets.length * PACKET_FRAMES - padding(packets, sampleRateHz);
+    for await (const stretch of decoded(packets)) {
+      const own = cut(stretch, skip, left);
+      skip = Math.max(0, skip - stretch.frames);
+      left -= stretch.frames;
+      given += own.frames;
+      yield own;
+    }
   }
 }
 

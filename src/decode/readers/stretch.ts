@@ -15,6 +15,8 @@ export interface Sound {
   readonly announcedSeconds?: number | null;
   /** told at the end whether the file went on in a way that could not be followed */
   readonly brokenOff?: () => boolean;
+  /** told at the end where silence stands for what was damaged, in seconds of the sound; left out where it never does */
+  readonly lostSeconds?: () => readonly number[];
   /** as many channels in each as in the first, or what can be told of them */
   readonly stretches: AsyncIterable<Stretch>;
 }

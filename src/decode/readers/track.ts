@@ -1,4 +1,5 @@
 import { ALL_FORMATS, BufferSource, EncodedPacketSink, Input, type InputAudioTrack } from 'mediabunny';
+import { samplePlaces } from './sample-places.js';
 
 /** One packet of coded sound. */
 export interface Packet {
@@ -42,9 +43,15 @@ export async function openTrack(bytes: Uint8Array): Promise<Track | null> {
   const description = known === null ? undefined : (await track.getDecoderConfig())?.description;
   let isBroken = false;
   async function* packets(): AsyncGenerator<Packet> {
+    const sink = new EncodedPacketSink(track as InputAudioTrack);
+    const listed = known === 'aac' ? await listedPackets(bytes, sink) : null;
+    if (listed !== null) {
+      yield* listed;
+      return;
+    }
     let count = 0;
     try {
-      for await (const packet of new EncodedPacketSink(track as InputAudioTrack).packets()) {
+      for await (const packet of sink.packets()) {
         yield packet;
         count++;
       }
@@ -62,6 +69,21 @@ export async function openTrack(bytes: Uint8Array): Promise<Track | null> {
     packets,
     brokenOff: () => isBroken,
   };
+}
+
+/** Packets as the index of the file lists them: the times of those between the first and the last are counted from there. */
+async function listedPackets(bytes: Uint8Array, sink: EncodedPacketSink): Promise<Packet[] | null> {
+  const first = await sink.getFirstPacket();
+  const last = await sink.getPacket(Number.POSITIVE_INFINITY).catch(() => null);
+  if (first === null || last === null) return null;
+  const places = samplePlaces(bytes, first.data, last.data);
+  if (places === null) return null;
+  const { timestamp, duration } = first;
+  return places.map(({ at, size }, i) => ({
+    data: bytes.subarray(at, at + size),
+    timestamp: i + 1 < places.length ? timestamp + i * duration : last.timestamp,
+    duration: i + 1 < places.length ? duration : last.duration,
+  }));
 }
 
 function codeOf(id: unknown): string {

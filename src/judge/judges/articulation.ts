@@ -2,6 +2,7 @@ import { isMeasured, median, quantile } from '../../base/index.js';
 import type { TransitionMeasure } from '../../measure/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
+import { onsetDoubt } from '../observed/onset-doubt.js';
 
 const LEAST_OTHERS = 3;
 /** Loud only at the beginning. Source: common practice. */
@@ -71,7 +72,8 @@ function judgeSlur(input: JudgeInput, transition: TransitionMeasure): Observatio
   );
   const measured = { value: gap, unit: 's', expected: { code: 'no-gap', facts: {} } } as const;
   const place = { ...placeOf(input, next), measured, facts: { milliseconds: 1000 * gap } };
-  const weight = sure && gap > slurGapFix.value && transition.dipDb > slurDip.value ? 'fix' : 'watch';
+  const weight =
+    sure && gap - onsetDoubt(input) > slurGapFix.value && transition.dipDb > slurDip.value ? 'fix' : 'watch';
   return [{ kind: 'slur-broken', criterion: 'articulation', weight, size: 0.6 + gap, ...place }];
 }
 
@@ -111,7 +113,7 @@ function judgeStaccatos(input: JudgeInput, staccatos: readonly TransitionMeasure
     const others = staccatos.filter((o) => o !== t).map((o) => o.soundedShare);
     const usual = others.length >= LEAST_OTHERS ? median(others) : null;
     const sure =
-      share > staccatoFix.value &&
+      share - onsetDoubt(input) / t.betweenOnsetsSeconds > staccatoFix.value &&
       others.length >= LEAST_OTHERS &&
       quantile(others, MOST_OTHERS) < staccatoWatch.value &&
       !mayBeRoom(input, t);

@@ -1,6 +1,7 @@
 import type { TransitionMeasure } from '../../measure/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
+import { onsetDoubt } from '../observed/onset-doubt.js';
 
 /** A note shorter than this share of its time was meant to be short: the silence after it is no breath. */
 const HELD_SHARE = 0.45;
@@ -56,6 +57,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
   }
   const inSlur = note.slurredToNext && next.slurredFromPrevious;
   if (gap <= breathGap.value || !isBreath(input, transition, inSlur)) return [];
+  const plain = gap - onsetDoubt(input) > breathGap.value;
   const sure = [note, next].every((n) => {
     const aligned = input.alignment.notes[n.index]!;
     return aligned.status === 'as-written' && aligned.confidence >= input.standards.noteConfidence.value;
@@ -66,7 +68,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
     {
       kind: 'breath-unmarked',
       criterion: 'breath',
-      weight: sure ? 'fix' : 'watch',
+      weight: plain && sure ? 'fix' : 'watch',
       size: 0.7 + gap,
       ...place,
       measured,

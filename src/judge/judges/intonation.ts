@@ -1,9 +1,8 @@
 import { isMeasured, median } from '../../base/index.js';
-import type { NoteMeasure } from '../../measure/index.js';
-import type { PartNote } from '../../score/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import { noteName } from '../observed/note-name.js';
 import type { Observation } from '../observed/observation.js';
+import { type Stray, strayOf } from '../observed/stray-of.js';
 
 /** So often the same note must stray the same way to be a tendency. */
 const LEAST_TIMES = 3;
@@ -56,23 +55,6 @@ function singleNotes(input: JudgeInput): Observation[] {
   );
 }
 
-interface Stray {
-  readonly note: PartNote;
-  readonly cents: number;
-  readonly weight: 'fix' | 'watch';
-}
-
-function strayOf(input: JudgeInput, measure: NoteMeasure): Stray | null {
-  const { noteWatch, noteFix, noteSeconds } = input.standards;
-  const aligned = input.alignment.notes[measure.index]!;
-  const cents = measure.centsFromOwnTuning;
-  if (aligned.status !== 'as-written' || !isMeasured(cents) || Math.abs(cents) <= noteWatch.value) return null;
-  const held = aligned.offsetSeconds! - aligned.onsetSeconds! >= noteSeconds.value;
-  if (!held && Math.abs(cents) <= noteFix.value) return null;
-  const weight = held && Math.abs(cents) > noteFix.value ? 'fix' : 'watch';
-  return { note: input.part.notes[measure.index]!, cents, weight };
-}
-
 function worst(alike: readonly Stray[]): Stray {
   const sure = alike.filter((s) => s.weight === 'fix');
   return (sure.length > 0 ? sure : alike).reduce((a, b) => (Math.abs(b.cents) > Math.abs(a.cents) ? b : a));
@@ -82,7 +64,8 @@ function tell(input: JudgeInput, stray: Stray, alike: readonly Stray[]): Observa
   const cents = median(alike.map((s) => s.cents));
   const expected = { code: 'within', facts: { value: input.standards.noteWatch.value } } as const;
   const measured = { value: cents, unit: 'cents', expected } as const;
-  const facts = { written: noteName(stray.note.written), cents, times: alike.length };
+  const doubt = stray.secondCents === undefined ? {} : { secondCents: stray.secondCents };
+  const facts = { written: noteName(stray.note.written), cents, times: alike.length, ...doubt };
   return {
     kind: 'note-out-of-tune',
     criterion: 'intonation',

@@ -1,6 +1,7 @@
 import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
+import { onsetDoubt } from '../observed/onset-doubt.js';
 
 /** A note that seems to have less of its time than this was more likely misheard than rushed. */
 const LEAST_BELIEVED = 0.4;
@@ -40,8 +41,9 @@ function judgeEntry(input: JudgeInput, entry: EntryMeasure): Observation[] {
     return early && isSure(input, entry.index) ? [{ kind: 'early-entry', weight: 'watch', ...place }] : [];
   }
   if (beats <= entryWatch.value || entry.lateSeconds <= entryLeast.value) return [];
-  const late = beats > entryFix.value && beats <= entryMost.value;
-  const plain = late && entry.lateSeconds > entryLeastFix.value;
+  const atLeast = entry.lateSeconds - onsetDoubt(input);
+  const late = atLeast / entry.secondsAQuarter > entryFix.value && beats <= entryMost.value;
+  const plain = late && atLeast > entryLeastFix.value;
   const sure = plain && isSure(input, entry.index) && isSure(input, entry.index - 1);
   return [{ kind: 'late-entry', weight: sure ? 'fix' : 'watch', ...place }];
 }
@@ -52,7 +54,7 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const which = away.findIndex((a) => Math.abs(a) === Math.max(...away.map(Math.abs)));
   const off = Math.abs(away[which]!);
   const perhaps = off - (WATCH_DOUBT * onsetError.value) / group.seconds;
-  const doubt = (Math.SQRT2 * onsetError.value) / group.seconds;
+  const doubt = (Math.SQRT2 * (onsetError.value + onsetDoubt(input))) / group.seconds;
   if (perhaps <= groupWatch.value) return [];
   const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
   const believable = group.shares.every((share, k) => share > LEAST_BELIEVED * group.written[k]!);

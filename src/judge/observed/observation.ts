@@ -57,7 +57,13 @@ export interface Facts {
   'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
   'breath-late': { readonly seconds: number };
   'tuning-off': { readonly cents: number };
-  'note-out-of-tune': { readonly written: string; readonly cents: number; readonly times: number };
+  /** secondCents: where another ear hears it, from the player's own tuning; there when that takes the certainty away */
+  'note-out-of-tune': {
+    readonly written: string;
+    readonly cents: number;
+    readonly times: number;
+    readonly secondCents?: number;
+  };
   'off-tempo': { readonly played: number; readonly marked: number };
   'went-well': { readonly about: Praise };
 }

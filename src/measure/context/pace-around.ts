@@ -21,15 +21,22 @@ export function paceAround(
   fromIndex: number,
   toIndex: number,
 ): { readonly secondsAQuarter: number; readonly pairs: number } {
+  const { part, alignment } = context;
   const slopes: number[] = [];
   const shortSlopes: number[] = [];
-  for (let a = Math.max(0, fromIndex); a <= toIndex; a++) {
-    for (let b = a + 1; b <= Math.min(toIndex, context.part.notes.length - 1); b++) {
-      if (!isSteady(context, b - 1)) break;
-      const slope = slopeOf(context, a, b);
-      if (slope === null) continue;
-      const quarters = context.part.notes[b]!.onsetQuarters - context.part.notes[a]!.onsetQuarters;
-      (quarters < LEAST_QUARTERS ? shortSlopes : slopes).push(slope);
+  const last = Math.min(toIndex, part.notes.length - 1);
+  /** so far time runs on evenly from the first note of the pair */
+  let end = 0;
+  for (let a = Math.max(0, fromIndex); a < last; a++) {
+    end = Math.max(end, a);
+    while (end < last && isSteady(context, end)) end++;
+    const from = alignment.notes[a]!.onsetSeconds;
+    if (from === undefined || part.notes[a]!.grace) continue;
+    for (let b = a + 1; b <= end; b++) {
+      const quarters = part.notes[b]!.onsetQuarters - part.notes[a]!.onsetQuarters;
+      const to = alignment.notes[b]!.onsetSeconds;
+      if (quarters <= 0 || to === undefined || part.notes[b]!.grace) continue;
+      (quarters < LEAST_QUARTERS ? shortSlopes : slopes).push((to - from) / quarters);
     }
   }
   const used = slopes.length >= LEAST_LONG_PAIRS ? slopes : [...slopes, ...shortSlopes];
@@ -41,17 +48,8 @@ function isSteady(context: MeasureContext, index: number): boolean {
   const { part, alignment } = context;
   const note = part.notes[index]!;
   if (note.fermata || note.breathAfter !== null) return false;
-  if (part.tempoBends.some((b) => note.onsetQuarters >= b.startQuarters && note.onsetQuarters < b.endQuarters))
-    return false;
+  for (const { startQuarters, endQuarters } of part.tempoBends) {
+    if (note.onsetQuarters >= startQuarters && note.onsetQuarters < endQuarters) return false;
+  }
   return !alignment.restarts.some((r) => r.resumedAtIndex === index + 1);
-}
-
-function slopeOf(context: MeasureContext, a: number, b: number): number | null {
-  const { part, alignment } = context;
-  const quarters = part.notes[b]!.onsetQuarters - part.notes[a]!.onsetQuarters;
-  const from = alignment.notes[a]!.onsetSeconds;
-  const to = alignment.notes[b]!.onsetSeconds;
-  if (quarters <= 0 || from === undefined || to === undefined || part.notes[a]!.grace || part.notes[b]!.grace)
-    return null;
-  return (to - from) / quarters;
 }

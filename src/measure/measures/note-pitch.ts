@@ -1,6 +1,7 @@
 import type { AlignedNote } from '../../align/index.js';
-import { type MaybeNumber, median, notMeasured } from '../../base/index.js';
+import { type MaybeNumber, notMeasured } from '../../base/index.js';
 import { CANDIDATES, type Features } from '../../features/index.js';
+import { steadyCents } from './steady-cents.js';
 
 /** The attack is left out: this share of the note, at least and at most so many seconds. */
 const ATTACK_SHARE = 0.35;
@@ -12,7 +13,7 @@ const WITHIN_SEMITONES = 0.8;
 const LEAST_CLARITY = 0.6;
 
 /**
- * Deviation of a note from equal temperament: median over its steady part.
+ * Deviation of a note from equal temperament: median over its steady part. A note that holds two pitches has none.
  *
  * @param features what was heard
  * @param note where the note is
@@ -39,5 +40,6 @@ export function measureNotePitch(features: Features, note: AlignedNote, soundedM
       break;
     }
   }
-  return cents.length < LEAST_FRAMES ? notMeasured('note-unsteady') : median(cents);
+  if (cents.length < LEAST_FRAMES) return notMeasured('note-unsteady');
+  return steadyCents(cents) ?? notMeasured('note-unsteady');
 }

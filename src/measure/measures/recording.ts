@@ -45,6 +45,7 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     reverberationSeconds,
     levelRiding,
     breaksOff: context.take.breaksOff === true,
+    onsetSpreadSeconds: context.take.origin?.onsetSpreadSeconds ?? 0,
     cautions,
   };
 }

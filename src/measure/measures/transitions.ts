@@ -61,18 +61,23 @@ const DIP_FRAME_SECONDS = 0.01;
 function dipBetween(features: Features, from: AlignedNote, to: AlignedNote): number {
   const start = Math.max(from.onsetSeconds!, from.offsetSeconds! - DIP_MARGIN_SECONDS);
   const end = to.onsetSeconds! + DIP_MARGIN_SECONDS;
-  const levels = (a: number, b: number) => frameLevels(features, a, b);
-  const lowest = Math.min(...levels(start, end));
-  const before = Math.max(...levels(Math.max(from.onsetSeconds!, start - DIP_SIDE_SECONDS), start));
-  const after = Math.max(...levels(end, Math.min(to.offsetSeconds!, end + DIP_SIDE_SECONDS)));
+  const { lowest } = levelsBetween(features, start, end);
+  const before = levelsBetween(features, Math.max(from.onsetSeconds!, start - DIP_SIDE_SECONDS), start).loudest;
+  const after = levelsBetween(features, end, Math.min(to.offsetSeconds!, end + DIP_SIDE_SECONDS)).loudest;
   const dip = Math.min(before, after) - lowest;
   return Number.isFinite(dip) ? Math.max(0, dip) : 0;
 }
 
-function frameLevels(features: Features, fromSeconds: number, toSeconds: number): number[] {
+/** Lowest and loudest level, dBFS, of the frames between two times; ∞ and −∞ where there is no frame. */
+function levelsBetween(
+  features: Features,
+  fromSeconds: number,
+  toSeconds: number,
+): { readonly lowest: number; readonly loudest: number } {
   const { power, levelHopSeconds: hop } = features;
   const length = Math.max(1, Math.round(DIP_FRAME_SECONDS / hop));
-  const levels: number[] = [];
+  let lowest = Number.POSITIVE_INFINITY;
+  let loudest = Number.NEGATIVE_INFINITY;
   for (
     let f = Math.round(fromSeconds / hop);
     f + length <= Math.round(toSeconds / hop) + 1 && f + length <= power.length;
@@ -80,7 +85,9 @@ function frameLevels(features: Features, fromSeconds: number, toSeconds: number)
   ) {
     let sum = 0;
     for (let k = f; k < f + length; k++) sum += power[k]!;
-    levels.push(10 * Math.log10(sum / length + 1e-12));
+    const level = 10 * Math.log10(sum / length + 1e-12);
+    if (level < lowest) lowest = level;
+    if (level > loudest) loudest = level;
   }
-  return levels;
+  return { lowest, loudest };
 }

@@ -122,6 +122,7 @@ const noteSchema = z.object({
   confidence: confidence(),
   cents: maybe(cents()).optional(),
   centsFromOwnTuning: maybe(cents()).optional(),
+  secondEarCents: maybe(cents('as another pitch tracker hears it, asked only where out of tune')).optional(),
   levelDb: maybe(decibels()).optional(),
 });
 

@@ -1,4 +1,5 @@
 import type { CAUTIONS, Sayings } from '../../base/index.js';
+import { listed } from './lists.js';
 import { NUMBERS } from './numbers.js';
 
 const channelName = (channel: number, of: number): string =>
@@ -19,6 +20,8 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     samples === 1
       ? '1 beschädigter Abtastwert wurde durch Stille ersetzt.'
       : `${samples} beschädigte Abtastwerte wurden durch Stille ersetzt.`,
+  'packets-lost': ({ packets, seconds }) =>
+    `${packets === 1 ? '1 beschädigtes Stück wurde' : `${packets} beschädigte Stücke wurden`} durch einen Augenblick Stille ersetzt, bei ${listed(seconds.map((second) => NUMBERS.fixed(second, 1)))} s: Was dort gehört wurde, ist unsicher.`,
   'channels-empty': ({ channels, of }) =>
     `Leer und darum weggelassen: ${channels.map((channel) => channelName(channel, of)).join(', ')}.`,
   'channels-cancel': ({ usedChannel, of }) =>

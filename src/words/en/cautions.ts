@@ -1,4 +1,5 @@
 import type { CAUTIONS, Sayings } from '../../base/index.js';
+import { listed } from './lists.js';
 
 const channelName = (channel: number, of: number): string =>
   of === 2 ? `the ${channel === 1 ? 'left' : 'right'} channel` : `channel ${channel}`;
@@ -11,6 +12,8 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     `the file breaks off: it should hold ${announcedSeconds.toFixed(1)} s and holds ${heldSeconds.toFixed(1)} s`,
   'damaged-samples': ({ samples }) =>
     `${samples} damaged ${samples === 1 ? 'sample was' : 'samples were'} replaced by silence`,
+  'packets-lost': ({ packets, seconds }) =>
+    `${packets} damaged ${packets === 1 ? 'piece was' : 'pieces were'} replaced by a moment of silence, at ${listed(seconds.map((second) => second.toFixed(1)))} s: do not trust what is said of the notes there`,
   'channels-empty': ({ channels, of }) => {
     const names = channels.map((channel) => channelName(channel, of)).join(', ');
     return channels.length > 1 ? `${names} are empty and were left out` : `${names} is empty and was left out`;

@@ -4,13 +4,16 @@ import { NUMBERS } from '../numbers.js';
 
 const { whole } = NUMBERS;
 const direction = (cents: number) => (cents > 0 ? 'zu hoch' : 'zu tief');
+/** In Zahlen, wie sie dastehen: Was sich zu nichts rundet, stimmt. */
+const placed = (cents: number) =>
+  Math.abs(cents) < 0.5 ? 'stimmt es' : `ist es um ${whole(Math.abs(cents))} Cent ${direction(cents)}`;
 
 /** What is said of intonation. */
 export const INTONATION = {
   'note-out-of-tune': {
     headline: 'Ein Ton passt nicht zu den anderen',
     text: (f) =>
-      `Das ${noteName(f.written)} ist in deiner eigenen Stimmung um ${whole(Math.abs(f.cents))} Cent ${direction(f.cents)}${f.times > 1 ? `, und zwar ${f.times}-mal in dieser Aufnahme` : ''}.`,
+      `Das ${noteName(f.written)} ist in deiner eigenen Stimmung um ${whole(Math.abs(f.cents))} Cent ${direction(f.cents)}${f.times > 1 ? `, und zwar ${f.times}-mal in dieser Aufnahme` : ''}.${f.secondCents === undefined ? '' : ` Nach einem zweiten Messverfahren ${placed(f.secondCents)}: Verlass dich hier auf ein Stimmgerät.`}`,
     why: 'Einen Ton, der von seinen Nachbarn abweicht, hört man auch in einem großen Register.',
     practice:
       'Halte diesen Ton zu einem Liegeton oder Stimmgerät. Komm dann von der Note davor zu ihm und prüf noch einmal.',

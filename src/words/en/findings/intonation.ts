@@ -3,13 +3,16 @@ import { NUMBERS } from '../numbers.js';
 
 const { whole } = NUMBERS;
 const direction = (cents: number) => (cents > 0 ? 'sharp' : 'flat');
+/** In numbers as they are told: what rounds to nothing is in tune. */
+const placed = (cents: number) =>
+  Math.abs(cents) < 0.5 ? 'in tune' : `${whole(Math.abs(cents))} cents ${direction(cents)}`;
 
 /** What is said of intonation. */
 export const INTONATION = {
   'note-out-of-tune': {
     headline: 'A note is out of tune with the rest',
     text: (f) =>
-      `The ${f.written} is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of your own tuning${f.times > 1 ? `, and so it is ${f.times} times in this take` : ''}.`,
+      `The ${f.written} is ${whole(Math.abs(f.cents))} cents ${direction(f.cents)} of your own tuning${f.times > 1 ? `, and so it is ${f.times} times in this take` : ''}.${f.secondCents === undefined ? '' : ` A second way of hearing puts it ${placed(f.secondCents)}, so trust a tuner here.`}`,
     why: 'One note that leans away from its neighbours is heard even in a large section.',
     practice: 'Hold this note against a drone or a tuner, then come to it from the note before and check again.',
     caption: 'The arrow shows which way the note leans.',
