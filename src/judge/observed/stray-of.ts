@@ -18,10 +18,10 @@ export interface Stray {
  * @param measure a note of it
  * @returns how it strays; null where it does not, was not played as written, or cannot be told
  *
- * Source: standards noteWatch, noteFix, noteSeconds.
+ * Source: standards noteConfidence, noteWatch, noteFix, noteSeconds.
  */
 export function strayOf(input: Omit<JudgeInput, 'brief'>, measure: NoteMeasure): Stray | null {
-  const { noteWatch, noteFix, noteSeconds } = input.standards;
+  const { noteConfidence, noteWatch, noteFix, noteSeconds } = input.standards;
   const aligned = input.alignment.notes[measure.index]!;
   const cents = measure.centsFromOwnTuning;
   if (aligned.status !== 'as-written' || !isMeasured(cents) || Math.abs(cents) <= noteWatch.value) return null;
@@ -29,7 +29,8 @@ export function strayOf(input: Omit<JudgeInput, 'brief'>, measure: NoteMeasure):
   const far = Math.abs(cents) > noteFix.value;
   if (!held && !far) return null;
   const note = input.part.notes[measure.index]!;
-  if (!held || !far) return { note, cents, weight: 'watch' };
+  const sure = held && aligned.confidence >= noteConfidence.value;
+  if (!sure || !far) return { note, cents, weight: 'watch' };
   const secondCents = doubtOf(measure, noteWatch.value);
   return secondCents === null ? { note, cents, weight: 'fix' } : { note, cents, weight: 'watch', secondCents };
 }
