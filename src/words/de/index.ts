@@ -19,6 +19,7 @@ import { place } from './places.js';
 import { REASONS_IN_WORDS } from './reasons.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
+import { STANDING, TROUBLES } from './standing.js';
 import { STUDY_PAGE } from './study/page.js';
 import { STUDY_PLACES } from './study/places.js';
 import { STUDY_PLAN } from './study/plan.js';
@@ -56,5 +57,7 @@ export const WORDS = wordsOf({
   weeksLabels: WEEKS_LABELS,
   weeksSentences: WEEKS_SENTENCES,
   measures: MEASURES,
+  standing: STANDING,
+  troubles: TROUBLES,
   study: { places: STUDY_PLACES, plan: STUDY_PLAN, page: STUDY_PAGE },
 });

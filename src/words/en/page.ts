@@ -27,7 +27,7 @@ export const PAGE: PageWords = {
   seconds: (seconds) => `${seconds} s`,
   minutes: (minutes, seconds) => `${minutes} min ${seconds} s`,
   fileAndLength: (file, length) => `${file}, ${length}`,
-  documentTitle: (piece, who) => `${piece} – ${who}`,
+  documentTitle: (title, who) => `${title} – ${who}`,
 };
 
 /** The picture of the whole take. */

@@ -71,7 +71,7 @@ export interface StudyPageWords {
   readonly kind: string;
   /** for a part without a title */
   readonly untitled: string;
-  readonly documentTitle: (piece: string) => string;
+  readonly documentTitle: (title: string) => string;
   readonly length: (facts: LengthFacts) => string;
   /** with a word on bar 0 where the part has one */
   readonly range: (lowest: RangeEnd, highest: RangeEnd, pickUp: boolean) => string;

@@ -14,7 +14,7 @@ const inSeconds = (seconds: number): string => {
 export const STUDY_PAGE: StudyPageWords = {
   kind: 'Übeblatt',
   untitled: 'Etüde',
-  documentTitle: (piece) => `${piece} – Übeblatt`,
+  documentTitle: (title) => `${title} – Übeblatt`,
   length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
     const bpm = NUMBERS.number(quarterBpm, 1);
     const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];

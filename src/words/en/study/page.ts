@@ -15,7 +15,7 @@ const inSeconds = (seconds: number): string => {
 export const STUDY_PAGE: StudyPageWords = {
   kind: 'Study sheet',
   untitled: 'Étude',
-  documentTitle: (piece) => `${piece} – Study sheet`,
+  documentTitle: (title) => `${title} – Study sheet`,
   length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
     const bpm = NUMBERS.number(quarterBpm, 1);
     const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];
