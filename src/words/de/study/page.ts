@@ -28,10 +28,10 @@ export const STUDY_PAGE: StudyPageWords = {
   watch: { heading: 'Darauf sollst du besonders achten', noReason: 'Schau dir diese Stelle genau an.' },
   traps: {
     heading: 'Noten, die man leicht falsch liest',
-    none: 'Hier gibt es keine Zeichen, die man leicht falsch liest. Lies die Vorzeichen der Tonart trotzdem.',
-    printedOnly: 'Kein Zeichen führt hier in die Irre. Diese stehen da, und du musst sie rechtzeitig sehen.',
+    none: 'Hier gibt es keine Vorzeichen, die man leicht falsch liest. Lies die Vorzeichen der Tonart trotzdem.',
+    printedOnly: 'Kein Vorzeichen führt hier in die Irre. Diese stehen da, und du musst sie rechtzeitig sehen.',
     introduction:
-      'Ein Zeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Zwischenraum. Danach gelten wieder die Vorzeichen der Tonart. Ringe zeigen die Noten, an die du denken musst, gestrichelte Ringe die Zeichen, die in die Irre führen.',
+      'Ein Vorzeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Zwischenraum. Danach gelten wieder die Vorzeichen der Tonart. Ringe zeigen die Noten, an die du denken musst, gestrichelte Ringe die Vorzeichen, die in die Irre führen.',
     inBar: (bar, reason) => `Takt ${bar}, ${reason.replace(/^Nach/, 'nach')}`,
     alternative: (bars, notes) =>
       `${bars} in Noten, mit Ringen um ${notes.map(({ names, bar }) => `${names} in Takt ${bar}`).join(', ')}.`,

@@ -29,10 +29,10 @@ export const STUDY_PAGE: StudyPageWords = {
   watch: { heading: 'Your teacher asks you to watch', noReason: 'Look at this place with care.' },
   traps: {
     heading: 'Notes that are easily misread',
-    none: 'This part has no signs that are easily misread. Read its key signature all the same.',
-    printedOnly: 'No sign in this part leads astray. These are printed, and have to be seen in time.',
+    none: 'This part has no accidentals that are easily misread. Read its key signature all the same.',
+    printedOnly: 'No accidental in this part leads astray. These are printed, and have to be seen in time.',
     introduction:
-      'A sign holds to the barline, on its own line or space only; then the key signature is back. Rings mark the notes to think of, dashed rings the signs that lead astray.',
+      'An accidental holds to the barline, on its own line or space only; then the key signature is back. Rings mark the notes to think of, dashed rings the accidentals that lead astray.',
     inBar: (bar, reason) => `Bar ${bar}, ${lower(reason)}`,
     alternative: (bars, notes) =>
       `${bars} of the part in notes, with rings around ${notes.map(({ names, bar }) => `${names} in bar ${bar}`).join(', ')}.`,
