@@ -345,7 +345,7 @@ describe('praise', () => {
 
   it('of dynamics is earned by dynamics', () => {
     expect(praiseIn(dynamics(11, 9))).toMatch(/from p to f is plain to hear: 11 decibels/);
-    expect(praiseIn(dynamics(11, 9))).toMatch(/crescendo really grows: 9 decibels/);
+    expect(praiseIn(dynamics(11, 9))).toMatch(/crescendo really grows, by 9 decibels/);
     expect(praiseIn(dynamics(1, 1))).not.toMatch(/decibels/);
     expect(praiseIn(dynamics(-11, -9))).not.toMatch(/decibels/);
   });

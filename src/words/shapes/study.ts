@@ -76,6 +76,21 @@ export interface StudyPageWords {
   /** with a word on bar 0 where the part has one */
   readonly range: (lowest: RangeEnd, highest: RangeEnd, pickUp: boolean) => string;
   readonly watch: { readonly heading: string; readonly noReason: string };
+  /** the whole étude with pencil marks */
+  readonly etude: {
+    readonly heading: string;
+    readonly introduction: string;
+    /** words beside the notes, as short as can be */
+    readonly breath: Readonly<Record<BreathPlace['kind'], string>>;
+    readonly hold: (seconds: number) => string;
+    readonly step: Readonly<Record<'louder' | 'softer', string>>;
+    /** at the end of a hairpin */
+    readonly arrive: string;
+    /** what stands for a line where it cannot be seen: its bars, and each mark with its place */
+    readonly alternative: (bars: string, marks: readonly string[]) => string;
+    readonly mark: (place: string, what: string) => string;
+    readonly ring: (names: string) => string;
+  };
   readonly traps: {
     readonly heading: string;
     readonly none: string;
@@ -127,6 +142,9 @@ export interface StudyPageWords {
     /** goes on after the introduction where a slur ends in a dot */
     readonly dotUnderSlur: string;
     readonly head: string;
+    /** what stands for a bar in notes where it cannot be seen */
+    readonly alternative: (bars: string, pattern: string) => string;
+    readonly more: (patterns: number) => string;
   };
   readonly entries: { readonly heading: string; readonly introduction: string; readonly head: string };
   readonly fermatas: {

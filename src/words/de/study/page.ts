@@ -26,6 +26,19 @@ export const STUDY_PAGE: StudyPageWords = {
   range: (lowest, highest, pickUp) =>
     `Tonumfang, wie notiert: von ${endOf(lowest)} bis ${endOf(highest)}.${pickUp ? ' Takt 0 ist der Auftakt.' : ''}`,
   watch: { heading: 'Darauf sollst du besonders achten', noReason: 'Schau dir diese Stelle genau an.' },
+  etude: {
+    heading: 'Die Etüde mit Bleistift',
+    introduction:
+      'Ringe: Noten, die man leicht falsch liest; mehr dazu unten. Über den Noten: wo du atmest und wie lange du hältst. Darunter: wo laut und leise sofort verschieden sind und wo eine Gabel ankommt.',
+    breath: { full: 'voll atmen', quick: 'atmen' },
+    hold: (seconds) => `${NUMBERS.number(seconds, 1)} s halten`,
+    step: { louder: 'viel lauter', softer: 'viel leiser' },
+    arrive: 'hier ankommen',
+    alternative: (bars, marks) =>
+      `${bars} in Noten, wie sie für dich dastehen. ${marks.length === 0 ? 'Hier steht nichts mit Bleistift.' : `Mit Bleistift: ${marks.join('; ')}.`}`,
+    mark: (place, what) => `${place}: ${what}`,
+    ring: (names) => `ein Ring um ${names}`,
+  },
   traps: {
     heading: 'Noten, die man leicht falsch liest',
     none: 'Hier gibt es keine Vorzeichen, die man leicht falsch liest. Lies die Vorzeichen der Tonart trotzdem.',
@@ -92,6 +105,9 @@ export const STUDY_PAGE: StudyPageWords = {
     introduction: 'Wo das Muster wechselt, sag es laut, bevor du es spielst.',
     dotUnderSlur: ' Ein Punkt auf der letzten Note unter einem Bogen heißt: früh loslassen, nicht neu anstoßen.',
     head: 'Muster',
+    alternative: (bars, pattern) => `${bars}, in Noten, wie sie für dich dastehen. ${pattern}.`,
+    more: (patterns) =>
+      patterns === 1 ? 'Ein weiteres Muster steht in den Noten.' : `${patterns} weitere Muster stehen in den Noten.`,
   },
   entries: {
     heading: 'Einsatz nach einer Pause',

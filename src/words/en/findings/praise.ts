@@ -5,7 +5,7 @@ import { NUMBERS } from '../numbers.js';
 
 const { whole } = NUMBERS;
 
-const decibels = (db: number) => `${whole(db)} decibels. Listeners notice ${SMALLEST_HEARD_DB}`;
+const decibels = (db: number) => `${whole(db)} decibels. One hears it from ${SMALLEST_HEARD_DB} on`;
 
 type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
 
