@@ -33,10 +33,8 @@ export const PAGE: PageWords = {
 /** The picture of the whole take. Source of what ten decibels sound like: Stevens 1955. */
 export const GLANCE: GlanceWords = {
   heading: 'Die ganze Aufnahme auf einen Blick',
-  loudness:
-    'Oben: wie laut du spielst, in Dezibel (dB) unter dem Lautesten. Zehn weniger klingen etwa halb so laut. Dicke Linien: wie laut jedes Zeichen klang.',
-  loudnessAlone:
-    'Oben: wie laut du spielst, in Dezibel (dB) unter dem Lautesten. Zehn weniger klingen etwa halb so laut.',
+  loudness: 'Oben: deine Lautstärke in dB unter dem Lautesten (10 dB: halb so laut). Dicke Linien: jedes Zeichen.',
+  loudnessAlone: 'Oben: deine Lautstärke in dB unter dem Lautesten (10 dB: halb so laut).',
   levelRiding: 'Der Rekorder hat den Pegel wohl selbst verändert: Die Kurve zeigt die Aufnahme, nicht dein Spiel.',
   tempo: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.',
   tempoAlone: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt.',

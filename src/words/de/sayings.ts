@@ -53,9 +53,8 @@ export const SAYINGS: SayingsWords = {
   'wrong-order': ({ softer, louder }) => `im Ganzen ist ${softer} lauter als ${louder}`,
   'slurs-joined': ({ joined, of }) => `${joined} von ${of} gebundenen Noten verbunden`,
   'staccato-sounds': ({ percent }) =>
-    `Noten mit Staccato-Punkt klingen ${whole(percent)} Prozent ihrer Zeit; die Hälfte oder weniger ist kurz`,
-  'tenuto-sounds': ({ percent }) =>
-    `Noten mit Strich klingen ${whole(percent)} Prozent ihrer Zeit; fast die ganze ist voll`,
+    `Noten mit Staccato-Punkt klingen ${whole(percent)} Prozent ihrer Zeit (kurz: bis etwa 50)`,
+  'tenuto-sounds': ({ percent }) => `Noten mit Strich klingen ${whole(percent)} Prozent ihrer Zeit (voll: fast 100)`,
   'breaths-heard': ({ heard, of }) =>
     heard === of
       ? `geatmet, wo ${of === 1 ? 'das Atemzeichen steht' : `die ${of} Atemzeichen stehen`}`

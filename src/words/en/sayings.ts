@@ -52,9 +52,9 @@ export const SAYINGS: SayingsWords = {
   'wrong-order': ({ softer, louder }) => `over the whole take ${softer} is louder than ${louder}`,
   'slurs-joined': ({ joined, of }) => `${joined} of ${of} slurred notes joined`,
   'staccato-sounds': ({ percent }) =>
-    `staccato notes sound for ${whole(percent)} percent of their time; half or less is short`,
+    `staccato notes sound for ${whole(percent)} percent of their time (short: up to about 50)`,
   'tenuto-sounds': ({ percent }) =>
-    `notes with a line sound for ${whole(percent)} percent of their time; nearly all of it is full`,
+    `notes with a line sound for ${whole(percent)} percent of their time (full: nearly 100)`,
   'breaths-heard': ({ heard, of }) =>
     heard === of
       ? `${of === 1 ? 'the breath was' : `all ${of} breaths were`} where ${of === 1 ? 'it is' : 'they are'} marked`

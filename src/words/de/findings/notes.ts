@@ -69,7 +69,7 @@ export const NOTES = {
     text: (f) =>
       f.sure
         ? `Das ${noteName(f.written)} hier wurde ausgelassen.`
-        : `Das ${noteName(f.written)} hier war nicht zu hören. Vielleicht kam der Ton nicht, oder er war sehr leise.`,
+        : `Das ${noteName(f.written)} war nicht zu hören, vielleicht kam es zu leise.`,
     why: 'Jede Note trägt die Linie zur nächsten.',
     practice: 'Spiel langsam von zwei Noten davor bis zwei Noten danach und hör zu, ob jeder Ton kommt.',
     caption: 'Der offene Pfeil zeigt auf die Note, die nicht zu hören war.',
