@@ -19,12 +19,12 @@ import { place } from './places.js';
 import { REASONS_IN_WORDS } from './reasons.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
-import { STANDING, TROUBLES } from './standing.js';
 import { STUDY_PAGE } from './study/page.js';
 import { STUDY_PLACES } from './study/places.js';
 import { STUDY_PLAN } from './study/plan.js';
 import { WEEKS_SENTENCES } from './weeks.js';
 import { WEEKS_LABELS } from './weeks-labels.js';
+import { STANDING, TROUBLES } from './weeks-standing.js';
 
 /** Everything that is said, in English. */
 export const WORDS = wordsOf({
@@ -57,7 +57,7 @@ export const WORDS = wordsOf({
   weeksLabels: WEEKS_LABELS,
   weeksSentences: WEEKS_SENTENCES,
   measures: MEASURES,
-  standing: STANDING,
+  weeksStanding: STANDING,
   troubles: TROUBLES,
   study: { places: STUDY_PLACES, plan: STUDY_PLAN, page: STUDY_PAGE },
 });

@@ -27,7 +27,7 @@ export const PAGE: PageWords = {
   seconds: (seconds) => `${seconds} s`,
   minutes: (minutes, seconds) => `${minutes} min ${seconds} s`,
   fileAndLength: (file, length) => `${file}, ${length}`,
-  documentTitle: (title, who) => `${title} – ${who}`,
+  documentTitle: (piece, who) => `${piece} – ${who}`,
 };
 
 /** The picture of the whole take. Source of what ten decibels sound like: Stevens 1955. */

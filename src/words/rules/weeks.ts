@@ -1,6 +1,6 @@
 import type { MeasureId } from '../../standards/index.js';
-import type { TroubleKind } from '../shapes/standing.js';
 import type { WeeksWords } from '../shapes/weeks.js';
+import type { TroubleKind } from '../shapes/weeks-standing.js';
 import type { Vocabulary } from '../shapes/words.js';
 
 /** More days than these are told as a span. */
@@ -27,7 +27,7 @@ const DECIMALS: Readonly<Record<MeasureId, number>> = {
 /** What the progress sheet's words are made of. */
 type WeeksVocabulary = Pick<
   Vocabulary,
-  'numbers' | 'dates' | 'measures' | 'standing' | 'troubles' | 'weeksLabels' | 'weeksSentences'
+  'numbers' | 'dates' | 'measures' | 'weeksStanding' | 'troubles' | 'weeksLabels' | 'weeksSentences'
 >;
 
 /** Measures whose number may lie on either side of what is asked for: above 0 it has a sign as well. */
@@ -38,7 +38,15 @@ const TWO_SIDED: ReadonlySet<MeasureId> = new Set(['tuning']);
  * @returns everything the progress sheet says in it
  */
 export function weeksWith(vocabulary: WeeksVocabulary): WeeksWords {
-  const { weeksLabels: labels, weeksSentences: sentences, standing, troubles, measures, numbers, dates } = vocabulary;
+  const {
+    weeksLabels: labels,
+    weeksSentences: sentences,
+    weeksStanding: standing,
+    troubles,
+    measures,
+    numbers,
+    dates,
+  } = vocabulary;
   const figure = (measure: MeasureId, value: number): string => {
     const text = numbers.number(value, DECIMALS[measure]);
     return TWO_SIDED.has(measure) && value > 0 && text !== '0' ? `+${text}` : text;

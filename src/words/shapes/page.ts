@@ -10,7 +10,7 @@ export interface PageWords {
   readonly seconds: (seconds: number) => string;
   readonly minutes: (minutes: number, seconds: number) => string;
   readonly fileAndLength: (file: string, length: string) => string;
-  readonly documentTitle: (title: string, who: string) => string;
+  readonly documentTitle: (piece: string, who: string) => string;
 }
 
 /** The picture of the whole take. */

@@ -1,5 +1,5 @@
 import type { MeasureId } from '../../standards/index.js';
-import type { TroubleKind } from './standing.js';
+import type { TroubleKind } from './weeks-standing.js';
 
 /** How a bar stands on the latest day, and since when. */
 export interface BarState {

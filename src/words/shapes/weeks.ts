@@ -1,7 +1,7 @@
 import type { MeasureId } from '../../standards/index.js';
 import type { MeasureWords } from './measures.js';
-import type { StandingSentences, TroubleKind } from './standing.js';
 import type { BarState, DayTakes, Gap, GoalFacts, NoiseFacts } from './weeks-facts.js';
+import type { StandingSentences, TroubleKind } from './weeks-standing.js';
 
 /** Fixed words of the progress sheet. */
 export interface WeeksLabels {

@@ -23,9 +23,9 @@ import type {
 import type { Place } from './places.js';
 import type { SayingsWords } from './sayings.js';
 import type { SectionWords } from './section.js';
-import type { StandingSentences, TroubleKind, TroubleWords } from './standing.js';
 import type { StudyWords } from './study.js';
 import type { WeeksLabels, WeeksSentences, WeeksWords } from './weeks.js';
+import type { StandingSentences, TroubleKind, TroubleWords } from './weeks-standing.js';
 
 /** What one folder of words holds. */
 export interface Vocabulary {
@@ -63,7 +63,7 @@ export interface Vocabulary {
   readonly weeksLabels: WeeksLabels;
   readonly weeksSentences: WeeksSentences;
   readonly measures: Readonly<Record<MeasureId, MeasureWords>>;
-  readonly standing: StandingSentences;
+  readonly weeksStanding: StandingSentences;
   readonly troubles: Readonly<Record<TroubleKind, TroubleWords>>;
   readonly study: StudyWords;
 }
@@ -79,7 +79,7 @@ export interface HeadedFinding {
 export interface Words
   extends Omit<
       Vocabulary,
-      'numbers' | 'dates' | 'measures' | 'standing' | 'troubles' | 'weeksLabels' | 'weeksSentences'
+      'numbers' | 'dates' | 'measures' | 'weeksStanding' | 'troubles' | 'weeksLabels' | 'weeksSentences'
     >,
     Dates {
   /** most decimals shown; trailing zeros are dropped */

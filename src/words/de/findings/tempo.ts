@@ -33,7 +33,7 @@ export const TEMPO = {
   'off-tempo': {
     headline: 'Das Tempo ist ein anderes, als dasteht',
     text: (f) => `Du hast etwa ${whole(f.played)} Viertel in der Minute gespielt; ${whole(f.marked)} stehen da.`,
-    why: 'Das Tempo gibt der Etüde ihren Charakter. Zum Üben ist ein langsames richtig.',
+    why: 'Das Tempo gibt dem Stück seinen Charakter. Zum Üben ist ein langsames richtig.',
     practice: (f) =>
       f.played < f.marked
         ? 'Wenn das nicht so gedacht war, stell das Metronom jeden Tag um vier höher.'

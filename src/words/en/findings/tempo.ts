@@ -32,7 +32,7 @@ export const TEMPO = {
   'off-tempo': {
     headline: 'The tempo is not the one asked for',
     text: (f) => `You played at about ${whole(f.played)} quarter notes a minute; ${whole(f.marked)} is marked.`,
-    why: 'The marked tempo gives the étude its character. A slower one is right for practice.',
+    why: 'The marked tempo gives the piece its character. A slower one is right for practice.',
     practice: (f) =>
       f.played < f.marked
         ? 'If this was not planned, raise the metronome by four each day.'

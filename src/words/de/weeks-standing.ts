@@ -1,4 +1,4 @@
-import type { StandingSentences, TroubleKind, TroubleWords } from '../shapes/standing.js';
+import type { StandingSentences, TroubleKind, TroubleWords } from '../shapes/weeks-standing.js';
 import { barsIn } from './bars-in.js';
 import { listed } from './lists.js';
 
