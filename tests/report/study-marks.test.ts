@@ -20,9 +20,9 @@ interface Laid {
   readonly lines: ReturnType<typeof engraveLines>;
 }
 
-async function laid(score: Uint8Array): Promise<Laid> {
+async function laid(score: Uint8Array, page = ''): Promise<Laid> {
   const read = readPart(score);
-  const brief = readBrief('', read);
+  const brief = readBrief(page, read);
   const [plan, part] = [studyPlan(read, brief), applyBrief(read, brief)];
   const engraved = await engravePart(engravingCopy(score));
   if (engraved === null) throw new Error('not engraved');
@@ -138,6 +138,13 @@ describe('the étude with pencil marks', () => {
         }
       }
     }
+  });
+
+  it('marks the bars a teacher wants watched', async () => {
+    const page = 'watch:\n  - { bar: 9, toBar: 10, reason: "Keep the triplets equal." }';
+    const { figures } = await laid(readDemoScore(), page);
+    const marked = figures.filter((figure) => pencilText(itemsOf(figure)).some(({ text }) => text === 'watch'));
+    expect(marked.map(({ alternative }) => alternative)).toEqual([expect.stringMatching(/bar 9, beat 1, watch/)]);
   });
 
   it('colours no note: what is engraved is all in the ink of the text', () => {

@@ -20,7 +20,7 @@ export interface EtudeMark {
 const SAME = 1e-6;
 
 /**
- * What a teacher's pencil writes into an étude beside rings: full breaths and breaths in rests, how long fermatas last,
+ * What a teacher's pencil writes into an étude beside rings: bars to watch, full breaths and breaths in rests, how long fermatas last,
  * where loud and soft must differ plainly, and where a hairpin arrives.
  *
  * @param plan what the étude asks for
@@ -41,6 +41,14 @@ export function etudeMarks(plan: StudyPlan, part: Part, { page, places }: StudyW
   const from = (quarters: number) => notes.find((note) => note.onsetQuarters >= quarters - SAME);
   const before = (quarters: number) => notes.findLast((note) => note.onsetQuarters < quarters - SAME);
   return [
+    ...plan.watch.flatMap(({ bar }) =>
+      mark(
+        notes.find((note) => note.bar === bar),
+        said.watch,
+        'above',
+        'note',
+      ),
+    ),
     ...plan.breaths
       .filter((breath) => breath.kind === 'full' || breath.from === 'rest')
       .flatMap((breath) => mark(before(breath.atQuarters), said.breath[breath.kind], 'above', 'end')),

@@ -83,6 +83,8 @@ export interface StudyPageWords {
     /** words beside the notes, as short as can be */
     readonly breath: Readonly<Record<BreathPlace['kind'], string>>;
     readonly hold: (seconds: number) => string;
+    /** where the teacher wants a player to look */
+    readonly watch: string;
     readonly step: Readonly<Record<'louder' | 'softer', string>>;
     /** at the end of a hairpin */
     readonly arrive: string;

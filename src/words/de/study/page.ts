@@ -29,9 +29,10 @@ export const STUDY_PAGE: StudyPageWords = {
   etude: {
     heading: 'Die Etüde mit Bleistift',
     introduction:
-      'Ringe: Noten, die man leicht falsch liest; mehr dazu unten. Über den Noten: wo du atmest und wie lange du hältst. Darunter: wo laut und leise sofort verschieden sind und wo eine Gabel ankommt.',
+      'Ringe: Noten, die man leicht falsch liest; mehr dazu unten. Über den Noten: worauf du achtest, wo du atmest und wie lange du hältst. Darunter: wo laut und leise sofort verschieden sind und wo eine Gabel ankommt.',
     breath: { full: 'voll atmen', quick: 'atmen' },
     hold: (seconds) => `${NUMBERS.number(seconds, 1)} s halten`,
+    watch: 'Achtung',
     step: { louder: 'viel lauter', softer: 'viel leiser' },
     arrive: 'hier ankommen',
     alternative: (bars, marks) =>

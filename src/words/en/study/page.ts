@@ -30,9 +30,10 @@ export const STUDY_PAGE: StudyPageWords = {
   etude: {
     heading: 'The étude with pencil marks',
     introduction:
-      'Rings: notes that are easily misread, told below. Above the staff: breaths, and how long to hold. Below: where loud and soft must differ at once, and where a hairpin is to arrive.',
+      'Rings: notes that are easily misread, told below. Above the staff: where to watch, breaths, and how long to hold. Below: where loud and soft must differ at once, and where a hairpin is to arrive.',
     breath: { full: 'full breath', quick: 'breath' },
     hold: (seconds) => `hold ${NUMBERS.number(seconds, 1)} s`,
+    watch: 'watch',
     step: { louder: 'much louder', softer: 'much softer' },
     arrive: 'arrive here',
     alternative: (bars, marks) =>
