@@ -54,7 +54,7 @@ export async function runProgress(request: ProgressRequest): Promise<ProgressSum
   if (history.results.length === 0) throw nothingToCompare(request.inputs, history);
   const language = request.language ?? agreedLanguage(history.results.map(({ result }) => result.language ?? 'en'));
   const progress = toProgressResult({ tool: request.tool, language, ...history, failures: [...history.failures] });
-  const players = progress.pieces.reduce((sum, piece) => sum + piece.players.length, 0);
+  const players = progress.pieces.reduce((sum, etude) => sum + etude.players.length, 0);
   const blindApart = progress.blind?.apart ?? [];
   if (players === 0 && blindApart.length > 0) throw new InputError('nobody-to-follow', { folders: blindApart });
   const tooMany = request.format === 'pdf' && players > MOST_PLAYERS_ON_PAGES;

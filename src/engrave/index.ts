@@ -7,6 +7,7 @@
  */
 export { type Engrave, type Excerpt, engraveExcerpt, type Notehead } from './engrave-excerpt.js';
 export { engraveInThread } from './engrave-in-thread.js';
+export { engraveLines, type LineOfBars } from './engrave-lines.js';
 export { type EngravedPart, engravePart } from './engrave-part.js';
 export { FreeRoom } from './free-room.js';
 export { rememberExcerpts } from './remember-excerpts.js';

@@ -1,10 +1,9 @@
 import { groupBy } from '../base/index.js';
-import type { Criterion, FindingKind } from '../judge/index.js';
-import type { ResultFinding, TakeResult } from '../result/index.js';
+import type { Criterion } from '../judge/index.js';
+import type { TakeResult } from '../result/index.js';
+import { isOfABar, type Trouble, weightOf } from './kinds-of-trouble.js';
 import type { BarStory } from './progress-result-schema.js';
-
-/** What stands in a bar on one day. */
-type BarDay = BarStory['days'][number];
+import { type DayMark, storyOf } from './story-of.js';
 
 /** One day's reviewed takes. */
 export interface DayOfResults {
@@ -12,9 +11,7 @@ export interface DayOfResults {
   readonly results: readonly TakeResult[];
 }
 
-/** Findings of these kinds are about more than the bar they begin in. */
-const NOT_OF_A_BAR: ReadonlySet<FindingKind> = new Set(['tuning-off', 'off-tempo', 'rushing', 'dragging', 'went-well']);
-const WORST_FIRST: readonly BarDay[] = ['fix', 'watch', 'clear'];
+const WORST_FIRST: readonly DayMark[] = ['fix', 'watch', 'clear'];
 
 /**
  * What became of each bar that had something to fix on some day. A bar and a criterion make one story. On a day with
@@ -30,24 +27,19 @@ export function barStories(days: readonly DayOfResults[], bars: readonly string[
   const order = new Map(bars.map((bar, i) => [bar, i]));
   return [...groupBy(troubles, ({ bar, criterion }) => JSON.stringify([bar, criterion])).values()]
     .flatMap((found) => {
-      const latest = found.at(-1) as ResultFinding;
-      const marks = days.map((day) => markOf(day, latest.bar, latest.criterion));
-      return marks.includes('fix') ? [storyOf(latest, marks, days)] : [];
+      const { bar, criterion, kind } = found.at(-1) as Trouble;
+      const marks = days.map((day) => markOf(day, bar, criterion));
+      return marks.includes('fix') ? [{ bar, criterion, kind, ...storyOf(marks, days) }] : [];
     })
     .sort((a, b) => (order.get(a.bar) ?? 0) - (order.get(b.bar) ?? 0) || (a.criterion < b.criterion ? -1 : 1));
 }
 
-const isOfABar = (finding: ResultFinding) => !NOT_OF_A_BAR.has(finding.kind);
-
-/** A finding that others go before counts as what it is by itself. */
-const weightOf = (finding: ResultFinding) => finding.ownWeight ?? finding.weight;
-
-function markOf({ results }: DayOfResults, bar: string, criterion: Criterion): BarDay {
+function markOf({ results }: DayOfResults, bar: string, criterion: Criterion): DayMark {
   const marks = results.map((result) => markInTake(result, bar, criterion));
   return WORST_FIRST.find((mark) => marks.includes(mark)) ?? 'not-judged';
 }
 
-function markInTake(result: TakeResult, bar: string, criterion: Criterion): BarDay {
+function markInTake(result: TakeResult, bar: string, criterion: Criterion): DayMark {
   const here = result.findings.filter((one) => one.bar === bar && one.criterion === criterion && isOfABar(one));
   if (here.some((finding) => weightOf(finding) === 'fix')) return 'fix';
   if (here.length > 0) return 'watch';
@@ -55,30 +47,4 @@ function markInTake(result: TakeResult, bar: string, criterion: Criterion): BarD
   const skipped = (index: number) => result.skips.some((skip) => skip.fromIndex <= index && index < skip.toIndex);
   const played = result.notes.some((note) => note.bar === bar && note.status !== 'left-out' && !skipped(note.index));
   return judged && played ? 'clear' : 'not-judged';
-}
-
-function storyOf(latest: ResultFinding, marks: readonly BarDay[], days: readonly DayOfResults[]): BarStory {
-  const now = marks.at(-1) as BarDay;
-  const judged = marks.flatMap((mark, i) => (mark === 'not-judged' ? [] : [{ mark, date: days[i]?.date ?? null }]));
-  const run = judged.slice(judged.findLastIndex(({ mark }) => mark !== now) + 1);
-  return {
-    bar: latest.bar,
-    criterion: latest.criterion,
-    kind: latest.kind,
-    status: statusOf(marks),
-    days: [...marks],
-    since: now === 'not-judged' ? null : (run[0]?.date ?? null),
-  };
-}
-
-function statusOf(marks: readonly BarDay[]): BarStory['status'] {
-  const now = marks.at(-1) as BarDay;
-  if (now === 'not-judged') return 'not-judged';
-  const before = marks.slice(0, -1).filter((mark) => mark !== 'not-judged');
-  if (now === 'clear') return 'fixed';
-  if (now === 'watch') return 'eased';
-  if (before.length === 0) return 'seen';
-  const firstFix = before.indexOf('fix');
-  if (firstFix < 0) return before.includes('watch') ? 'grown' : 'new';
-  return before.slice(firstFix).includes('clear') ? 'returning' : 'still';
 }

@@ -7,8 +7,10 @@ import { compareDays } from './compare-days.js';
 import { figuresOf } from './figures-of.js';
 import { usualSpelling } from './fold-name.js';
 import { MEASURES, type Measure } from './measures.js';
+import { nextGoal } from './next-goal.js';
 import { smallestChange } from './noise.js';
 import type { Followed, ProgressPlayer } from './progress-result-schema.js';
+import { storiesThroughout } from './stories-throughout.js';
 import type { PlacedResult } from './types.js';
 
 /** Standard deviation of one take, a number a measure. */
@@ -50,15 +52,20 @@ export function followPlayer(
   const days = reviewedDays(placed);
   const figures = days.map(({ results }) => results.map((result) => figuresOf(result)));
   const spellings = placed.map(({ player }) => player);
-  return {
-    player: usualSpelling(spellings),
-    spellings: [...new Set(spellings)].sort(),
-    days: days.map(({ date, results }) => ({ date, week: weekOf(date), takes: results.length })),
+  const followedDays = {
     measures: MEASURES.map((measure) => {
       const numbers = days.map(({ date }, i) => dayNumber(date, figures[i]?.map((one) => one[measure.id]) ?? []));
       return followed(measure, numbers, deviations[measure.id], language);
     }),
     bars: barStories(days, bars),
+    throughout: storiesThroughout(days),
+  };
+  return {
+    player: usualSpelling(spellings),
+    spellings: [...new Set(spellings)].sort(),
+    days: days.map(({ date, results }) => ({ date, week: weekOf(date), takes: results.length })),
+    ...followedDays,
+    goal: nextGoal(days, followedDays),
     gaps: [],
   };
 }

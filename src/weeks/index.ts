@@ -9,8 +9,9 @@ export { progressResultJsonSchema } from './progress-json-schema.js';
 export type {
   BarStory,
   Followed,
+  Goal,
+  ProgressEtude,
   ProgressMeasure,
-  ProgressPiece,
   ProgressPlayer,
   ProgressResult,
 } from './progress-result-schema.js';

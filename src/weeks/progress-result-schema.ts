@@ -58,10 +58,11 @@ const followedSchema = z.object({
     .meta({ description: 'since the first day; to-and-fro: back where it began, but not all the time' }),
 });
 
-const barStorySchema = z.object({
-  bar: z.string(),
-  criterion: criterionSchema,
-  kind: findingKindSchema.meta({ description: 'of the latest finding there' }),
+/** What is told over weeks is never praise. */
+const troubleSchema = findingKindSchema.exclude(['went-well']);
+
+/** How a place or a quality stands on the latest day. */
+const storySchema = z.object({
   status: z.enum(['fixed', 'eased', 'returning', 'still', 'new', 'grown', 'not-judged', 'seen']).meta({
     description:
       'eased: only worth a listen now; returning: had been free and came back; grown: only worth a listen before; seen: there is only one day to go by',
@@ -71,6 +72,28 @@ const barStorySchema = z.object({
     .meta({ description: 'one a day, as in the list of days' }),
   since: day.nullable().meta({ description: 'first day of the present state, null when it is not judged' }),
 });
+
+const barStorySchema = z.object({
+  bar: z.string(),
+  criterion: criterionSchema,
+  kind: troubleSchema.meta({ description: 'of the latest finding there' }),
+  ...storySchema.shape,
+});
+
+const throughoutSchema = z.object({ kind: troubleSchema, criterion: criterionSchema, ...storySchema.shape });
+
+const goalSchema = z.discriminatedUnion('about', [
+  z.object({ about: z.literal('bars'), kind: troubleSchema, bars: z.array(z.string()) }),
+  z.object({ about: z.literal('throughout'), kind: troubleSchema }),
+  z
+    .object({ about: z.literal('measure'), measure: measureId })
+    .meta({ description: 'nothing is to fix, and this slipped back since the first day' }),
+  z.object({ about: z.literal('hear-again'), bars: z.array(z.string()) }),
+  z
+    .object({ about: z.literal('listen'), kind: troubleSchema, bars: z.array(z.string()) })
+    .meta({ description: 'nothing is to fix; no bars where it is about the whole' }),
+  z.object({ about: z.literal('keep') }).meta({ description: 'nothing is open' }),
+]);
 
 const gapSchema = z.object({
   week: day.nullable().meta({ description: 'its Monday; null when the day is not known' }),
@@ -88,6 +111,10 @@ export const playerSchema = z.object({
   days: z.array(z.object({ date: day, week: day, takes: count })),
   measures: z.array(followedSchema),
   bars: z.array(barStorySchema).meta({ description: 'bars with something to fix on some day, in printed order' }),
+  throughout: z
+    .array(throughoutSchema)
+    .meta({ description: 'what was to fix on some day in the playing as a whole: tempo, tuning' }),
+  goal: goalSchema.nullable().meta({ description: 'the one goal for the next lesson; null without a reviewed take' }),
   gaps: z.array(gapSchema),
 });
 
@@ -112,7 +139,7 @@ const sectionSchema = z.object({
   ),
 });
 
-const pieceSchema = z.object({
+const etudeSchema = z.object({
   title: z.string(),
   part: z.string(),
   bars: z.array(z.string()),
@@ -145,7 +172,7 @@ export const progressResultSchema = z
     toolVersions: z.array(z.string()).meta({ description: 'of the programs that wrote the results' }),
     takes: count,
     measures: z.array(measureSchema),
-    pieces: z.array(pieceSchema),
+    pieces: z.array(etudeSchema),
     unplaced: z
       .array(
         z.object({
@@ -180,10 +207,13 @@ export const progressResultSchema = z
 export type ProgressResult = z.infer<typeof progressResultSchema>;
 
 /** One étude with all who played it. */
-export type ProgressPiece = ProgressResult['pieces'][number];
+export type ProgressEtude = ProgressResult['pieces'][number];
 
 /** One player with one étude. */
-export type ProgressPlayer = ProgressPiece['players'][number];
+export type ProgressPlayer = ProgressEtude['players'][number];
+
+/** The goal for the next lesson. */
+export type Goal = NonNullable<ProgressPlayer['goal']>;
 
 /** One measure of one player. */
 export type Followed = ProgressPlayer['measures'][number];

@@ -1,9 +1,9 @@
 import { groupBy, isMeasured, median } from '../base/index.js';
 import type { MeasureId } from '../standards/index.js';
 import { MEASURES } from './measures.js';
-import type { ProgressPiece, ProgressPlayer } from './progress-result-schema.js';
+import type { ProgressEtude, ProgressPlayer } from './progress-result-schema.js';
 
-type Section = ProgressPiece['section'];
+type Section = ProgressEtude['section'];
 
 /**
  * The players of one étude together: the middle of each measure week by week, and what became of each bar.

@@ -12,7 +12,7 @@ import { MEASURES } from './measures.js';
 import { moderatedDeviation, smallestChange, type WithinDays, withinDays, workingDeviation } from './noise.js';
 import { measureSchema, type ProgressResult, playerSchema, progressResultSchema } from './progress-result-schema.js';
 import { sectionOverWeeks } from './section-over-weeks.js';
-import { type Piece, sortPieces } from './sort-pieces.js';
+import { type Etude, sortEtudes } from './sort-etudes.js';
 import type { FoundResult, LostTake, PlacedResult } from './types.js';
 
 /** Everything the document is assembled from. */
@@ -30,7 +30,7 @@ export interface ProgressInput {
 
 /** An étude and its players' results, by folded name. */
 interface Played {
-  readonly piece: Piece;
+  readonly etude: Etude;
   readonly players: readonly (readonly PlacedResult[])[];
 }
 
@@ -46,11 +46,11 @@ export function toProgressResult(given: ProgressInput): ProgressResult {
   const { language = 'en' } = given;
   const { blind, ...known } = numbersOfBlind(given.results, given.lost);
   const input = { ...given, ...known };
-  const once = sortPieces(input.results).map((piece) => {
-    const { results, repeated } = countOnce(piece.results);
-    return { piece: { ...piece, results }, repeated };
+  const once = sortEtudes(input.results).map((etude) => {
+    const { results, repeated } = countOnce(etude.results);
+    return { etude: { ...etude, results }, repeated };
   });
-  const played = once.map(({ piece }) => ({ piece, players: playersOf(piece.results) }));
+  const played = once.map(({ etude }) => ({ etude, players: playersOf(etude.results) }));
   const measures = measuresOf(played, language);
   const deviations = Object.fromEntries(measures.map((one) => [one.measure, one.noise.standardDeviation]));
   const lost = stillLost(input);
@@ -61,9 +61,9 @@ export function toProgressResult(given: ProgressInput): ProgressResult {
     language,
     ...(blind === null ? {} : { blind }),
     toolVersions: [...new Set(input.results.map(({ result }) => result.tool.version))].sort(),
-    takes: once.reduce((sum, { piece }) => sum + piece.results.length, 0),
+    takes: once.reduce((sum, { etude }) => sum + etude.results.length, 0),
     measures,
-    pieces: played.map((one) => pieceOf(one, deviations as Deviations, lost, language)),
+    pieces: played.map((one) => etudeOf(one, deviations as Deviations, lost, language)),
     unplaced: unplacedOf(played, lost),
     repeated: once.flatMap(({ repeated }) => repeated),
     failures: input.failures.map(({ file, code, fault }) => {
@@ -112,15 +112,15 @@ function scatterOf({ standardDeviation, degreesOfFreedom, days }: WithinDays, la
   return { standardDeviation: known, degreesOfFreedom, days };
 }
 
-function pieceOf(
-  { piece, players }: Played,
+function etudeOf(
+  { etude, players }: Played,
   deviations: Deviations,
   lost: readonly LostTake[],
   language: Language,
 ): ProgressResult['pieces'][number] {
-  const bars = barsOf(piece);
+  const bars = barsOf(etude);
   const weeks = [...new Set(players.flat().map(({ date }) => weekOf(date)))].sort();
-  const lostHere = lost.filter((one) => piece.files.some(({ sha256 }) => sha256 === one.scoreSha256));
+  const lostHere = lost.filter((one) => etude.files.some(({ sha256 }) => sha256 === one.scoreSha256));
   // Rounded here already: the section's medians are those of the numbers that the document gives.
   const followed = players.map((placed) =>
     playerSchema.parse({
@@ -128,7 +128,7 @@ function pieceOf(
       gaps: findGaps(placed, lostHere, weeks, language),
     }),
   );
-  const { title, part, notes, files, change } = piece;
+  const { title, part, notes, files, change } = etude;
   return {
     ...{ title, part, bars, notes, change },
     files: files.map((file) => ({ ...file })),
@@ -138,7 +138,7 @@ function pieceOf(
 }
 
 /** Bars in the order in which they are first played. */
-function barsOf({ results }: Piece): string[] {
+function barsOf({ results }: Etude): string[] {
   const fullest = results.map(({ result }) => result.notes).toSorted((a, b) => b.length - a.length)[0] ?? [];
   return [...new Set(fullest.map((note) => note.bar))];
 }
@@ -155,14 +155,14 @@ const keyOf = (file: string, sha256: string) => JSON.stringify([file.split('/').
 function unplacedOf(played: readonly Played[], lost: readonly LostTake[]): ProgressResult['unplaced'] {
   const isPlaced = (one: LostTake) =>
     played.some(
-      ({ piece, players }) =>
+      ({ etude, players }) =>
         one.player !== null &&
-        piece.files.some(({ sha256 }) => sha256 === one.scoreSha256) &&
+        etude.files.some(({ sha256 }) => sha256 === one.scoreSha256) &&
         players.some((placed) => foldName(placed[0]?.player ?? '') === foldName(one.player ?? '')),
     );
-  const takes = played.flatMap(({ piece, players }) => {
+  const takes = played.flatMap(({ etude, players }) => {
     const placed = new Set(players.flat().map(({ result }) => result));
-    return piece.results.filter(({ result }) => !placed.has(result));
+    return etude.results.filter(({ result }) => !placed.has(result));
   });
   return [
     ...takes.map(({ file, result: { take, outcome } }) => ({ file, player: take.player, date: take.date, outcome })),

@@ -45,14 +45,14 @@ describe('a note at another pitch', () => {
     });
     // named as the player reads it: F, not the E flat that sounds
     expect(finding!.text).toMatch(/\bF\b/);
-    expect(finding!.text).toMatch(/F♯/);
+    expect(finding!.text).toMatch(/F sharp/);
     expect(ofKind(played(65), 'accidental')[0]).toMatchObject({ facts: { misreading: 'carried-past-barline' } });
   });
 
   it('is a wrong note when none does', () => {
     const [finding] = ofKind(played(67), 'wrong-note');
     expect(finding).toMatchObject({ index: 9, weight: 'fix', measured: { value: 3, unit: 'semitones' } });
-    expect(finding!.text).toMatch(/F♯.*\bA\b/);
+    expect(finding!.text).toMatch(/F sharp; you played A\./);
     expect(finding).not.toHaveProperty('misreading');
   });
 
@@ -273,14 +273,16 @@ describe('the lines of the criteria', () => {
     const left = Array.from({ length: 17 }, (_, i) => [i + 7, { status: 'left-out' as const }] as const);
     const summary = (played: ReturnType<typeof judged>) =>
       played.criteria.find((c) => c.criterion === 'breath')!.summary;
-    expect(summary(judged(breaths))).toMatch(/^\d of 3 marked breaths heard$/);
+    expect(summary(judged(breaths))).toMatch(/^no breath was heard where they are marked: /);
     const context = handContext(
       breaths,
       playEvenly(breaths).map((note, i) => ({ ...note, ...Object.fromEntries(left)[i] })),
     );
     const { alignment } = context;
     const stopped = said(judgeTake({ part: breaths, alignment, measurements: measureTake(context) }));
-    expect(summary(stopped)).toMatch(/^\d of 1 marked breath heard; 2 more stand where not all was played$/);
+    expect(summary(stopped)).toMatch(
+      /^no breath was heard where it is marked: .*; 2 more stand where not all was played$/,
+    );
   });
 
   it('say why where nothing could be measured', () => {
@@ -343,7 +345,7 @@ describe('praise', () => {
 
   it('of dynamics is earned by dynamics', () => {
     expect(praiseIn(dynamics(11, 9))).toMatch(/from p to f is plain to hear: 11 decibels/);
-    expect(praiseIn(dynamics(11, 9))).toMatch(/crescendo really grows: 9 decibels/);
+    expect(praiseIn(dynamics(11, 9))).toMatch(/crescendo really grows, by 9 decibels/);
     expect(praiseIn(dynamics(1, 1))).not.toMatch(/decibels/);
     expect(praiseIn(dynamics(-11, -9))).not.toMatch(/decibels/);
   });

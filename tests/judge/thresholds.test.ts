@@ -210,8 +210,8 @@ describe('intonation', () => {
     const { value } = STANDARDS.tuningWatch;
     expect([value - 1, 1 - value].map((cents) => weightOf(tuned(cents), 'tuning-off'))).toEqual([null, null]);
     expect([value + 1, -value - 1].map((cents) => weightOf(tuned(cents), 'tuning-off'))).toEqual(['watch', 'watch']);
-    expect(ofKind(tuned(30), 'tuning-off')[0]!.text).toMatch(/30 cents sharp/);
-    expect(ofKind(tuned(-30), 'tuning-off')[0]!.text).toMatch(/30 cents flat/);
+    expect(ofKind(tuned(30), 'tuning-off')[0]!.text).toMatch(/too high: 30 cents/);
+    expect(ofKind(tuned(-30), 'tuning-off')[0]!.text).toMatch(/too low: 30 cents/);
   });
 
   it('of a note is told where it is beyond the standard, and is a fix well beyond it', () => {
@@ -343,7 +343,7 @@ describe('rhythm', () => {
     expect(ofKind(group([0.5, 0.3, 0.2]), 'uneven-group')[0]).toMatchObject({
       index: 4,
       toIndex: 6,
-      text: expect.stringMatching(/triplet.*first takes 50 percent of the time instead of 33/),
+      text: expect.stringMatching(/triplet.*first is too long. It takes 50 percent of the time instead of 33/),
     });
   });
 });

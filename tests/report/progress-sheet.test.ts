@@ -19,10 +19,10 @@ function draw(results: readonly FoundResult[], paper: PaperSize = 'a4'): Promise
 
 const inWords = (text: string) => text.replace(/\s+/g, ' ');
 
-const weeks = (player: string, count: number) =>
+const weeks = (player: string, count: number, faster = 1) =>
   Array.from({ length: count }, (_, i) => {
     const findings = i % 3 === 0 ? [inBar('3'), inBar('9')] : [inBar('9', 'watch')];
-    return takeOfWeeks({ player, date: day(7 * i), findings, changed: atTempo(70 + i) });
+    return takeOfWeeks({ player, date: day(7 * i), findings, changed: atTempo(70 + faster * i) });
   });
 
 describe('the progress sheet', () => {
@@ -36,9 +36,10 @@ describe('the progress sheet', () => {
     );
     const text = inWords(pdf.pageTexts.join(' '));
     expect(text).toContain('The tempo has come nearer to the mark: 99 % of the mark (2 March: 80).');
-    expect(text).toContain('Fixed: bar 3.');
+    expect(text).toContain('Mended: the wrong note in bar 3. Better: tempo. Nothing is open.');
+    expect(text).toContain('Goal for the next lesson: Play it through once, as at the audition.');
     expect(text).toContain('No take of this étude in the week of 9 March.');
-    expect(text).toContain('This is the first day. The next takes will show what moves.');
+    expect(text).toContain('The first take, with nothing to mend.');
     expect(text).toContain('These results support a panel; they never replace one.');
     expect(text).toContain('old/x.json');
     expect(text).not.toMatch(/\bp\s*[<=]\s*0?\.\d/);
@@ -48,13 +49,28 @@ describe('the progress sheet', () => {
   });
 
   it('says in words what its figures show', async () => {
-    const pdf = inspectPdf(await draw([...weeks('Ada', 3), ...weeks('Bo', 2)]));
+    const pdf = inspectPdf(await draw([...weeks('Ada', 3, 10), ...weeks('Bo', 2)]));
     const figures = pdf.elements.filter(({ tag }) => tag === 'Figure').map(({ alternative }) => alternative);
-    expect(figures).toHaveLength(6);
+    // Over the section the bars and what moved; for Ada the bars and what moved; for Bo the bars.
+    expect(figures).toHaveLength(5);
     expect(figures.every((text) => text !== null && text.length > 20)).toBe(true);
-    expect(figures.join(' ')).toContain('Tempo, % of the mark: 2 March 70, 9 March 71, 16 March 72.');
+    expect(figures.join(' ')).toContain('Tempo, % of the mark: 2 March 70, 9 March 80, 16 March 90 (better).');
     expect(figures.join(' ')).toContain('Bar 3, Another note was played: 2 Mar to fix, 9 Mar free, 16 Mar free');
     expect(pdf.elements.every(({ tag, hasBox }) => tag !== 'Figure' || hasBox)).toBe(true);
+  });
+
+  it('tells each player in one line first, then on a page of their own; one alone begins on the first page', async () => {
+    const pdf = inspectPdf(await draw([...weeks('Ada', 3, 10), ...weeks('Bo', 2), takeOfWeeks({ player: 'Cy' })]));
+    const [first, ...pages] = pdf.pageTexts.map(inWords);
+    expect(first).toMatch(/Ada 3 Mended: the wrong note in bar 3\. Better: tempo\. Nearly there: /);
+    expect(first).toMatch(/Cy 1 The first take, with nothing to mend\./);
+    for (const name of ['Ada', 'Bo', 'Cy']) {
+      const own = pages.filter((text) => text.startsWith(`${name} `));
+      expect([name, own.length, own[0]?.includes('Goal for the next lesson: ')]).toEqual([name, 1, true]);
+    }
+    const alone = inspectPdf(await draw(weeks('Ada', 3, 10))).pageTexts.map(inWords);
+    expect(alone[0]).toContain('Goal for the next lesson: Listen together: the wrong note in bar 9.');
+    expect(alone.join(' ')).not.toContain('How everybody stands');
   });
 
   it('calls what was not judged so, with the reason', async () => {
@@ -62,7 +78,7 @@ describe('the progress sheet', () => {
     const pdf = inspectPdf(await draw([takeOfWeeks({ changed }), takeOfWeeks({ date: day(7), changed })]));
     const text = inWords(pdf.pageTexts.join(' '));
     expect(text).toContain('Tempo: not judged: below the tempo for practice.');
-    expect(text).toMatch(/not judged not judged/);
+    expect(pdf.elements.filter(({ tag }) => tag === 'Figure')).toEqual([]);
   });
 
   it('holds 20 weeks, 20 players and long names, and nothing leaves the page or is cut', async () => {

@@ -280,6 +280,47 @@ describe('bars', () => {
   });
 });
 
+describe('the goal for the next lesson', () => {
+  const goal = (...results: readonly FoundResult[]) => onlyPlayer(results).player.goal;
+
+  // Source: definition.
+  it('is what the latest take tells first of what is to fix, with all bars of its kind', () => {
+    const now = [inBar('9', 'watch'), inBar('5', 'fix', 'slur-broken'), inBar('3'), inBar('4', 'fix', 'slur-broken')];
+    expect(goal(takeOfWeeks({ findings: [inBar('3')] }), takeOfWeeks({ date: day(7), findings: now }))).toEqual({
+      about: 'bars',
+      kind: 'slur-broken',
+      bars: ['4', '5'],
+    });
+  });
+
+  it('is what slipped back where nothing is to fix, then what is to be heard again, then what is worth a listen', () => {
+    const fix = takeOfWeeks({ findings: [inBar('3')], changed: atTempo(99) });
+    const later = (findings: ReturnType<typeof inBar>[], tempo = 99, changed = {}) =>
+      takeOfWeeks({ date: day(7), findings, changed: { ...atTempo(tempo), ...changed } });
+    expect(goal(fix, later([inBar('3', 'watch')], 80))).toEqual({ about: 'measure', measure: 'tempo' });
+    expect(goal(fix, later([inBar('3', 'watch')]))).toEqual({ about: 'listen', kind: 'wrong-note', bars: ['3'] });
+    const notes = fix.result.notes.map((note) => (note.bar === '3' ? { ...note, status: 'left-out' as const } : note));
+    expect(goal(fix, later([], 99, { notes }))).toEqual({ about: 'hear-again', bars: ['3'] });
+    expect(goal(fix, later([]))).toEqual({ about: 'keep' });
+  });
+
+  it('may be about the playing as a whole, whose story is told apart from the bars', () => {
+    const rushing = { ...inBar('1', 'fix', 'rushing'), criterion: 'tempo' as const };
+    const results = [takeOfWeeks(), takeOfWeeks({ date: day(7), findings: [rushing] })];
+    const { player } = onlyPlayer(results);
+    expect([player.goal, player.bars]).toEqual([{ about: 'throughout', kind: 'rushing' }, []]);
+    expect(player.throughout).toEqual([
+      { kind: 'rushing', criterion: 'tempo', status: 'new', days: ['clear', 'fix'], since: day(7) },
+    ]);
+    const mended = onlyPlayer([...results, takeOfWeeks({ date: day(14) })]).player;
+    expect([mended.goal, mended.throughout[0]?.status]).toEqual([{ about: 'keep' }, 'fixed']);
+  });
+
+  it('is not there without a reviewed take', () => {
+    expect(goal(takeOfWeeks({ changed: { outcome: 'too-poor', notes: [], criteria: [] } }))).toBeNull();
+  });
+});
+
 describe('gaps', () => {
   const sha256 = takeOfWeeks().result.score.sha256;
 

@@ -208,7 +208,7 @@ describe('what a director reads in German', () => {
 
   // Björnsson 1968: 50 is plain non-fiction.
   it('is read without help', () => {
-    const notes = [labels.whoMovedNote, labels.barsNote, labels.middleNote, labels.multiplesNote, labels.barsLegend];
+    const notes = [labels.standingsNote, labels.barsNote, labels.middleNote, labels.multiplesNote, labels.barsLegend];
     const section = wordsIn('de').section;
     const around = [labels.unplacedNote, ...section.needsNotes, section.whichBarsNote];
     for (const text of [changes.join(' '), notes.join(' '), noise(progress('de')).join(' '), around.join(' ')])

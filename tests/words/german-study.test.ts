@@ -84,7 +84,7 @@ describe('a German study sheet', () => {
     expect(said.replace(/\brit\b/g, '')).not.toMatch(ENGLISH_WORDS);
     expect(said).toMatch(/Takt 5 ist zu lang: Er enthält 5 Viertel, die Taktart verlangt 4 Viertel/);
     expect(said).toMatch(/bei 132,5 Vierteln in der Minute/);
-    expect(said.replace('= 132.5', '')).not.toMatch(/\d\.\d/);
+    expect(said.replaceAll('= 132.5', '')).not.toMatch(/\d\.\d/);
   });
 
   it('has the words of German music lessons, decimal commas, and H and B in their places', () => {

@@ -31,8 +31,8 @@ describe('the German lines of the criteria', () => {
   const line = (...sayings: readonly Saying[]) => lineOf('de', ...sayings);
 
   it('have a decimal comma, and forms for one and for many', () => {
-    expect(line(tuningSaying(442.13, 8.4))).toBe('nahe an A = 440 Hz gestimmt: 8 Cent zu hoch, 442,1 Hz');
-    expect(line(tuningSaying(436.2, -15))).toBe('15 Cent zu tief gestimmt: A = 436,2 Hz');
+    expect(line(tuningSaying(442.13, 8.4))).toBe('gut auf A = 440 Hz gestimmt; 8 Cent zu hoch, kaum zu hören');
+    expect(line(tuningSaying(436.2, -15))).toBe('zu tief gestimmt: 15 Cent, ab 10 hört man es (A = 436,2 Hz)');
     expect(line(tuningSaying(440, -0.2))).toBe('auf A = 440 Hz gestimmt');
     expect(line({ code: 'restarts', facts: { count: 1 } })).toBe('einmal neu begonnen');
     expect(line({ code: 'hairpins', facts: { plain: 1, of: 1 } })).toBe('die Gabel ist deutlich');
@@ -49,7 +49,7 @@ describe('the German lines of the criteria', () => {
 
 describe('what is expected, in German', () => {
   it.each<[Expected, string]>([
-    [{ code: 'at-least-down', facts: { value: 3 } }, 'höchstens −3'],
+    [{ code: 'at-least-down', facts: { value: 3 } }, 'mindestens 3 leiser'],
     [{ code: 'between', facts: { least: 1.25, most: 3 } }, '1,25 bis 3'],
     [{ code: 'within-percent', facts: { percent: 10 } }, 'innerhalb von 10 %'],
     [{ code: 'about', facts: { value: 132.5 } }, 'etwa 132,5'],

@@ -159,7 +159,9 @@ describe('a take told in another language', () => {
     const judgement = { findings, criteria: [staccato] };
     const told = result.toTakeResult({ ...sampleReview({ bars: 8 }), part, judgement, language });
     expect(told.language).toBe(TAG);
-    expect(told.criteria.map(({ summary }) => summary)).toEqual(['staccato notes sound for 48 vatlhvI’ of their time']);
+    expect(told.criteria.map(({ summary }) => summary)).toEqual([
+      'staccato notes sound for 48 vatlhvI’ of their time (short: up to about 50)',
+    ]);
     expect(told.findings.map(({ text: said }) => said)).toEqual(
       findings.map(({ text: english }) => english.replaceAll(' percent of ', ' vatlhvI’ of ')),
     );

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { spokenNote } from '../../src/words/en/names.js';
 import { wordsIn } from '../../src/words/words-in.js';
 
 const {
@@ -73,7 +74,21 @@ describe('numbers', () => {
     expect(measuredInWords({ value: -12, unit: '%' }, 'dragging')).toBe('12 % slower');
     expect(measuredInWords({ value: 13, unit: '%' }, 'rushing')).toBe('13 % faster');
     expect(measuredInWords({ value: -14, unit: 'cents' }, 'note-out-of-tune')).toBe('14 cents too low');
-    expect(measuredInWords({ value: -4, unit: 'dB' }, 'weak-hairpin')).toBe('−4 dB');
+    expect(measuredInWords({ value: -4, unit: 'dB' }, 'weak-hairpin')).toBe('4 dB softer');
+  });
+});
+
+// Source: common practice.
+describe('names of notes in English sentences', () => {
+  it.each([
+    ['G', 'G'],
+    ['D♯', 'D sharp'],
+    ['B♭', 'B flat'],
+    ['E♭♭', 'E double flat'],
+    ['F𝄪', 'F double sharp'],
+    ['B♮', 'B natural'],
+  ])('%s is said %s', (name, said) => {
+    expect(spokenNote(name)).toBe(said);
   });
 });
 

@@ -37,13 +37,13 @@ describe('the line on dynamics', () => {
   it('says what a listener hears, then by how much', () => {
     expect(STANDARDS.contrastLeast.value).toBe(3);
     expect(dynamics([step('p', 'f', 9), step('f', 'p', -12), step('p', 'f', 10)])).toBe(
-      'soft and loud differ well at all 3 changes: usually 10 dB, where at least 3 dB is asked for',
+      'soft and loud differ well at all 3 changes, usually by 10 dB (3 dB is enough)',
     );
     expect(dynamics([step('p', 'f', 9), step('f', 'p', -1.26), step('p', 'f', 8)])).toBe(
-      'soft and loud differ well at 2 of 3 changes; the smallest is 1.2 dB, where at least 3 dB is asked for',
+      'soft and loud differ well at 2 of 3 changes; at the weakest place by 1.2 dB, and it takes 3 dB',
     );
     expect(dynamics([step('p', 'f', 0.4), step('f', 'p', -0.9)])).toBe(
-      'soft and loud sound nearly alike at all 2 changes: usually less than 1 dB, where at least 3 dB is asked for',
+      'soft and loud sound nearly alike at all 2 changes: they differ usually by less than 1 dB, and it takes 3 dB',
     );
     expect(dynamics([step('p', 'f', 9), step('f', 'p', 5)])).toBe(
       'soft and loud differ well at 1 of 2 changes, once the wrong way round',
@@ -59,24 +59,24 @@ describe('the line on dynamics', () => {
   // 2.96 rounds to 3.0, which is what is asked for: a number must not contradict the words.
   it('never rounds what falls short up to what is asked for', () => {
     expect(dynamics([step('p', 'f', 2.96), step('f', 'p', -9)])).toContain(
-      'the smallest is 2.9 dB, where at least 3 dB is',
+      'at the weakest place by 2.9 dB, and it takes 3 dB',
     );
-    expect(dynamics([step('p', 'f', 3), step('f', 'p', -3)])).toContain('usually 3 dB');
+    expect(dynamics([step('p', 'f', 3), step('f', 'p', -3)])).toContain('usually by 3 dB');
   });
 
   it('takes out what the instrument does by itself, as the judge does', () => {
-    expect(dynamics([step('p', 'f', 9, 2), step('f', 'p', -9, -9)])).toContain('the smallest is 2 dB');
+    expect(dynamics([step('p', 'f', 9, 2), step('f', 'p', -9, -9)])).toContain('at the weakest place by 2 dB');
   });
 
   it('leaves out what was not measured', () => {
     const gap = notMeasured('too-few-under-mark', { mark: 'f' });
-    expect(dynamics([step('p', 'f', gap), step('f', 'p', -9)])).toMatch(/at the one change of dynamics: 9 dB/);
+    expect(dynamics([step('p', 'f', gap), step('f', 'p', -9)])).toMatch(/at the one change of dynamics, by 9 dB/);
     expect(dynamics([step('p', 'f', gap)])).toBe('no change of level to measure');
   });
 
   it('is German where the pages are', () => {
     expect(dynamics([step('p', 'f', 9), step('f', 'p', -1.5), step('p', 'f', 8)], [], 'de')).toBe(
-      'laut und leise sind an 2 von 3 Stellen klar verschieden; der kleinste Unterschied ist 1,5 dB, verlangt sind mindestens 3 dB',
+      'laut und leise sind an 2 von 3 Stellen klar verschieden; an der schwächsten um 1,5 dB, 3 dB braucht es',
     );
   });
 });
@@ -124,15 +124,37 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
       language === 'en'
         ? [
             'tuned to A = 440 Hz',
-            'tuned close to A = 440 Hz: 1 cent high, 440.3 Hz',
-            'tuned close to A = 440 Hz: 9 cents low, 437.7 Hz',
-            'tuned 24 cents too high: A = 446.1 Hz',
+            'well tuned to A = 440 Hz; 1 cent high, hardly to be heard',
+            'well tuned to A = 440 Hz; 9 cents low, hardly to be heard',
+            'tuned too high: 24 cents, and listeners notice 10 (A = 446.1 Hz)',
           ]
         : [
             'auf A = 440 Hz gestimmt',
-            'nahe an A = 440 Hz gestimmt: 1 Cent zu hoch, 440,3 Hz',
-            'nahe an A = 440 Hz gestimmt: 9 Cent zu tief, 437,7 Hz',
-            '24 Cent zu hoch gestimmt: A = 446,1 Hz',
+            'gut auf A = 440 Hz gestimmt; 1 Cent zu hoch, kaum zu hören',
+            'gut auf A = 440 Hz gestimmt; 9 Cent zu tief, kaum zu hören',
+            'zu hoch gestimmt: 24 Cent, ab 10 hört man es (A = 446,1 Hz)',
+          ],
+    );
+  });
+
+  it('say of breaths where they were and where none was heard', () => {
+    const breaths = (heardAt: number, of: number) =>
+      lineOf(language, { code: 'breaths-heard', facts: { heard: heardAt, of } });
+    expect([breaths(6, 11), breaths(5, 5), breaths(1, 1), breaths(1, 2), breaths(0, 3)]).toEqual(
+      language === 'en'
+        ? [
+            '6 of 11 breaths were where they are marked; at 5 places none was heard: see whether you need the air there',
+            'all 5 breaths were where they are marked',
+            'the breath was where it is marked',
+            '1 of 2 breaths was where it is marked; at 1 place none was heard: see whether you need the air there',
+            'no breath was heard where they are marked: see whether you need the air there',
+          ]
+        : [
+            'an 6 von 11 Atemzeichen geatmet; an 5 war nichts zu hören: Prüf, ob du dort Luft brauchst',
+            'geatmet, wo die 5 Atemzeichen stehen',
+            'geatmet, wo das Atemzeichen steht',
+            'an 1 von 2 Atemzeichen geatmet; an 1 war nichts zu hören: Prüf, ob du dort Luft brauchst',
+            'kein Atmen an den 3 Atemzeichen zu hören: Prüf, ob du dort Luft brauchst',
           ],
     );
   });

@@ -1,8 +1,29 @@
 import { describe, expect, it } from 'vitest';
+import { FINDING_KINDS } from '../../src/judge/index.js';
 import { MEASURE_IDS } from '../../src/standards/index.js';
 import { wordsIn } from '../../src/words/words-in.js';
 
 const { figure, list, missingWeeks, told } = wordsIn('en').weeks;
+
+describe.each(['en', 'de'] as const)('how a player stands, in %s', (language) => {
+  const { goal, topic } = wordsIn(language).weeks;
+  const kinds = FINDING_KINDS.filter((kind) => kind !== 'went-well');
+
+  // Source: common practice: a note between lessons fits one line, and is read at a glance.
+  it('has for every kind a short topic and a goal of one sentence that fits a line', () => {
+    for (const kind of kinds) {
+      const said = [goal({ about: 'bars', kind, bars: ['9', '10'] }), goal({ about: 'throughout', kind })];
+      for (const text of said)
+        expect([text, text.length < 75, /^\p{Lu}.*[^.]\.$/u.test(text)]).toEqual([text, true, true]);
+      for (const bars of [[], ['4'], ['4', '14']]) {
+        const told = topic(kind, bars);
+        expect([told, told.length < 55, /^\p{Ll}/u.test(told)]).toEqual([told, true, true]);
+        for (const bar of bars) expect(told).toContain(bar);
+      }
+    }
+    for (const measure of MEASURE_IDS) expect(goal({ about: 'measure', measure })).toMatch(/^\p{Lu}.{5,60}\.$/u);
+  });
+});
 
 describe('words over weeks', () => {
   it('name weeks one by one, and long rows of them as a span', () => {

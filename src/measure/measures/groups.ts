@@ -5,8 +5,8 @@ import type { GroupMeasure } from '../types.js';
 
 const SIDE_NOTES = 8;
 const LEAST_PAIRS = 6;
-/** The note after a group may be this far, in shares of the group, from where the pace expects it and still end it. */
-const END_TOLERANCE = 0.25;
+/** The note after a group may be this much later, in shares of the group, than the pace expects it and still end it. */
+const MOST_LATE = 0.25;
 const LEAST_NOTES = 3;
 /** Rounding of fractions of a beat. */
 const SLACK = 1e-6;
@@ -50,7 +50,7 @@ function endOf(context: MeasureContext, last: PartNote, expected: number, length
   const follows =
     next !== undefined && !next.grace && next.restBeforeQuarters === 0 && last.breathAfter === null && !last.fermata;
   const onset = follows ? context.alignment.notes[next.index]!.onsetSeconds : undefined;
-  return onset !== undefined && Math.abs(onset - expected) <= END_TOLERANCE * length ? onset : expected;
+  return onset !== undefined && onset - expected <= MOST_LATE * length ? onset : expected;
 }
 
 /** Tuplets, and beats filled with three notes or more. */

@@ -1,4 +1,4 @@
-import type { Engrave, Excerpt } from '../../engrave/index.js';
+import { type Engrave, engraveLines, type LineOfBars } from '../../engrave/index.js';
 import type { ResultFinding } from '../../result/index.js';
 import type { Part, PerformedBar } from '../../score/index.js';
 import { type BarsShown, barsShown } from './marks/bars-shown.js';
@@ -7,9 +7,8 @@ import { isAboutTempo, type TempoLine, tempoBars } from './marks/tempo-bars.js';
 /** Longer excerpts are not read. */
 const MOST_LINES = 3;
 
-/** One system of an excerpt and the printed bars in it, counted from 0. */
-export interface ExcerptLine extends BarsShown {
-  readonly excerpt: Excerpt;
+/** One line of an excerpt. */
+export interface ExcerptLine extends LineOfBars {
   /** the performed bars it shows when the finding is about tempo over bars */
   readonly bars: readonly PerformedBar[];
 }
@@ -42,18 +41,9 @@ function linesOf(engrave: Engrave, { from, to }: BarsShown, width: number): Exce
     const wider = engrave(from - 1, to, width);
     if (wider !== null && wider.barsOfSystems.length === 1) return [{ excerpt: wider, from: from - 1, to, bars: [] }];
   }
-  const whole = engrave(from, to, width);
-  if (whole === null) return [];
-  if (whole.barsOfSystems.length === 1) return [{ excerpt: whole, from, to, bars: [] }];
-  const lines: ExcerptLine[] = [];
-  let first = from;
-  for (const bars of whole.barsOfSystems.slice(0, MOST_LINES)) {
-    const excerpt = engrave(first, first + bars - 1, width);
-    if (excerpt === null) break;
-    lines.push({ excerpt, from: first, to: first + bars - 1, bars: [] });
-    first += bars;
-  }
-  return lines;
+  return engraveLines(engrave, from, to, width)
+    .slice(0, MOST_LINES)
+    .map((line) => ({ ...line, bars: [] }));
 }
 
 function wholeStretch(engrave: Engrave, { bars }: TempoLine, width: number): ExcerptLine[] {

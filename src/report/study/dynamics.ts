@@ -5,9 +5,8 @@ import type { HairpinFacts, StudyWords } from '../../words/index.js';
 import { barRows } from '../bars/bar-rows.js';
 import { dynamicsLine, levelOf } from './dynamics-line.js';
 import { dynamicsPanel, dynamicsPanelHeight, SCALE_WIDTH } from './dynamics-panel.js';
+import { isPlainStep } from './plain-steps.js';
 
-/** Marks so far apart must be plainly different. Source: common practice. */
-const PLAIN_STEPS = 2;
 const MOST_HAIRPINS = 10;
 
 /**
@@ -52,12 +51,11 @@ export function drawDynamics(sheet: Sheet, plan: StudyPlan, part: Part, { page }
 }
 
 /** Where a hairpin leads from one mark to the next, they are no contrast. */
-function contrastsOf({ levels, hairpins }: StudyPlan): { from: string; to: string; bars: string[] }[] {
+function contrastsOf(plan: StudyPlan): { from: string; to: string; bars: string[] }[] {
   const pairs = new Map<string, { from: string; to: string; bars: string[] }>();
-  for (const [i, { mark: to, bar, steps, atQuarters: levelAt }] of levels.entries()) {
-    const before = levels[i - 1];
-    if (before === undefined || steps === null || Math.abs(steps) < PLAIN_STEPS) continue;
-    if (hairpins.some(({ startQuarters: at }) => at >= before.atQuarters && at < levelAt)) continue;
+  for (const [i, { mark: to, bar }] of plan.levels.entries()) {
+    const before = plan.levels[i - 1];
+    if (before === undefined || !isPlainStep(plan, i)) continue;
     const from = before.mark;
     const bars = pairs.get(`${from} ${to}`)?.bars ?? [];
     pairs.set(`${from} ${to}`, { from, to, bars: [...new Set([...bars, bar])] });

@@ -6,9 +6,11 @@ import type { StudyPlan } from '../../study/index.js';
 import { wordsIn } from '../../words/index.js';
 import { drawBreaths } from './breaths.js';
 import { drawDynamics } from './dynamics.js';
-import { drawCounting, drawTonguing } from './playing.js';
+import { drawEtude } from './etude.js';
+import { drawCounting } from './playing.js';
 import { drawPractice } from './practice.js';
 import { drawStudyHead } from './study-head.js';
+import { drawTonguing } from './tonguing.js';
 import { drawTraps } from './traps.js';
 
 /** Everything a study sheet is made from. */
@@ -37,10 +39,11 @@ export function layoutStudySheet(content: StudySheetContent, typesetter: Typeset
   const foot = [title, page.kind].join('  ·  ');
   const sheet = new Sheet({ typesetter, paper, language, title: page.documentTitle(title), foot });
   drawStudyHead(sheet, plan, title, part.bars[0]?.bar ?? '', words);
+  drawEtude(sheet, plan, part, engrave, words);
   drawTraps(sheet, plan, engrave, words);
   drawBreaths(sheet, plan, words);
   drawDynamics(sheet, plan, part, words);
-  drawTonguing(sheet, plan, words);
+  drawTonguing(sheet, plan, part, engrave, words);
   drawCounting(sheet, plan, words);
   drawPractice(sheet, plan, words);
   if (sheet.lettersMissing) sheet.write('P', page.lettersMissing, STYLES.small);

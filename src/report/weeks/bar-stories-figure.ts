@@ -11,15 +11,6 @@ const DAYS_WIDTH = 250;
 const RADIUS = 2.6;
 
 /**
- * @param player the player
- * @returns height of the figure with the white before it, points
- */
-export function barStoriesHeight({ bars, days }: ProgressPlayer): number {
-  if (bars.length === 0 || days.length === 0) return 0;
-  return 5 + STYLES.axis.leading + bars.length * ROW;
-}
-
-/**
  * What became of the bars that had something to fix: a row a bar, a mark a day.
  *
  * @param sheet pages being filled

@@ -1,5 +1,5 @@
 import { circle, type Item, lineAcross, placeText, type Sheet, STYLES } from '../../page/index.js';
-import type { ProgressPiece } from '../../weeks/index.js';
+import type { ProgressEtude } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 
 /** How a bar stands with one player. */
@@ -20,11 +20,11 @@ const STATES: readonly State[] = ['has', 'perhaps', 'free'];
 
 /**
  * @param sheet for the width
- * @param piece the étude
+ * @param etude the étude
  * @returns height of one block of bars, points
  */
-export function stripHeight(sheet: Sheet, piece: ProgressPiece): number {
-  const { most, step } = sizesOf(sheet, barsOfPlayers(piece));
+export function stripHeight(sheet: Sheet, etude: ProgressEtude): number {
+  const { most, step } = sizesOf(sheet, barsOfPlayers(etude));
   return most * step + FOOT + 4;
 }
 
@@ -32,10 +32,10 @@ export function stripHeight(sheet: Sheet, piece: ProgressPiece): number {
  * All bars at a glance: a column a bar, a dot a player who has or had something to fix there.
  *
  * @param sheet pages being filled
- * @param piece the étude
+ * @param etude the étude
  */
-export function drawBarsStrip(sheet: Sheet, piece: ProgressPiece): void {
-  const bars = barsOfPlayers(piece);
+export function drawBarsStrip(sheet: Sheet, etude: ProgressEtude): void {
+  const bars = barsOfPlayers(etude);
   const { most, step, perBlock } = sizesOf(sheet, bars);
   for (let from = 0; from < bars.length; from += perBlock) {
     const block = bars.slice(from, from + perBlock);
@@ -61,7 +61,7 @@ function sizesOf(sheet: Sheet, bars: readonly BarOfPlayers[]) {
   return { perBlock, most, step };
 }
 
-function barsOfPlayers({ bars, players }: ProgressPiece): BarOfPlayers[] {
+function barsOfPlayers({ bars, players }: ProgressEtude): BarOfPlayers[] {
   return bars.map((bar) => {
     const here = players.flatMap(({ player, bars: stories }) => {
       const states = stories.filter((story) => story.bar === bar).map(({ status }) => stateOf(status));
@@ -72,7 +72,7 @@ function barsOfPlayers({ bars, players }: ProgressPiece): BarOfPlayers[] {
   });
 }
 
-function stateOf(status: ProgressPiece['players'][number]['bars'][number]['status']): State {
+function stateOf(status: ProgressEtude['players'][number]['bars'][number]['status']): State {
   if (status === 'fixed') return 'free';
   return status === 'eased' || status === 'not-judged' ? 'perhaps' : 'has';
 }

@@ -1,5 +1,5 @@
 import { drawTable, STYLES } from '../../page/index.js';
-import type { ProgressPiece } from '../../weeks/index.js';
+import type { ProgressEtude } from '../../weeks/index.js';
 import { wordsIn } from '../../words/index.js';
 import type { ReportSheet } from '../report-sheet.js';
 import { drawBarsStrip, stripHeight } from './bars-strip.js';
@@ -9,14 +9,14 @@ import { drawBarsStrip, stripHeight } from './bars-strip.js';
  * players first.
  *
  * @param sheet pages being filled
- * @param piece the étude
+ * @param etude the étude
  */
-export function drawBarsTable(sheet: ReportSheet, piece: ProgressPiece): void {
+export function drawBarsTable(sheet: ReportSheet, etude: ProgressEtude): void {
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
-  const { bars } = piece.section;
+  const { bars } = etude.section;
   sheet.space(16);
-  sheet.ensure(STYLES.section.leading + 2 * STYLES.soft.leading + stripHeight(sheet, piece));
+  sheet.ensure(STYLES.section.leading + 2 * STYLES.soft.leading + stripHeight(sheet, etude));
   sheet.write('H2', words.bars, STYLES.section);
   if (bars.length === 0) {
     sheet.write('P', words.noBars, STYLES.body);
@@ -24,25 +24,25 @@ export function drawBarsTable(sheet: ReportSheet, piece: ProgressPiece): void {
   }
   sheet.write('P', words.barsNote, STYLES.soft);
   sheet.space(2);
-  drawBarsStrip(sheet, piece);
-  const mastered = said.mastered(masteredBars(piece));
+  drawBarsStrip(sheet, etude);
+  const mastered = said.mastered(masteredBars(etude));
   if (mastered !== null) {
     sheet.space(4);
     sheet.write('P', mastered, STYLES.body);
   }
-  drawOpenRows(sheet, piece);
+  drawOpenRows(sheet, etude);
 }
 
-function masteredBars({ bars, section }: ProgressPiece): string[] {
+function masteredBars({ bars, section }: ProgressEtude): string[] {
   const rowsOf = (bar: string) => section.bars.filter((row) => row.bar === bar);
   return bars.filter((bar) => rowsOf(bar).length > 0 && rowsOf(bar).every((row) => row.mastered));
 }
 
-function drawOpenRows(sheet: ReportSheet, piece: ProgressPiece): void {
+function drawOpenRows(sheet: ReportSheet, etude: ProgressEtude): void {
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
-  const order = (bar: string) => piece.bars.indexOf(bar);
-  const rows = piece.section.bars
+  const order = (bar: string) => etude.bars.indexOf(bar);
+  const rows = etude.section.bars
     .filter((row) => row.have.length + row.open.length > 0)
     .sort((a, b) => b.have.length - a.have.length || b.open.length - a.open.length || order(a.bar) - order(b.bar));
   if (rows.length === 0) return;

@@ -1,19 +1,20 @@
 import { type Drawing, drawHeadRule, type PaperSize, STYLES, type Typesetter } from '../../page/index.js';
-import type { ProgressPiece, ProgressResult } from '../../weeks/index.js';
+import type { ProgressEtude, ProgressResult } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawAlsoFound } from './also-found.js';
 import { drawBarsTable } from './bars-table.js';
-import { drawMovedTable } from './moved-table.js';
 import { drawNoise } from './noise-table.js';
-import { drawPlayer, playerHeight } from './player-block.js';
+import { drawPlayer } from './player-block.js';
 import { scalesOf } from './scales.js';
 import { drawSectionMultiples } from './section-multiples.js';
+import { drawStandings } from './standings-table.js';
 
 /**
- * Lays out the sheet that follows players over weeks: the section first, then a block a player, then how a change is told
- * from chance, and whatever could not be followed.
+ * Lays out the sheet that follows players over weeks: how everybody stands, with the goal for the next lesson, and what
+ * the section shares; then a page a player; then, in small print, how a change is told from chance, and whatever could not
+ * be followed. One player alone begins on the first page.
  *
  * @param progress the document
  * @param paper paper, taken in landscape
@@ -37,14 +38,15 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
     sheet.space(4);
     sheet.write('P', words.numbersFollowed(progress.blind.followed), STYLES.soft);
   }
-  for (const piece of progress.pieces) drawPiece(sheet, progress, piece, single === undefined);
+  for (const etude of progress.pieces) drawEtude(sheet, progress, etude, single === undefined);
+  if (progress.pieces.some(({ players }) => players.length > 1)) sheet.ensure(sheet.fullHeight);
   drawNoise(sheet, progress);
   drawAlsoFound(sheet, progress);
   drawSmallPrint(sheet, false);
   return sheet.finish();
 }
 
-function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | undefined, words: WeeksWords): string {
+function factsOf({ pieces, takes }: ProgressResult, single: ProgressEtude | undefined, words: WeeksWords): string {
   const all = pieces.flatMap(({ players }) => players);
   const names = new Set(all.map(({ player }) => player));
   const days = [...new Set(all.flatMap((player) => player.days.map(({ date }) => date)))].sort();
@@ -54,39 +56,36 @@ function factsOf({ pieces, takes }: ProgressResult, single: ProgressPiece | unde
     : [words.labels.kind, single.part, facts].filter((one) => one !== '').join('  ·  ');
 }
 
-function drawPiece(sheet: ReportSheet, progress: ProgressResult, piece: ProgressPiece, named: boolean): void {
+function drawEtude(sheet: ReportSheet, progress: ProgressResult, etude: ProgressEtude, named: boolean): void {
   const words = wordsIn(sheet.language).weeks;
   if (named) {
     sheet.space(16);
     sheet.ensure(STYLES.title.leading + 160);
-    sheet.write('H2', words.piece(piece.title, piece.part), PIECE);
+    sheet.write('H2', words.etude(etude.title, etude.part), TITLE_OF_SEVERAL);
   }
   const versions = words.versions(
-    piece.change,
-    piece.files.flatMap(({ firstDate }) => (firstDate === null ? [] : [firstDate])),
+    etude.change,
+    etude.files.flatMap(({ firstDate }) => (firstDate === null ? [] : [firstDate])),
   );
   if (versions !== null) {
     sheet.space(4);
     sheet.write('P', versions, STYLES.body);
   }
-  if (piece.players.length === 0) return;
-  const scales = scalesOf(piece, progress.measures);
-  drawMovedTable(sheet, piece);
-  drawBarsTable(sheet, piece);
-  drawSectionMultiples(sheet, piece, progress.measures, scales);
-  const [first] = piece.players;
-  drawPlayersHead(sheet, first === undefined ? 0 : playerHeight(sheet, first, progress.measures));
-  for (const player of piece.players) drawPlayer(sheet, player, piece, progress.measures, scales);
+  if (etude.players.length === 0) return;
+  const scales = scalesOf(etude, progress.measures);
+  const [only, ...others] = etude.players;
+  if (only !== undefined && others.length === 0) {
+    sheet.space(12);
+    drawPlayer(sheet, only, etude, progress.measures, scales);
+    return;
+  }
+  drawStandings(sheet, etude);
+  drawBarsTable(sheet, etude);
+  drawSectionMultiples(sheet, etude, progress.measures, scales);
+  for (const player of etude.players) {
+    sheet.ensure(sheet.fullHeight);
+    drawPlayer(sheet, player, etude, progress.measures, scales);
+  }
 }
 
-function drawPlayersHead(sheet: ReportSheet, nextHeight: number): void {
-  const { labels } = wordsIn(sheet.language).weeks;
-  sheet.space(20);
-  const height = STYLES.section.leading + 3 * STYLES.soft.leading + 15;
-  sheet.ensure(Math.min(sheet.fullHeight, height + nextHeight));
-  sheet.write('H2', labels.players, STYLES.section);
-  sheet.write('P', labels.multiplesNote, STYLES.soft);
-  sheet.write('P', labels.barsLegend, STYLES.soft);
-}
-
-const PIECE = { ...STYLES.title, size: 16, leading: 21 } as const;
+const TITLE_OF_SEVERAL = { ...STYLES.title, size: 16, leading: 21 } as const;

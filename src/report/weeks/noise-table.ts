@@ -6,7 +6,7 @@ import type { ReportSheet } from '../report-sheet.js';
 const DECIMALS = 1;
 
 /**
- * How a change is told from chance: in words, and the numbers used.
+ * How a change is told from chance, in small print: in words, and the numbers used.
  *
  * @param sheet pages being filled
  * @param progress the document
@@ -15,10 +15,10 @@ export function drawNoise(sheet: ReportSheet, progress: ProgressResult): void {
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;
   sheet.space(20);
-  sheet.ensure(STYLES.section.leading + 8 * STYLES.body.leading);
-  sheet.write('H2', words.noise, STYLES.section);
+  sheet.ensure(STYLES.section.leading + 8 * STYLES.small.leading);
+  sheet.write('H2', words.noise, STYLES.head);
   sheet.space(3);
-  for (const text of said.noise(progress)) sheet.write('P', text, STYLES.body);
+  for (const text of said.noise(progress)) sheet.write('P', text, STYLES.small);
   sheet.space(6);
   drawTable(
     sheet,

@@ -1,65 +1,64 @@
 import { isMeasured } from '../../base/index.js';
 import { STYLES, type TextStyle } from '../../page/index.js';
-import type { BarStory, Followed, ProgressMeasure, ProgressPiece, ProgressPlayer } from '../../weeks/index.js';
+import type { Followed, ProgressEtude, ProgressMeasure, ProgressPlayer } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 import type { ReportSheet } from '../report-sheet.js';
-import { barStoriesHeight, drawBarStories } from './bar-stories-figure.js';
-import { OPEN_STATUSES } from './moved-table.js';
+import { drawBarStories } from './bar-stories-figure.js';
+import { moved } from './moved.js';
 import { drawGrid, gridHeight } from './multiples-grid.js';
 import type { Scales } from './scales.js';
 import { playerMultiple } from './small-multiple.js';
+import { standingOf } from './standing-of.js';
 
 /**
- * One player: what changed, the small multiples, the bars, and what is missing.
+ * One player: the goal for the next lesson, what was mended, what is open and what came new; the bars; small multiples of
+ * what moved; the rest in small print.
  *
  * @param sheet pages being filled
  * @param player the player with one étude
- * @param piece the étude
+ * @param etude the étude
  * @param measures measures with their noise
  * @param scales what the small multiples share
  */
 export function drawPlayer(
   sheet: ReportSheet,
   player: ProgressPlayer,
-  piece: ProgressPiece,
+  etude: ProgressEtude,
   measures: readonly ProgressMeasure[],
   scales: Scales,
 ): void {
   const words = wordsIn(sheet.language).weeks;
-  const changes = changesOf(sheet, player);
-  const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);
-  sheet.space(15);
-  sheet.ensure(playerHeight(sheet, player, measures));
   drawName(sheet, player);
-  const none = words.noChange(player.days.length, changes.length);
-  for (const text of none === null ? changes : [none]) sheet.write('P', text, STYLES.body);
-  const bars = barLine(sheet, player);
-  if (bars !== null) sheet.write('P', bars, STYLES.body);
-  if (grid > 0) {
-    sheet.space(5);
-    sheet.ensure(grid);
-    const days = [...new Set(piece.players.flatMap((one) => one.days.map(({ date }) => date)))].sort();
-    drawGrid(sheet, measures, scales, days, inWords(sheet, player), (measure, frame) => {
-      const followed = player.measures.find((one) => one.measure === measure.measure) as Followed;
-      return playerMultiple(sheet, measure, followed, frame);
-    });
+  if (player.goal !== null) {
+    sheet.write('P', `${words.labels.goalIs} ${words.goal(player.goal)}`, STYLES.headline);
+    sheet.space(3);
   }
+  for (const text of standingOf(words, player)) sheet.write('P', text, STYLES.body);
   drawBarStories(sheet, player);
-  drawRemarks(sheet, player, piece.section.weeks);
+  drawMoved(sheet, player, etude, measures, scales);
+  drawRemarks(sheet, player, etude.section.weeks);
 }
 
-/**
- * @param sheet for the height of a page
- * @param player the player with one étude
- * @param measures measures with their noise
- * @returns points the block should find in one piece: all of it where a page can hold it, else up to the small multiples
- */
-export function playerHeight(sheet: ReportSheet, player: ProgressPlayer, measures: readonly ProgressMeasure[]): number {
-  const grid = player.days.length === 0 ? 0 : gridHeight(measures.length);
-  const lines = (1 + Math.max(1, changesOf(sheet, player).length)) * STYLES.body.leading;
-  const words = NAME.leading + lines + 8;
-  const whole = words + grid + barStoriesHeight(player) + REMARK_LINES * STYLES.soft.leading;
-  return whole <= sheet.fullHeight ? whole : Math.min(sheet.fullHeight, words + grid);
+/** Small multiples of what moved, and the changes with their numbers in small print. */
+function drawMoved(
+  sheet: ReportSheet,
+  player: ProgressPlayer,
+  etude: ProgressEtude,
+  measures: readonly ProgressMeasure[],
+  scales: Scales,
+): void {
+  const shown = player.measures.filter(moved);
+  if (shown.length === 0) return;
+  const days = [...new Set(etude.players.flatMap((one) => one.days.map(({ date }) => date)))].sort();
+  const drawn = measures.filter(({ measure }) => shown.some((one) => one.measure === measure));
+  sheet.space(10);
+  sheet.ensure(gridHeight(drawn.length) + STYLES.soft.leading);
+  drawGrid(sheet, drawn, scales, days, inWords(sheet, shown), (measure, frame) => {
+    const followed = shown.find((one) => one.measure === measure.measure) as Followed;
+    return playerMultiple(sheet, measure, followed, frame);
+  });
+  sheet.space(3);
+  for (const text of changesOf(sheet, player)) sheet.write('P', text, STYLES.soft);
 }
 
 /** The name, and the days on the right of the same line where there is room. */
@@ -69,7 +68,7 @@ function drawName(sheet: ReportSheet, player: ProgressPlayer): void {
     name: player.player,
     days: wordsIn(sheet.language).weeks.days(player.days),
   };
-  sheet.write('H3', name, NAME);
+  sheet.write('H2', name, NAME);
   const widthOf = (text: string, { face, size }: TextStyle) => sheet.typesetter.widthOf(text, face, size);
   const free = sheet.width - widthOf(name, NAME) - 20;
   if (widthOf(days, STYLES.soft) > free) {
@@ -81,21 +80,9 @@ function drawName(sheet: ReportSheet, player: ProgressPlayer): void {
   sheet.space(3);
 }
 
-/** Stable measures and gaps usually take so many lines. */
-const REMARK_LINES = 2;
 /** Brings the smaller words to the name’s line. */
 const NAME_DROP = 3.7;
 const NAME = { ...STYLES.section, size: 13, leading: 17 } as const;
-
-function barLine(sheet: ReportSheet, { bars, days }: ProgressPlayer): string | null {
-  const numbers = (statuses: readonly BarStory['status'][]) => [
-    ...new Set(bars.filter(({ status }) => statuses.includes(status)).map(({ bar }) => bar)),
-  ];
-  const said = wordsIn(sheet.language)
-    .weeks.bars(numbers(['fixed']), numbers(OPEN_STATUSES))
-    .join(' ');
-  return days.length < 2 || said === '' ? null : said;
-}
 
 /** What changed since the first day; and since the day before, where that is not told by it. */
 function changesOf(sheet: ReportSheet, player: ProgressPlayer): string[] {
@@ -116,6 +103,8 @@ function drawRemarks(sheet: ReportSheet, player: ProgressPlayer, weeks: readonly
     player.measures.filter((one) => one.course === course).map(({ measure }) => words.measureInSentence(measure));
   const missing = player.gaps.flatMap(({ why, week }) => (why === 'no-take' && week !== null ? [week] : []));
   const remarks = [
+    player.bars.length === 0 ? null : words.labels.barsLegend,
+    player.measures.some(moved) ? words.labels.multiplesNote : null,
     words.stable(namesOf('stable')),
     words.toAndFro(namesOf('to-and-fro')),
     ...player.measures.flatMap((one) => notJudged(words, one)),
@@ -123,8 +112,8 @@ function drawRemarks(sheet: ReportSheet, player: ProgressPlayer, weeks: readonly
     ...words.notCounted(player.gaps),
   ].filter((text) => text !== null);
   if (remarks.length === 0) return;
-  sheet.space(3);
-  sheet.write('P', remarks.join(' '), STYLES.soft);
+  sheet.space(6);
+  sheet.write('P', remarks.join(' '), STYLES.small);
 }
 
 function notJudged(words: WeeksWords, { measure, days }: Followed): string[] {
@@ -134,9 +123,9 @@ function notJudged(words: WeeksWords, { measure, days }: Followed): string[] {
   return [words.notJudged(words.measure(measure).name, reason.notMeasured)];
 }
 
-function inWords(sheet: ReportSheet, player: ProgressPlayer): string {
+function inWords(sheet: ReportSheet, shown: readonly Followed[]): string {
   const words = wordsIn(sheet.language).weeks;
-  const said = player.measures.map(({ measure, days, sinceFirst }) => {
+  const said = shown.map(({ measure, days, sinceFirst }) => {
     const { name, unit } = words.measure(measure);
     const numbers = days.map(({ date, value }) => {
       const text = isMeasured<number>(value) ? words.figure(measure, value) : words.labels.notJudged;

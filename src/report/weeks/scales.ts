@@ -1,6 +1,6 @@
 import { isMeasured } from '../../base/index.js';
 import type { MeasureId } from '../../standards/index.js';
-import { dayNumber, type ProgressMeasure, type ProgressPiece } from '../../weeks/index.js';
+import { dayNumber, type ProgressEtude, type ProgressMeasure } from '../../weeks/index.js';
 
 /** What the small multiples of one étude share, so that players can be compared. */
 export interface Scales {
@@ -14,15 +14,15 @@ const NOISE_SHARE = 0.5;
 const MARGIN = 0.08;
 
 /**
- * @param piece an étude with its players
+ * @param etude an étude with its players
  * @param measures measures with their noise
  * @returns first and last day, and the range of each measure: wide enough for all takes, the usual standards and the noise;
  *   a share that cannot pass 100 and an error that cannot pass 0 stand at that edge
  */
-export function scalesOf(piece: ProgressPiece, measures: readonly ProgressMeasure[]): Scales {
-  const days = piece.players.flatMap((player) => player.days.map(({ date }) => dayNumber(date)));
+export function scalesOf(etude: ProgressEtude, measures: readonly ProgressMeasure[]): Scales {
+  const days = etude.players.flatMap((player) => player.days.map(({ date }) => dayNumber(date)));
   const values = measures.map((measure) => {
-    const taken = piece.players.flatMap((player) =>
+    const taken = etude.players.flatMap((player) =>
       player.measures.filter((one) => one.measure === measure.measure).flatMap((one) => one.days.flatMap(numbersOf)),
     );
     return [measure.measure, rangeOf(taken, measure)];
@@ -33,7 +33,7 @@ export function scalesOf(piece: ProgressPiece, measures: readonly ProgressMeasur
   };
 }
 
-function numbersOf(day: ProgressPiece['players'][number]['measures'][number]['days'][number]): number[] {
+function numbersOf(day: ProgressEtude['players'][number]['measures'][number]['days'][number]): number[] {
   return isMeasured<number>(day.value) ? [day.value, ...day.takes] : [];
 }
 

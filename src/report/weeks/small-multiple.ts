@@ -123,7 +123,7 @@ export function playerMultiple(
     isMeasured<number>(value) ? [{ date, value, takes }] : [],
   );
   const [first, last] = [days[0], days.at(-1)];
-  if (first === undefined || last === undefined) return [...head, ...noneItems(sheet, frame)];
+  if (first === undefined || last === undefined) return head;
   const changed = followed.sinceFirst !== null && followed.sinceFirst.verdict !== 'none';
   const noise = followed.sinceFirst?.smallest ?? measure.noise.smallestChange;
   const points = days.map(({ date, value }) => [frame.xOf(date), frame.yOf(value)] as const);
@@ -143,16 +143,6 @@ export function playerMultiple(
     ...(days.length > 1 ? numberItems(sheet, measure, first.value, frame, 'first') : []),
     ...numberItems(sheet, measure, last.value, frame, changed ? 'changed' : 'last'),
   ];
-}
-
-function noneItems(sheet: Sheet, { plotLeft, plotRight, plotTop }: MultipleFrame): Item[] {
-  const style = { ...STYLES.axis, face: 'italic', align: 'centre' } as const;
-  const set = sheet.set(
-    wordsIn(sheet.language).weeks.labels.notJudged,
-    style,
-    plotRight - plotLeft + 2 * MULTIPLE.side,
-  );
-  return placeText(set, plotLeft - MULTIPLE.side, plotTop + MULTIPLE.plot / 2 - STYLES.axis.leading / 2);
 }
 
 function bandItem(value: number, noise: number, { yOf, plotLeft, plotRight, plotTop, plotFoot }: MultipleFrame): Item {

@@ -2,7 +2,7 @@ import type { ListenWords } from '../shapes/listen.js';
 
 /** Everything a listening page says that the printed pages do not. Places come as "Takt 7, Schlag 2". */
 export const LISTEN: ListenWords = {
-  documentTitle: (piece, who) => `Zum Anhören: ${piece} – ${who}`,
+  documentTitle: (title, who) => `Zum Anhören: ${title} – ${who}`,
   intro:
     'Drück auf einen Knopf und hör die Takte, um die es geht. Die Linie zeigt, wo die Musik gerade ist. Hör zuerst, lies dann, was gemessen wurde: Dein Ohr kommt vor jeder Zahl.',
   withoutScripts:

@@ -13,7 +13,12 @@ export const measured = measuredWith(
       'times the written length': (n) => `${n}-mal die notierte Länge`,
       'quarter notes a minute': (n) => `${n} Viertel in der Minute`,
     },
-    ways: { speed: ['langsamer', 'schneller'], time: ['zu früh', 'zu spät'], pitch: ['zu tief', 'zu hoch'] },
+    ways: {
+      speed: ['langsamer', 'schneller'],
+      time: ['zu früh', 'zu spät'],
+      pitch: ['zu tief', 'zu hoch'],
+      level: ['leiser', 'lauter'],
+    },
     tooSmallToHear: ', weniger, als man unterscheiden kann',
     ofASemitone: {
       tenth: ', etwa ein Zehntel eines Halbtons',

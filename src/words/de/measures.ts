@@ -10,6 +10,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Mehr Noten sind, wie sie dastehen',
     worse: 'Weniger Noten sind, wie sie dastehen',
     different: 'Der Anteil der richtigen Noten hat sich geändert',
+    goal: 'Wieder alle Noten, wie sie dastehen.',
   },
   evenness: {
     name: 'Gleichmaß',
@@ -18,6 +19,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Triolen und Schläge sind gleichmäßiger',
     worse: 'Triolen und Schläge sind ungleicher',
     different: 'Das Gleichmaß der Schläge hat sich geändert',
+    goal: 'Wieder gleichmäßige Triolen und Schläge.',
   },
   entries: {
     name: 'Einsätze',
@@ -26,6 +28,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Einsätze nach Pausen sind genauer',
     worse: 'Einsätze nach Pausen sind ungenauer',
     different: 'Einsätze nach Pausen haben sich geändert',
+    goal: 'Nach Pausen wieder pünktlich einsetzen.',
   },
   fermatas: {
     name: 'Fermaten',
@@ -34,6 +37,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Die Fermaten haben jetzt eine übliche Länge',
     worse: 'Eine Fermate hat keine übliche Länge mehr',
     different: 'Eine Fermate wird anders gehalten',
+    goal: 'Fermaten wieder in üblicher Länge.',
   },
   tempo: {
     name: 'Tempo',
@@ -42,6 +46,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Das Tempo ist näher an der Vorgabe',
     worse: 'Das Tempo ist weiter weg von der Vorgabe',
     different: 'Das Tempo ist ein anderes, etwa gleich nah an der Vorgabe',
+    goal: 'Zurück zum vorgegebenen Tempo.',
   },
   steadiness: {
     name: 'Puls',
@@ -50,6 +55,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Der Puls ist ruhiger',
     worse: 'Der Puls ist unruhiger',
     different: 'Die Ruhe des Pulses hat sich geändert',
+    goal: 'Wieder ein ruhiger Puls, mit dem Metronom.',
   },
   contrast: {
     name: 'Kontrast',
@@ -58,6 +64,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Laut und leise sind jetzt zu unterscheiden',
     worse: 'Laut und leise sind zu nah beieinander',
     different: 'Der Kontrast hat eine andere Größe',
+    goal: 'Laut und leise wieder deutlich verschieden.',
   },
   hairpins: {
     name: 'Gabeln',
@@ -66,6 +73,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Crescendo und Diminuendo sind jetzt zu hören',
     worse: 'Crescendo und Diminuendo sind zu klein geworden',
     different: 'Crescendo und Diminuendo haben eine andere Größe',
+    goal: 'Crescendo und Diminuendo wieder für alle hörbar.',
   },
   slurs: {
     name: 'Bindungen',
@@ -74,6 +82,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Mehr Bögen gehen ganz durch',
     worse: 'Weniger Bögen gehen ganz durch',
     different: 'Die Bindungen haben sich geändert',
+    goal: 'Wieder jeden Bogen durchziehen.',
   },
   staccato: {
     name: 'Staccato',
@@ -82,6 +91,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Staccato-Noten haben jetzt eine gute Länge',
     worse: 'Staccato-Noten sind lang geworden',
     different: 'Staccato-Noten haben eine andere Länge',
+    goal: 'Staccato-Noten wieder kurz.',
   },
   breaths: {
     name: 'Atmung',
@@ -90,6 +100,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Öfter wird dort geatmet, wo ein Zeichen steht',
     worse: 'Seltener wird dort geatmet, wo ein Zeichen steht',
     different: 'Das Atmen an den Zeichen hat sich geändert',
+    goal: 'Wieder dort atmen, wo ein Zeichen steht.',
   },
   'own-tuning': {
     name: 'Töne unter sich',
@@ -98,6 +109,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Die Töne stimmen besser zueinander',
     worse: 'Die Töne stimmen schlechter zueinander',
     different: 'Die Stimmung der Töne zueinander hat sich geändert',
+    goal: 'Die Töne wieder zueinander stimmen.',
   },
   tuning: {
     name: 'Stimmung',
@@ -106,6 +118,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Das Instrument ist näher an A = 440 Hz gestimmt',
     worse: 'Das Instrument ist weiter von A = 440 Hz weg gestimmt',
     different: 'Das Instrument ist auf der anderen Seite von A = 440 Hz',
+    goal: 'Vor dem Spielen einstimmen.',
   },
   stops: {
     name: 'Durchspielen',
@@ -114,5 +127,6 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Es wird seltener angehalten',
     worse: 'Es wird öfter angehalten',
     different: 'Die Zahl der Halte hat sich geändert',
+    goal: 'Durchspielen, ohne anzuhalten.',
   },
 };

@@ -30,11 +30,11 @@ export const PAGE: PageWords = {
   documentTitle: (piece, who) => `${piece} – ${who}`,
 };
 
-/** The picture of the whole take. */
+/** The picture of the whole take. Source of what ten decibels sound like: Stevens 1955. */
 export const GLANCE: GlanceWords = {
   heading: 'Die ganze Aufnahme auf einen Blick',
-  loudness: 'Oben: wie laut du spielst, in dB unter dem Lautesten. Dicke Linien: wie laut jedes Zeichen klang.',
-  loudnessAlone: 'Oben: wie laut du spielst, in dB unter dem Lautesten.',
+  loudness: 'Oben: deine Lautstärke in dB unter dem Lautesten (10 dB: halb so laut). Dicke Linien: jedes Zeichen.',
+  loudnessAlone: 'Oben: deine Lautstärke in dB unter dem Lautesten (10 dB: halb so laut).',
   levelRiding: 'Der Rekorder hat den Pegel wohl selbst verändert: Die Kurve zeigt die Aufnahme, nicht dein Spiel.',
   tempo: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.',
   tempoAlone: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt.',

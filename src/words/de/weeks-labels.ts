@@ -3,19 +3,16 @@ import type { WeeksLabels } from '../shapes/weeks.js';
 /** Fixed words of the progress sheet. */
 export const WEEKS_LABELS: WeeksLabels = {
   kind: 'Über die Wochen',
-  whoMoved: 'Wer vorangekommen ist',
-  whoMovedNote:
-    'Hier stehen nur Änderungen vom ersten bis zum letzten Tag, die größer sind als der Unterschied zweier Aufnahmen vom selben Tag.',
+  standings: 'Wie alle stehen',
+  standingsNote: 'Eine Änderung heißt nur so, wenn sie größer ist als der Zufall; mehr dazu am Ende.',
   player: 'Name',
   days: 'Tage',
-  better: 'Besser',
-  slipped: 'Schlechter',
-  barsFixed: 'Takte erledigt',
-  barsOpen: 'Takte zum Üben',
+  standing: 'Wie es steht',
+  goal: 'Ziel für die nächste Stunde',
+  goalIs: 'Ziel für die nächste Stunde:',
   bars: 'Die Takte',
   barsNote:
     'Ein Punkt für jede Person, die dort etwas zu üben hat oder hatte. Voll: am letzten Tag noch. Klein: jetzt nur zum Hinhören oder nicht beurteilt. Ring: jetzt frei.',
-  players: 'Alle im Einzelnen',
   bar: (bar) => `Takt ${bar}`,
   openRows: 'Noch zu proben',
   what: 'Was',
@@ -29,7 +26,7 @@ export const WEEKS_LABELS: WeeksLabels = {
   multiplesNote:
     'Das graue Band zeigt, wie weit Aufnahmen vom selben Tag auseinanderliegen: Erst ein Punkt außerhalb ist eine Änderung seit dem ersten Tag. Gestrichelt: was üblich ist. Der Maßstab ist für alle gleich.',
   barsLegend:
-    'Darunter Tag für Tag die Takte, in denen etwas zu üben war. Voller Punkt: üben. Ring: hinhören. Strich: frei. Nichts: nicht gespielt oder nicht beurteilt.',
+    'Eine Zeile für jeden Takt, ein Zeichen für jeden Tag. Voller Punkt: üben. Ring: hinhören. Strich: frei. Nichts: nicht gespielt oder nicht beurteilt.',
   notJudged: 'nicht beurteilt',
   noBars: 'In keinem Takt war etwas zu üben.',
   noise: 'Was eine Änderung ist und was Zufall',

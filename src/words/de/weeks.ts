@@ -2,6 +2,7 @@ import { weekSpans } from '../rules/week-spans.js';
 import { MOST_DAYS } from '../rules/weeks.js';
 import type { WeeksSentences } from '../shapes/weeks.js';
 import type { Gap } from '../shapes/weeks-facts.js';
+import { barsIn } from './bars-in.js';
 import { DATES } from './dates.js';
 import { listed } from './lists.js';
 import { NUMBERS } from './numbers.js';
@@ -9,7 +10,6 @@ import { NUMBERS } from './numbers.js';
 const { date: dateInWords, day: dayInWords } = DATES;
 const takes = (count: number) => (count === 1 ? '1 Aufnahme' : `${count} Aufnahmen`);
 const people = (count: number) => (count === 1 ? '1 Person' : `${count} Personen`);
-const barsIn = (numbers: readonly string[]) => `${numbers.length === 1 ? 'Takt' : 'Takte'} ${listed(numbers)}`;
 
 function span(first: string, last: string): string {
   if (first === last) return dateInWords(first);
@@ -21,7 +21,7 @@ function span(first: string, last: string): string {
 export const WEEKS_SENTENCES: WeeksSentences = {
   documentTitle: (title, kind) => `${title} – ${kind}`,
   foot: (title, kind) => `${kind}  ·  ${title}`,
-  piece: (title, part) => [title, part].filter((one) => one !== '').join(', '),
+  etude: (title, part) => [title, part].filter((one) => one !== '').join(', '),
   list: listed,
   inSentence: (name) => name,
   change: (what, now, day, before) => `${what}: ${now} (${day}: ${before}).`,
@@ -43,19 +43,9 @@ export const WEEKS_SENTENCES: WeeksSentences = {
     if (days.length > MOST_DAYS) return `${all} an ${days.length} Tagen, ${span(first.date, last.date)}`;
     return `${all}: ${listed(days.map(({ date, takes: n }) => (n > 1 ? `${dayInWords(date)} (${n})` : dayInWords(date))))}`;
   },
-  noChange: (days, changes) => {
-    if (days === 0) return null;
-    if (days === 1) return 'Das ist der erste Tag. Was sich bewegt, zeigen die nächsten Aufnahmen.';
-    return changes > 0
-      ? null
-      : 'Keine Zahl hat sich stärker geändert, als zwei Aufnahmen eines Tages auseinanderliegen.';
-  },
-  bars: (fixed, open) => [
-    ...(fixed.length === 0 ? [] : [`Erledigt: ${barsIn(fixed)}.`]),
-    ...(open.length === 0 ? [] : [`Noch zu üben: ${barsIn(open)}.`]),
-  ],
-  stable: (names) => (names.length === 0 ? null : `Gleich geblieben: ${listed(names)}.`),
-  toAndFro: (names) => (names.length === 0 ? null : `Hin und her, jetzt wieder wie am Anfang: ${listed(names)}.`),
+  stable: (names) => (names.length === 0 ? null : `Wie am ersten Tag: ${listed(names)}.`),
+  toAndFro: (names) =>
+    names.length === 0 ? null : `Zwischendurch anders, jetzt wieder wie am ersten Tag: ${listed(names)}.`,
   missingWeeks: (missing, all) => {
     const spans = weekSpans(missing, all).map((one) =>
       typeof one === 'string'

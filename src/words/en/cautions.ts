@@ -32,7 +32,7 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     'The recording was kept in a coding made for speech on the telephone: soft notes and attacks may be lost in it.',
   'narrow-band': ({ kilohertz }) =>
     `The recording keeps nothing above ${kilohertz.toFixed(1)} kHz, as a telephone call does: soft notes and attacks may be lost in it.`,
-  clips: () => 'The recording is too loud in places and clips: loud notes cannot be compared exactly.',
+  clips: () => 'The recording is too loud in places and distorts: loud notes cannot be compared exactly.',
   noisy: () => 'There is much noise in the recording: soft notes may be lost in it.',
   'rings-long': () =>
     'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.',
@@ -44,5 +44,5 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
     return `The whole take sounds ${size} ${where} than this part.${guess} Everything else here is compared at that pitch.`;
   },
   'level-moved': () =>
-    'The recorder seems to have changed its level by itself. So dynamics are not judged. Next time, switch automatic gain off.',
+    'The recorder seems to have changed its level by itself. So dynamics are not judged. Next time, switch the automatic level off.',
 };

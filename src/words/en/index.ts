@@ -24,6 +24,7 @@ import { STUDY_PLACES } from './study/places.js';
 import { STUDY_PLAN } from './study/plan.js';
 import { WEEKS_SENTENCES } from './weeks.js';
 import { WEEKS_LABELS } from './weeks-labels.js';
+import { STANDING, TROUBLES } from './weeks-standing.js';
 
 /** Everything that is said, in English. */
 export const WORDS = wordsOf({
@@ -56,5 +57,7 @@ export const WORDS = wordsOf({
   weeksLabels: WEEKS_LABELS,
   weeksSentences: WEEKS_SENTENCES,
   measures: MEASURES,
+  weeksStanding: STANDING,
+  troubles: TROUBLES,
   study: { places: STUDY_PLACES, plan: STUDY_PLAN, page: STUDY_PAGE },
 });

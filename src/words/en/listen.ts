@@ -2,7 +2,7 @@ import type { ListenWords } from '../shapes/listen.js';
 
 /** Everything a listening page says that the printed pages do not. Places come as "Bar 7, beat 2" or "Bars 5–8". */
 export const LISTEN: ListenWords = {
-  documentTitle: (piece, who) => `Listen: ${piece} – ${who}`,
+  documentTitle: (title, who) => `Listen: ${title} – ${who}`,
   intro:
     'Press a button and hear the bars in question. The line shows where the playing is. Listen first, then read what was measured: your ear goes before every number.',
   withoutScripts:

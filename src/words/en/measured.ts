@@ -13,7 +13,12 @@ export const measured = measuredWith(
       'times the written length': (n) => `${n} times the written length`,
       'quarter notes a minute': (n) => `${n} quarter notes a minute`,
     },
-    ways: { speed: ['slower', 'faster'], time: ['early', 'late'], pitch: ['too low', 'too high'] },
+    ways: {
+      speed: ['slower', 'faster'],
+      time: ['early', 'late'],
+      pitch: ['too low', 'too high'],
+      level: ['softer', 'louder'],
+    },
     tooSmallToHear: ', less than a listener can tell apart',
     ofASemitone: {
       tenth: ', about a tenth of a semitone',

@@ -10,6 +10,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'More notes are as written',
     worse: 'Fewer notes are as written',
     different: 'The share of notes as written changed',
+    goal: 'All notes as written again.',
   },
   evenness: {
     name: 'Evenness',
@@ -18,6 +19,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Triplets and beats are more even',
     worse: 'Triplets and beats are less even',
     different: 'The evenness of the beats changed',
+    goal: 'Triplets and beats even again.',
   },
   entries: {
     name: 'Entries after rests',
@@ -26,6 +28,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Entries after rests are more exact',
     worse: 'Entries after rests are less exact',
     different: 'Entries after rests changed',
+    goal: 'Entries after rests on time again.',
   },
   fermatas: {
     name: 'Fermatas',
@@ -34,6 +37,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'The fermatas have come to a usual length',
     worse: 'A fermata has left the usual length',
     different: 'A fermata is held differently',
+    goal: 'Fermatas of a usual length again.',
   },
   tempo: {
     name: 'Tempo',
@@ -42,6 +46,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'The tempo has come nearer to the mark',
     worse: 'The tempo has moved away from the mark',
     different: 'The tempo is another one, about as near to the mark',
+    goal: 'Back to the marked tempo.',
   },
   steadiness: {
     name: 'Steadiness',
@@ -50,6 +55,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'The beat is steadier',
     worse: 'The beat is less steady',
     different: 'The steadiness of the beat changed',
+    goal: 'A steady beat again, with the metronome.',
   },
   contrast: {
     name: 'Contrast',
@@ -58,6 +64,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Loud and soft can be told apart now',
     worse: 'Loud and soft have come too close together',
     different: 'The contrast changed in size',
+    goal: 'Loud and soft plainly different again.',
   },
   hairpins: {
     name: 'Hairpins',
@@ -66,6 +73,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Crescendo and diminuendo can be heard now',
     worse: 'Crescendo and diminuendo have become too small',
     different: 'Crescendo and diminuendo changed in size',
+    goal: 'Crescendo and diminuendo for everybody to hear again.',
   },
   slurs: {
     name: 'Slurs',
@@ -74,6 +82,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'More slurs are carried through',
     worse: 'Fewer slurs are carried through',
     different: 'The slurs changed',
+    goal: 'Every slur carried through again.',
   },
   staccato: {
     name: 'Staccato',
@@ -82,6 +91,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'Staccato notes have come to a good length',
     worse: 'Staccato notes have become long',
     different: 'Staccato notes changed in length',
+    goal: 'Staccato notes short again.',
   },
   breaths: {
     name: 'Breaths',
@@ -90,6 +100,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'More breaths are taken where they are marked',
     worse: 'Fewer breaths are taken where they are marked',
     different: 'The breaths at the marks changed',
+    goal: 'Breaths where they are marked again.',
   },
   'own-tuning': {
     name: 'Notes in tune',
@@ -98,6 +109,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'The notes are better in tune with each other',
     worse: 'The notes are less in tune with each other',
     different: 'The tuning of the notes among each other changed',
+    goal: 'Notes in tune with each other again.',
   },
   tuning: {
     name: 'Tuning to A',
@@ -106,6 +118,7 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'The instrument is tuned nearer to A = 440 Hz',
     worse: 'The instrument is tuned farther from A = 440 Hz',
     different: 'The instrument is tuned to the other side of A = 440 Hz',
+    goal: 'Tune to A before playing.',
   },
   stops: {
     name: 'Playing through',
@@ -114,5 +127,6 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     better: 'There are fewer stops',
     worse: 'There are more stops',
     different: 'The number of stops changed',
+    goal: 'Play through without stopping.',
   },
 };

@@ -30,11 +30,11 @@ export const PAGE: PageWords = {
   documentTitle: (piece, who) => `${piece} – ${who}`,
 };
 
-/** The picture of the whole take. */
+/** The picture of the whole take. Source of what ten decibels sound like: Stevens 1955. */
 export const GLANCE: GlanceWords = {
   heading: 'The whole take at a glance',
-  loudness: 'Above: how loud you play, in dB below your loudest. Heavy lines: how loud each mark came out.',
-  loudnessAlone: 'Above: how loud you play, in dB below your loudest.',
+  loudness: 'Above: how loud you play, in dB below your loudest (10 dB: half as loud). Heavy lines: each mark.',
+  loudnessAlone: 'Above: how loud you play, in dB below your loudest (10 dB: half as loud).',
   levelRiding:
     'The recorder seems to have changed its level by itself: the curve shows the recording, not your playing.',
   tempo: 'Below: your tempo in quarter notes a minute, one point a bar. Dashed: the printed tempo.',

@@ -1,16 +1,21 @@
-import { SMALLEST_HEARD_DB } from '../rules/sizes.js';
+import { SMALLEST_HEARD_CENTS, SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
 import { NUMBERS } from './numbers.js';
 
 const { down, exact, fixed, whole } = NUMBERS;
 const size = (cents: number) => whole(Math.abs(Math.round(cents)));
-const lean = (cents: number) => `${size(cents)} cents ${cents > 0 ? 'sharp' : 'flat'}`;
+const lean = (cents: number, than: string) =>
+  `${cents > 0 ? 'higher' : 'lower'} than ${than} (${size(cents)} cents; listeners notice ${SMALLEST_HEARD_CENTS})`;
 const times = (count: number) => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 const decibels = (db: number) => (db < SMALLEST_HEARD_DB ? `less than ${SMALLEST_HEARD_DB} dB` : `${down(db)} dB`);
 const changes = (of: number) => (of === 1 ? 'at the one change of dynamics' : `at all ${of} changes`);
-const usually = (of: number, db: number) => `${of === 1 ? '' : 'usually '}${decibels(db)}`;
-const askedFor = (db: number) => `at least ${exact(db)} dB is asked for`;
+const usually = (of: number, db: number) => `${of === 1 ? '' : 'usually '}by ${decibels(db)}`;
+const enough = (db: number) => `${exact(db)} dB is enough`;
+const needed = (db: number) => `it takes ${exact(db)} dB`;
 const quarters = (bpm: number) => `${whole(bpm)} quarter notes a minute`;
+
+const missing = (count: number) =>
+  `at ${count} ${count === 1 ? 'place' : 'places'} none was heard: see whether you need the air there`;
 
 const BESIDE_MARK = {
   'a-little-faster': 'a little faster than marked',
@@ -23,7 +28,7 @@ const BESIDE_MARK = {
 export const SAYINGS: SayingsWords = {
   'notes-as-written': ({ right, of, unclear }) =>
     `${right} of ${of} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`,
-  'groups-even': ({ even, of }) => `${even} of ${of} groups even`,
+  'groups-even': ({ even, of }) => `${even} of ${of} beats even`,
   'entries-in-time': ({ inTime, of }) => `${inTime} of ${of} entries after rests in time`,
   tempo: ({ played }) => `${quarters(played)}; no tempo is marked`,
   'tempo-beside-mark': ({ played, marked, heard }) =>
@@ -31,14 +36,14 @@ export const SAYINGS: SayingsWords = {
       ? `as marked: ${quarters(played)}`
       : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} marked`,
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
-    `soft and loud differ well ${changes(of)}: ${usually(of, usualDb)}, where ${askedFor(leastDb)}`,
+    `soft and loud differ well ${changes(of)}, ${usually(of, usualDb)} (${enough(leastDb)})`,
   'contrasts-reversed': ({ of }) => `soft and loud come the wrong way round ${changes(of)}`,
   'contrasts-alike': ({ of, reversed, usualDb, leastDb }) => {
     const turned = reversed === 0 ? '' : `, ${times(reversed)} the wrong way round`;
-    return `soft and loud sound nearly alike ${changes(of)}${turned}: ${usually(of, usualDb)}, where ${askedFor(leastDb)}`;
+    return `soft and loud sound nearly alike ${changes(of)}${turned}: they differ ${usually(of, usualDb)}, and ${needed(leastDb)}`;
   },
   'contrasts-mixed': ({ of, plain, reversed, smallestDb, leastDb }) => {
-    const smallest = `; the smallest is ${decibels(smallestDb)}, where ${askedFor(leastDb)}`;
+    const smallest = `; at the weakest place by ${decibels(smallestDb)}, and ${needed(leastDb)}`;
     const turned = `, ${times(reversed)} the wrong way round`;
     return `soft and loud differ well at ${plain} of ${of} changes${reversed === 0 ? smallest : turned}`;
   },
@@ -46,20 +51,28 @@ export const SAYINGS: SayingsWords = {
     of === 1 ? `the hairpin is ${plain === 1 ? 'plain' : 'hardly heard'}` : `${plain} of ${of} hairpins plain to hear`,
   'wrong-order': ({ softer, louder }) => `over the whole take ${softer} is louder than ${louder}`,
   'slurs-joined': ({ joined, of }) => `${joined} of ${of} slurred notes joined`,
-  'staccato-sounds': ({ percent }) => `staccato notes sound for ${whole(percent)} percent of their time`,
-  'tenuto-sounds': ({ percent }) => `notes with a line sound for ${whole(percent)} percent of their time`,
-  'breaths-heard': ({ heard, of }) => `${heard} of ${of} marked ${of === 1 ? 'breath' : 'breaths'} heard`,
+  'staccato-sounds': ({ percent }) =>
+    `staccato notes sound for ${whole(percent)} percent of their time (short: up to about 50)`,
+  'tenuto-sounds': ({ percent }) =>
+    `notes with a line sound for ${whole(percent)} percent of their time (full: nearly 100)`,
+  'breaths-heard': ({ heard, of }) =>
+    heard === of
+      ? `${of === 1 ? 'the breath was' : `all ${of} breaths were`} where ${of === 1 ? 'it is' : 'they are'} marked`
+      : heard === 0
+        ? `no breath was heard where ${of === 1 ? 'it is' : 'they are'} marked: see whether you need the air there`
+        : `${heard} of ${of} ${of === 1 ? 'breath' : 'breaths'} ${heard === 1 ? 'was where it is' : 'were where they are'} marked; ${missing(of - heard)}`,
   'short-breaths': ({ count }) =>
     count === 1 ? 'one full breath was only a quick one' : `${count} full breaths were only quick ones`,
   'breaths-beyond': ({ count }) => `${count} more ${count === 1 ? 'stands' : 'stand'} where not all was played`,
   tuning: ({ a4Hz, cents, heard }) => {
     const [away, way, hertz] = [size(cents), cents > 0 ? 'high' : 'low', `${fixed(a4Hz, 1)} Hz`];
     const said = away === '1' ? '1 cent' : `${away} cents`;
-    if (heard === 'off') return `tuned ${said} too ${way}: A = ${hertz}`;
-    return heard === 'exact' ? 'tuned to A = 440 Hz' : `tuned close to A = 440 Hz: ${said} ${way}, ${hertz}`;
+    if (heard === 'off')
+      return `tuned too ${way}: ${said}, and listeners notice ${SMALLEST_HEARD_CENTS} (A = ${hertz})`;
+    return heard === 'exact' ? 'tuned to A = 440 Hz' : `well tuned to A = 440 Hz; ${said} ${way}, hardly to be heard`;
   },
-  register: ({ register, cents }) => `${register} notes ${lean(cents)}`,
-  'loud-notes': ({ cents }) => `loud notes ${lean(cents)} of soft ones`,
+  register: ({ register, cents }) => `${register} notes are ${lean(cents, 'the others')}`,
+  'loud-notes': ({ cents }) => `loud notes are ${lean(cents, 'soft ones')}`,
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,

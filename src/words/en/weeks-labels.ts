@@ -3,19 +3,16 @@ import type { WeeksLabels } from '../shapes/weeks.js';
 /** Fixed words of the progress sheet. */
 export const WEEKS_LABELS: WeeksLabels = {
   kind: 'Over the weeks',
-  whoMoved: 'Who moved',
-  whoMovedNote:
-    'Only changes larger than takes of one day differ by themselves are listed, from the first day to the latest.',
+  standings: 'How everybody stands',
+  standingsNote: 'A change is only called one when it is larger than chance; the end of the sheet tells how.',
   player: 'Player',
   days: 'Days',
-  better: 'Better',
-  slipped: 'Slipped back',
-  barsFixed: 'Bars fixed',
-  barsOpen: 'Bars to work on',
+  standing: 'How it stands',
+  goal: 'Goal for the next lesson',
+  goalIs: 'Goal for the next lesson:',
   bars: 'The bars',
   barsNote:
     'A dot a player who has or had something to fix there. Full: has it on the latest day. Small: only worth a listen now, or not judged. Ring: free now.',
-  players: 'Player by player',
   bar: (bar) => `Bar ${bar}`,
   openRows: 'Still to rehearse',
   what: 'What',
@@ -29,7 +26,7 @@ export const WEEKS_LABELS: WeeksLabels = {
   multiplesNote:
     'The grey band is what takes of one day differ by themselves: only a point outside it is a change since the first day. Dashed: the usual standard. All players have the same scales.',
   barsLegend:
-    'Bars with something to fix stand below, day by day. Full dot: to fix. Ring: worth a listen. Stroke: free. Nothing: not played or not judged.',
+    'A row a bar, a mark a day. Full dot: to fix. Ring: worth a listen. Stroke: free. Nothing: not played or not judged.',
   notJudged: 'not judged',
   noBars: 'No bar had anything to fix.',
   noise: 'How a change is told from chance',

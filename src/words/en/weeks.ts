@@ -2,13 +2,13 @@ import { weekSpans } from '../rules/week-spans.js';
 import { MOST_DAYS } from '../rules/weeks.js';
 import type { WeeksSentences } from '../shapes/weeks.js';
 import type { Gap } from '../shapes/weeks-facts.js';
+import { barsIn } from './bars-in.js';
 import { DATES } from './dates.js';
 import { listed } from './lists.js';
 import { NUMBERS } from './numbers.js';
 
 const { date: dateInWords, day: dayInWords } = DATES;
 const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
-const barsIn = (numbers: readonly string[]) => `${numbers.length === 1 ? 'bar' : 'bars'} ${listed(numbers)}`;
 
 function span(first: string, last: string): string {
   if (first === last) return dateInWords(first);
@@ -20,7 +20,7 @@ function span(first: string, last: string): string {
 export const WEEKS_SENTENCES: WeeksSentences = {
   documentTitle: (title, kind) => `${title} – ${kind}`,
   foot: (title, kind) => `${kind}  ·  ${title}`,
-  piece: (title, part) => [title, part].filter((one) => one !== '').join(', '),
+  etude: (title, part) => [title, part].filter((one) => one !== '').join(', '),
   list: listed,
   inSentence: (name) => name.charAt(0).toLowerCase() + name.slice(1),
   change: (what, now, day, before) => `${what}: ${now} (${day}: ${before}).`,
@@ -43,17 +43,9 @@ export const WEEKS_SENTENCES: WeeksSentences = {
     if (days.length > MOST_DAYS) return `${takes} on ${days.length} days, ${span(first.date, last.date)}`;
     return `${takes}: ${listed(days.map(({ date, takes: n }) => (n > 1 ? `${dayInWords(date)} (${n})` : dayInWords(date))))}`;
   },
-  noChange: (days, changes) => {
-    if (days === 0) return null;
-    if (days === 1) return 'This is the first day. The next takes will show what moves.';
-    return changes > 0 ? null : 'No number has changed by more than takes of one day differ by themselves.';
-  },
-  bars: (fixed, open) => [
-    ...(fixed.length === 0 ? [] : [`Fixed: ${barsIn(fixed)}.`]),
-    ...(open.length === 0 ? [] : [`Still to work on: ${barsIn(open)}.`]),
-  ],
-  stable: (names) => (names.length === 0 ? null : `Stable: ${listed(names)}.`),
-  toAndFro: (names) => (names.length === 0 ? null : `To and fro, and now where it began: ${listed(names)}.`),
+  stable: (names) => (names.length === 0 ? null : `As on the first day: ${listed(names)}.`),
+  toAndFro: (names) =>
+    names.length === 0 ? null : `Different in between, and now as on the first day: ${listed(names)}.`,
   missingWeeks: (missing, all) => {
     const spans = weekSpans(missing, all).map((one) =>
       typeof one === 'string' ? dayInWords(one) : `${dayInWords(one[0])} to ${dayInWords(one[1])}`,

@@ -20,6 +20,10 @@ const WAYS: Readonly<Partial<Record<FindingKind, keyof MeasuredWords['ways']>>> 
   'note-out-of-tune': 'pitch',
   'tuning-off': 'pitch',
   'wrong-note': 'pitch',
+  'weak-contrast': 'level',
+  'reversed-contrast': 'level',
+  'weak-hairpin': 'level',
+  'reversed-hairpin': 'level',
 };
 
 /**

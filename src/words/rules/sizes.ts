@@ -3,6 +3,9 @@ import { toTenth } from './numbers.js';
 /** Source: 1 dB is the smallest difference of level noticed (Slade et al. 2022). */
 export const SMALLEST_HEARD_DB = 1;
 
+/** Source: about 10 cents are just noticed (Hill & Summers 2007). */
+export const SMALLEST_HEARD_CENTS = 10;
+
 /** Less than this is said to be less than one decibel, or nothing. Source: rounds to none. */
 const HALF_A_DECIBEL = 0.5;
 

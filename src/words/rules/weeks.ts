@@ -1,5 +1,6 @@
 import type { MeasureId } from '../../standards/index.js';
 import type { WeeksWords } from '../shapes/weeks.js';
+import type { TroubleKind } from '../shapes/weeks-standing.js';
 import type { Vocabulary } from '../shapes/words.js';
 
 /** More days than these are told as a span. */
@@ -23,6 +24,12 @@ const DECIMALS: Readonly<Record<MeasureId, number>> = {
   stops: 0,
 };
 
+/** What the progress sheet's words are made of. */
+type WeeksVocabulary = Pick<
+  Vocabulary,
+  'numbers' | 'dates' | 'measures' | 'weeksStanding' | 'troubles' | 'weeksLabels' | 'weeksSentences'
+>;
+
 /** Measures whose number may lie on either side of what is asked for: above 0 it has a sign as well. */
 const TWO_SIDED: ReadonlySet<MeasureId> = new Set(['tuning']);
 
@@ -30,14 +37,35 @@ const TWO_SIDED: ReadonlySet<MeasureId> = new Set(['tuning']);
  * @param vocabulary of one language
  * @returns everything the progress sheet says in it
  */
-export function weeksWith(vocabulary: Vocabulary): WeeksWords {
-  const { weeksLabels: labels, weeksSentences: sentences, measures, numbers, dates } = vocabulary;
+export function weeksWith(vocabulary: WeeksVocabulary): WeeksWords {
+  const {
+    weeksLabels: labels,
+    weeksSentences: sentences,
+    weeksStanding: standing,
+    troubles,
+    measures,
+    numbers,
+    dates,
+  } = vocabulary;
   const figure = (measure: MeasureId, value: number): string => {
     const text = numbers.number(value, DECIMALS[measure]);
     return TWO_SIDED.has(measure) && value > 0 && text !== '0' ? `+${text}` : text;
   };
+  const topic = (kind: TroubleKind, bars: readonly string[]): string => {
+    const [one, several] = troubles[kind].topic;
+    return standing.topicIn(bars.length > 1 ? several : one, bars);
+  };
   return {
     ...sentences,
+    standing,
+    topic,
+    goal: (goal) => {
+      if (goal.about === 'bars') return standing.goalInBars(goal.bars, troubles[goal.kind].aim);
+      if (goal.about === 'throughout') return standing.goalThroughout(troubles[goal.kind].aim);
+      if (goal.about === 'measure') return measures[goal.measure].goal;
+      if (goal.about === 'hear-again') return standing.goalHearAgain(goal.bars);
+      return goal.about === 'listen' ? standing.goalListen(topic(goal.kind, goal.bars)) : standing.goalKeep;
+    },
     labels,
     figure,
     measure: (measure) => measures[measure],

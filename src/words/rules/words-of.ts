@@ -6,7 +6,7 @@ import { weeksWith } from './weeks.js';
  * @returns the same, and what looks words up in it
  */
 export function wordsOf(vocabulary: Vocabulary): Words {
-  const { numbers, dates, measures: _, weeksLabels: __, weeksSentences: ___, ...words } = vocabulary;
+  const { numbers, dates, measures, weeksStanding, troubles, weeksLabels, weeksSentences, ...words } = vocabulary;
   return {
     ...words,
     ...dates,
@@ -15,6 +15,6 @@ export function wordsOf(vocabulary: Vocabulary): Words {
     finding: ({ kind, misreading }) =>
       misreading === undefined ? words.findings[kind] : words.misreadings[misreading],
     caption: (kind) => words.findings[kind].caption,
-    weeks: weeksWith(vocabulary),
+    weeks: weeksWith({ numbers, dates, measures, weeksStanding, troubles, weeksLabels, weeksSentences }),
   };
 }

@@ -1,6 +1,6 @@
 /** Everything a listening page says that the printed pages do not. Places come as "Bar 7, beat 2" or "Bars 5–8". */
 export interface ListenWords {
-  readonly documentTitle: (piece: string, who: string) => string;
+  readonly documentTitle: (title: string, who: string) => string;
   readonly intro: string;
   readonly withoutScripts: string;
   readonly hear: (place: string) => string;

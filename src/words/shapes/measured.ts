@@ -15,7 +15,7 @@ export type Ways = readonly [below: string, above: string];
 export interface MeasuredWords {
   /** the number, written already, with its unit */
   readonly units: Readonly<Record<Unit, (number: string) => string>>;
-  readonly ways: Readonly<Record<'speed' | 'time' | 'pitch', Ways>>;
+  readonly ways: Readonly<Record<'speed' | 'time' | 'pitch' | 'level', Ways>>;
   /** goes on after a level that nobody can tell from none */
   readonly tooSmallToHear: string;
   /** goes on after cents; names the share of a semitone */

@@ -8,4 +8,6 @@ export interface MeasureWords {
   readonly better: string;
   readonly worse: string;
   readonly different: string;
+  /** what the next lesson is for when it became worse */
+  readonly goal: string;
 }

@@ -71,11 +71,28 @@ export interface StudyPageWords {
   readonly kind: string;
   /** for a part without a title */
   readonly untitled: string;
-  readonly documentTitle: (piece: string) => string;
+  readonly documentTitle: (title: string) => string;
   readonly length: (facts: LengthFacts) => string;
   /** with a word on bar 0 where the part has one */
   readonly range: (lowest: RangeEnd, highest: RangeEnd, pickUp: boolean) => string;
   readonly watch: { readonly heading: string; readonly noReason: string };
+  /** the whole étude with pencil marks */
+  readonly etude: {
+    readonly heading: string;
+    readonly introduction: string;
+    /** words beside the notes, as short as can be */
+    readonly breath: Readonly<Record<BreathPlace['kind'], string>>;
+    readonly hold: (seconds: number) => string;
+    /** where the teacher wants a player to look */
+    readonly watch: string;
+    readonly step: Readonly<Record<'louder' | 'softer', string>>;
+    /** at the end of a hairpin */
+    readonly arrive: string;
+    /** what stands for a line where it cannot be seen: its bars, and each mark with its place */
+    readonly alternative: (bars: string, marks: readonly string[]) => string;
+    readonly mark: (place: string, what: string) => string;
+    readonly ring: (names: string) => string;
+  };
   readonly traps: {
     readonly heading: string;
     readonly none: string;
@@ -127,6 +144,9 @@ export interface StudyPageWords {
     /** goes on after the introduction where a slur ends in a dot */
     readonly dotUnderSlur: string;
     readonly head: string;
+    /** what stands for a bar in notes where it cannot be seen */
+    readonly alternative: (bars: string, pattern: string) => string;
+    readonly more: (patterns: number) => string;
   };
   readonly entries: { readonly heading: string; readonly introduction: string; readonly head: string };
   readonly fermatas: {

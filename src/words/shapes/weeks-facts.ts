@@ -1,3 +1,6 @@
+import type { MeasureId } from '../../standards/index.js';
+import type { TroubleKind } from './weeks-standing.js';
+
 /** How a bar stands on the latest day, and since when. */
 export interface BarState {
   readonly status: 'fixed' | 'eased' | 'returning' | 'still' | 'new' | 'grown' | 'not-judged' | 'seen';
@@ -26,3 +29,11 @@ export interface Gap {
 export interface NoiseFacts {
   readonly measures: readonly { readonly noise: { readonly fromTakes: { readonly days: number } } }[];
 }
+
+/** What the next lesson is for. */
+export type GoalFacts =
+  | { readonly about: 'bars' | 'listen'; readonly kind: TroubleKind; readonly bars: readonly string[] }
+  | { readonly about: 'throughout'; readonly kind: TroubleKind }
+  | { readonly about: 'measure'; readonly measure: MeasureId }
+  | { readonly about: 'hear-again'; readonly bars: readonly string[] }
+  | { readonly about: 'keep' };

@@ -1,21 +1,21 @@
 import type { MeasureId } from '../../standards/index.js';
 import type { MeasureWords } from './measures.js';
-import type { BarState, DayTakes, Gap, NoiseFacts } from './weeks-facts.js';
+import type { BarState, DayTakes, Gap, GoalFacts, NoiseFacts } from './weeks-facts.js';
+import type { StandingSentences, TroubleKind } from './weeks-standing.js';
 
 /** Fixed words of the progress sheet. */
 export interface WeeksLabels {
   readonly kind: string;
-  readonly whoMoved: string;
-  readonly whoMovedNote: string;
+  readonly standings: string;
+  readonly standingsNote: string;
   readonly player: string;
   readonly days: string;
-  readonly better: string;
-  readonly slipped: string;
-  readonly barsFixed: string;
-  readonly barsOpen: string;
+  readonly standing: string;
+  readonly goal: string;
+  /** before the goal, on a player's own page */
+  readonly goalIs: string;
   readonly bars: string;
   readonly barsNote: string;
-  readonly players: string;
   readonly bar: (bar: string) => string;
   readonly openRows: string;
   readonly what: string;
@@ -73,7 +73,7 @@ export interface WeeksLabels {
 export interface WeeksSentences {
   readonly documentTitle: (title: string, kind: string) => string;
   readonly foot: (title: string, kind: string) => string;
-  readonly piece: (title: string, part: string) => string;
+  readonly etude: (title: string, part: string) => string;
   readonly list: (names: readonly string[]) => string;
   /** a measure's name inside a sentence */
   readonly inSentence: (name: string) => string;
@@ -87,10 +87,6 @@ export interface WeeksSentences {
   readonly hasIt: (have: readonly string[], open: readonly string[]) => string;
   /** which days, and how many takes */
   readonly days: (days: readonly DayTakes[]) => string;
-  /** what stands where there is no change to tell */
-  readonly noChange: (days: number, changes: number) => string | null;
-  /** bars that were to fix and are free now, and those that are to fix on the latest day */
-  readonly bars: (fixed: readonly string[], open: readonly string[]) => readonly string[];
   /** measures that stayed as they were, as inside a sentence */
   readonly stable: (names: readonly string[]) => string | null;
   /** measures that moved in between and are back where they began */
@@ -138,6 +134,11 @@ export interface ToldChange {
 /** Everything the progress sheet says beside the names of findings, criteria and days. */
 export interface WeeksWords extends WeeksSentences {
   readonly labels: WeeksLabels;
+  readonly standing: StandingSentences;
+  /** a kind of finding in these bars, as within a sentence; no bars where it is about the whole */
+  readonly topic: (kind: TroubleKind, bars: readonly string[]) => string;
+  /** what the next lesson is for, one sentence */
+  readonly goal: (goal: GoalFacts) => string;
   /** a measure's name and what its number counts */
   readonly measure: (measure: MeasureId) => Pick<MeasureWords, 'name' | 'unit'>;
   /** its name inside a sentence */

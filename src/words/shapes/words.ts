@@ -25,6 +25,7 @@ import type { SayingsWords } from './sayings.js';
 import type { SectionWords } from './section.js';
 import type { StudyWords } from './study.js';
 import type { WeeksLabels, WeeksSentences, WeeksWords } from './weeks.js';
+import type { StandingSentences, TroubleKind, TroubleWords } from './weeks-standing.js';
 
 /** What one folder of words holds. */
 export interface Vocabulary {
@@ -62,6 +63,8 @@ export interface Vocabulary {
   readonly weeksLabels: WeeksLabels;
   readonly weeksSentences: WeeksSentences;
   readonly measures: Readonly<Record<MeasureId, MeasureWords>>;
+  readonly weeksStanding: StandingSentences;
+  readonly troubles: Readonly<Record<TroubleKind, TroubleWords>>;
   readonly study: StudyWords;
 }
 
@@ -74,7 +77,10 @@ export interface HeadedFinding {
 
 /** Everything that is said to people, in one language. */
 export interface Words
-  extends Omit<Vocabulary, 'numbers' | 'dates' | 'measures' | 'weeksLabels' | 'weeksSentences'>,
+  extends Omit<
+      Vocabulary,
+      'numbers' | 'dates' | 'measures' | 'weeksStanding' | 'troubles' | 'weeksLabels' | 'weeksSentences'
+    >,
     Dates {
   /** most decimals shown; trailing zeros are dropped */
   readonly number: (value: number, decimals: number) => string;

@@ -13,7 +13,7 @@ export const CONTINUITY = {
         ? 'Die Aufnahme bricht hier ab. Was danach kommt, lässt sich nicht beurteilen.'
         : f.atEnd
           ? 'Die Musik hört hier auf: Was danach kommt, wurde nicht gespielt.'
-          : `Die Musik springt hier nach vorn, über alles bis Takt ${f.toBar}.`,
+          : `Die Musik springt hier nach vorn: Was bis Takt ${f.toBar} steht, wurde ausgelassen.`,
     why: 'Beim Vorspiel und im Register zählt jeder Takt.',
     practice: (f) =>
       f.fileEnds

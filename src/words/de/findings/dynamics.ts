@@ -1,4 +1,4 @@
-import { isHardlyAny, isJustUnder } from '../../rules/sizes.js';
+import { isHardlyAny, isJustUnder, SMALLEST_HEARD_DB } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
 
@@ -26,7 +26,7 @@ export const DYNAMICS = {
     headline: 'Laut und leise klingen fast gleich',
     text: (f) =>
       f.byRegister
-        ? `Von ${f.from} zu ${f.to} kommt der Unterschied von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu.`
+        ? `Von ${f.from} zu ${f.to} kommt der Unterschied von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu; man braucht ${whole(f.least)}.`
         : `Von ${f.from} zu ${f.to} ändert sich der Klang kaum: ${tooLittle(f.db, f.least)}. Erst ab ${whole(f.least)} hört man zwei Stufen.`,
     why: 'Zeichen, die auf dem Blatt verschieden sind, müssen es auch für jemanden ganz hinten im Saal sein.',
     practice: (f) =>
@@ -35,7 +35,7 @@ export const DYNAMICS = {
   },
   'reversed-contrast': {
     headline: 'Das leisere Zeichen klang lauter',
-    text: (f) => `Beim Wechsel von ${f.from} zu ${f.to} geht der Klang in die andere Richtung, um ${spoken(f.db)}.`,
+    text: (f) => `Beim Wechsel von ${f.from} zu ${f.to} geht der Klang in die andere Richtung, um ${heard(f.db)}.`,
     why: 'An laut und leise hören die Leute, wohin die Musik geht.',
     practice: (f) =>
       `Sag die Zeichen laut, sobald sie kommen. Spiel den letzten Takt in ${f.from} und den ersten in ${f.to}, bis man den Wechsel klar hört.`,
@@ -47,8 +47,8 @@ export const DYNAMICS = {
       f.course
         ? COURSES[f.course](f.kind)
         : f.byRegister
-          ? `Was man vom ${WEDGES[f.kind]} hört, kommt von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu.`
-          : `Das ${WEDGES[f.kind]} bewegt sich kaum: ${tooLittle(f.db, f.least)} vom ersten bis zum letzten Ton. Es braucht ${whole(f.least)} oder mehr.`,
+          ? `Was man vom ${WEDGES[f.kind]} hört, kommt von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu; man braucht ${whole(f.least)}.`
+          : `Das ${WEDGES[f.kind]} bewegt sich kaum: ${tooLittle(f.db, f.least)} vom ersten bis zum letzten Ton. Erst ab ${whole(f.least)} hört man es.`,
     why: GRADUAL,
     practice: (f) =>
       f.course
@@ -61,7 +61,7 @@ export const DYNAMICS = {
   'reversed-hairpin': {
     headline: 'Die Gabel geht in die andere Richtung',
     text: (f) =>
-      `Das ${WEDGES[f.kind]} geht in die andere Richtung: Der Klang wird um ${spoken(f.db)} ${f.kind === 'crescendo' ? 'leiser' : 'lauter'}.`,
+      `Das ${WEDGES[f.kind]} geht in die andere Richtung: Der Klang wird ${f.kind === 'crescendo' ? 'leiser' : 'lauter'}, um ${heard(f.db)}.`,
     why: GRADUAL,
     practice:
       'Spiel es zuerst auf einem Ton und folge der Gabel mit der Hand oder den Augen. Spiel es dann, wie es dasteht.',
@@ -72,6 +72,13 @@ export const DYNAMICS = {
 /** A size in decibels in words; the unit has no plural. */
 function spoken(db: number): string {
   return isHardlyAny(Math.abs(db)) ? 'weniger als ein Dezibel' : `${tenth(Math.abs(db))} Dezibel`;
+}
+
+/** A size beside the smallest that is heard. */
+function heard(db: number): string {
+  return Math.abs(db) < SMALLEST_HEARD_DB
+    ? `${spoken(db)}, zu wenig zum Hören`
+    : `${spoken(db)}; ab ${SMALLEST_HEARD_DB} hört man es`;
 }
 
 /** A size that falls short; one that would read as enough when rounded is said to be just under. */

@@ -3,8 +3,8 @@ import type { FindingsWords, MisreadingsWords } from '../../shapes/findings.js';
 import { noteName } from '../names.js';
 
 const ACCIDENTAL_RULE =
-  'Ein Zeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Raum. Danach gelten wieder die Vorzeichen vom Anfang der Zeile.';
-const RING = 'Ein Ring zeigt die Note; darüber steht in Klammern, was geklungen hat.';
+  'Ein Vorzeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Raum. Danach gelten wieder die Vorzeichen vom Anfang der Zeile.';
+const RING = 'Ein Ring zeigt die Note; darüber steht in Klammern, was du gespielt hast.';
 
 /** What is said of each way to misread an accidental. */
 export const MISREADINGS: MisreadingsWords = {
@@ -17,32 +17,28 @@ export const MISREADINGS: MisreadingsWords = {
       `Sag vor dem Spielen jedes ${noteName(f.written)} der Zeile laut beim Namen. Spiel den Takt dann langsam.`,
   },
   'accidental-forgotten': {
-    headline: 'Ein Zeichen vor der Note wurde übersehen',
-    text: (f) =>
-      `Das Zeichen direkt vor dieser Note wurde übersehen: Sie heißt ${noteName(f.written)}, du hast ${noteName(f.played)} gespielt.`,
+    headline: 'Ein Vorzeichen wurde übersehen',
+    text: (f) => `Das Vorzeichen direkt vor dieser Note wurde übersehen. ${isCalled(f)}`,
     why: ACCIDENTAL_RULE,
-    practice: 'Kreise das Zeichen ein. Spiel fünfmal nur die Note davor und diese Note, dann den ganzen Takt.',
+    practice: 'Kreise das Vorzeichen ein. Spiel fünfmal nur die Note davor und diese Note, dann den ganzen Takt.',
   },
   'dropped-within-bar': {
-    headline: 'Ein Zeichen von vorn im Takt gilt noch',
-    text: (f) =>
-      `Das Zeichen von weiter vorn im Takt gilt hier noch. Die Note heißt ${noteName(f.written)}, du hast ${noteName(f.played)} gespielt.`,
+    headline: 'Ein Vorzeichen von vorn im Takt gilt noch',
+    text: (f) => `Das Vorzeichen von weiter vorn im Takt gilt hier noch. ${isCalled(f)}`,
     why: ACCIDENTAL_RULE,
     practice:
-      'Ein Zeichen gilt bis zum Taktstrich. Schreib es mit Bleistift noch einmal vor diese Note und spiel den Takt zweimal langsam.',
+      'Es gilt bis zum Taktstrich. Schreib es mit Bleistift noch einmal vor diese Note und spiel den Takt zweimal langsam.',
   },
   'carried-past-barline': {
-    headline: 'Ein Zeichen wurde über den Taktstrich mitgenommen',
-    text: (f) =>
-      `Das Zeichen aus dem Takt davor endet am Taktstrich. Hier heißt die Note wieder ${noteName(f.written)}, du hast ${noteName(f.played)} gespielt.`,
+    headline: 'Ein Vorzeichen wurde über den Taktstrich mitgenommen',
+    text: (f) => `Das Vorzeichen aus dem Takt davor endet am Taktstrich. ${isCalled(f)}`,
     why: ACCIDENTAL_RULE,
     practice:
       'Spiel den letzten Schlag des Takts davor und den ersten von diesem, langsam, und sag beide Noten beim Namen.',
   },
   'wrong-octave-applied': {
-    headline: 'Ein Zeichen wurde in einer anderen Oktave gespielt',
-    text: (f) =>
-      `Das Zeichen in diesem Takt gilt nur für die Note in der anderen Oktave. Diese hier heißt ${noteName(f.written)}, du hast ${noteName(f.played)} gespielt.`,
+    headline: 'Ein Vorzeichen wurde in einer anderen Oktave gespielt',
+    text: (f) => `Das Vorzeichen in diesem Takt gilt nur für die Note in der anderen Oktave. ${isCalled(f)}`,
     why: ACCIDENTAL_RULE,
     practice: 'Such beide Noten im Takt. Sag jede mit ihrem eigenen Namen und spiel sie dann nacheinander.',
   },
@@ -61,7 +57,7 @@ export const NOTES = {
     headline: 'Es wurde eine andere Note gespielt',
     text: (f) =>
       f.octave === null
-        ? `Hier steht ein ${noteName(f.written)}; geklungen hat ein ${noteName(f.played)}.`
+        ? isCalled(f)
         : `Das ${noteName(f.written)} klang eine Oktave ${f.octave === 'higher' ? 'höher' : 'tiefer'}, als es dasteht.`,
     why: 'Eine falsche Note, die man wiederholt, ist bald gelernt. Stell sie langsam richtig, bevor sie sich festsetzt.',
     practice:
@@ -73,7 +69,7 @@ export const NOTES = {
     text: (f) =>
       f.sure
         ? `Das ${noteName(f.written)} hier wurde ausgelassen.`
-        : `Das ${noteName(f.written)} hier war nicht zu hören. Vielleicht kam der Ton nicht, oder er war sehr leise.`,
+        : `Das ${noteName(f.written)} war nicht zu hören, vielleicht kam es zu leise.`,
     why: 'Jede Note trägt die Linie zur nächsten.',
     practice: 'Spiel langsam von zwei Noten davor bis zwei Noten danach und hör zu, ob jeder Ton kommt.',
     caption: 'Der offene Pfeil zeigt auf die Note, die nicht zu hören war.',
@@ -89,3 +85,7 @@ export const NOTES = {
     caption: 'Das Kreuz zeigt die Note zu viel; ihr Name steht in Klammern.',
   },
 } satisfies Partial<FindingsWords>;
+
+function isCalled({ written, played }: { readonly written: string; readonly played: string }): string {
+  return `Die Note hier heißt ${noteName(written)}; du hast ${noteName(played)} gespielt.`;
+}

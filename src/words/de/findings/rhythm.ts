@@ -16,7 +16,7 @@ function counting(restQuarters: number): string {
 export const RHYTHM = {
   'late-entry': {
     headline: 'Der Einsatz kam zu spät',
-    text: (f) => `Die Note nach der Pause kommt zu spät, um ${hundredths(f.milliseconds)} Sekunden.`,
+    text: (f) => `Die Note nach der Pause kommt ${hundredths(f.milliseconds)} Sekunden zu spät.`,
     why: 'Auch eine Pause wird gespielt: Zähl sie in kleinen Werten, dann sitzt der Einsatz.',
     practice: (f) =>
       `Zähl die Pause in kleinen Noten: Sag ${counting(f.restQuarters)} laut mit und spiel auf die nächste.`,
@@ -24,7 +24,7 @@ export const RHYTHM = {
   },
   'early-entry': {
     headline: 'Der Einsatz kam zu früh',
-    text: (f) => `Die Note nach der Pause kommt zu früh, um ${hundredths(f.milliseconds)} Sekunden.`,
+    text: (f) => `Die Note nach der Pause kommt ${hundredths(f.milliseconds)} Sekunden zu früh.`,
     why: 'Auch eine Pause wird gespielt: Zähl sie ganz zu Ende, bevor du einsetzt.',
     practice: (f) => `Gib der Pause ihre volle Länge: Sag ${counting(f.restQuarters)} laut mit und spiel dann.`,
     caption: ARROW,
@@ -32,7 +32,7 @@ export const RHYTHM = {
   'uneven-group': {
     headline: 'Die Noten des Schlags sind nicht gleich lang',
     text: (f) =>
-      `Die ${f.notes} Noten dieser ${f.tuplet && f.notes === 3 ? 'Triole' : 'Gruppe'} sind nicht gleich lang: Die ${ORDINALS[f.which] ?? 'letzte'} nimmt ${whole(100 * f.share)} statt ${whole(100 * f.written)} Prozent der Zeit.`,
+      `Die ${f.notes} Noten dieser ${f.tuplet && f.notes === 3 ? 'Triole' : 'Gruppe'} sind nicht gleich lang: Die ${ORDINALS[f.which] ?? 'letzte'} ist zu ${f.share > f.written ? 'lang' : 'kurz'}. Sie nimmt ${whole(100 * f.share)} statt ${whole(100 * f.written)} Prozent der Zeit.`,
     why: 'Die Teile eines Schlags bleiben gleich, auch bei Sprüngen und wenn die Bögen wechseln.',
     practice:
       'Klopf den Schlag und sprich die Gruppe, eine Silbe für jede Note. Spiel sie auf einem Ton, dann wie sie dasteht, erst gebunden, dann gestoßen.',

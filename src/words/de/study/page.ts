@@ -14,7 +14,7 @@ const inSeconds = (seconds: number): string => {
 export const STUDY_PAGE: StudyPageWords = {
   kind: 'Übeblatt',
   untitled: 'Etüde',
-  documentTitle: (piece) => `${piece} – Übeblatt`,
+  documentTitle: (title) => `${title} – Übeblatt`,
   length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
     const bpm = NUMBERS.number(quarterBpm, 1);
     const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];
@@ -26,12 +26,26 @@ export const STUDY_PAGE: StudyPageWords = {
   range: (lowest, highest, pickUp) =>
     `Tonumfang, wie notiert: von ${endOf(lowest)} bis ${endOf(highest)}.${pickUp ? ' Takt 0 ist der Auftakt.' : ''}`,
   watch: { heading: 'Darauf sollst du besonders achten', noReason: 'Schau dir diese Stelle genau an.' },
+  etude: {
+    heading: 'Die Etüde mit Bleistift',
+    introduction:
+      'Ringe: Noten, die man leicht falsch liest; mehr dazu unten. Über den Noten: worauf du achtest, wo du atmest und wie lange du hältst. Darunter: wo laut und leise sofort verschieden sind und wo eine Gabel ankommt.',
+    breath: { full: 'voll atmen', quick: 'atmen' },
+    hold: (seconds) => `${NUMBERS.number(seconds, 1)} s halten`,
+    watch: 'Achtung',
+    step: { louder: 'viel lauter', softer: 'viel leiser' },
+    arrive: 'hier ankommen',
+    alternative: (bars, marks) =>
+      `${bars} in Noten, wie sie für dich dastehen. ${marks.length === 0 ? 'Hier steht nichts mit Bleistift.' : `Mit Bleistift: ${marks.join('; ')}.`}`,
+    mark: (place, what) => `${place}: ${what}`,
+    ring: (names) => `ein Ring um ${names}`,
+  },
   traps: {
     heading: 'Noten, die man leicht falsch liest',
-    none: 'Hier gibt es keine Zeichen, die man leicht falsch liest. Lies die Vorzeichen der Tonart trotzdem.',
-    printedOnly: 'Kein Zeichen führt hier in die Irre. Diese stehen da, und du musst sie rechtzeitig sehen.',
+    none: 'Hier gibt es keine Vorzeichen, die man leicht falsch liest. Lies die Vorzeichen der Tonart trotzdem.',
+    printedOnly: 'Kein Vorzeichen führt hier in die Irre. Diese stehen da, und du musst sie rechtzeitig sehen.',
     introduction:
-      'Ein Zeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Zwischenraum. Danach gelten wieder die Vorzeichen der Tonart. Ringe zeigen die Noten, an die du denken musst, gestrichelte Ringe die Zeichen, die in die Irre führen.',
+      'Ein Vorzeichen gilt bis zum Taktstrich, nur auf seiner Linie oder in seinem Zwischenraum. Danach gelten wieder die Vorzeichen der Tonart. Ringe zeigen die Noten, an die du denken musst, gestrichelte Ringe die Vorzeichen, die in die Irre führen.',
     inBar: (bar, reason) => `Takt ${bar}, ${reason.replace(/^Nach/, 'nach')}`,
     alternative: (bars, notes) =>
       `${bars} in Noten, mit Ringen um ${notes.map(({ names, bar }) => `${names} in Takt ${bar}`).join(', ')}.`,
@@ -92,6 +106,9 @@ export const STUDY_PAGE: StudyPageWords = {
     introduction: 'Wo das Muster wechselt, sag es laut, bevor du es spielst.',
     dotUnderSlur: ' Ein Punkt auf der letzten Note unter einem Bogen heißt: früh loslassen, nicht neu anstoßen.',
     head: 'Muster',
+    alternative: (bars, pattern) => `${bars}, in Noten, wie sie für dich dastehen. ${pattern}.`,
+    more: (patterns) =>
+      patterns === 1 ? 'Ein weiteres Muster steht in den Noten.' : `${patterns} weitere Muster stehen in den Noten.`,
   },
   entries: {
     heading: 'Einsatz nach einer Pause',

@@ -31,13 +31,13 @@ const REASONS: Readonly<Record<MisreadingKind, (trap: Trap) => string>> = {
   },
   'carried-past-barline': (trap) => {
     const { because } = trap;
-    const sign = because === null ? 'Zeichen davor' : `${signOf(because.alter)} in Takt ${because.bar}`;
+    const sign = because === null ? 'Vorzeichen davor' : `${signOf(because.alter)} in Takt ${because.bar}`;
     return `Das ${sign} endet am Taktstrich. ${pair(trap)}`;
   },
   'wrong-octave-applied': (trap) => {
     const { because } = trap;
     const sign =
-      because === null ? 'Zeichen in diesem Takt' : `${signOf(because.alter)} ${beatAt('auf', because.beat)}`;
+      because === null ? 'Vorzeichen in diesem Takt' : `${signOf(because.alter)} ${beatAt('auf', because.beat)}`;
     return `Das ${sign} gilt nur in der ${because?.octave === 'higher' ? 'höheren' : 'tieferen'} Oktave. ${pair(trap)}`;
   },
   'key-signature-forgotten': (trap) => {

@@ -7,7 +7,7 @@ const { hundredths, whole } = NUMBERS;
 export const ARTICULATION = {
   'slur-broken': {
     headline: 'The slur is interrupted',
-    text: (f) => `The slur breaks before this note: there is a gap of ${hundredths(f.milliseconds)} of a second.`,
+    text: (f) => `The slur breaks before this note: there is a gap of ${hundredths(f.milliseconds)} seconds.`,
     why: 'Under a slur the air goes on and the tongue stays away until the next group.',
     practice:
       'Keep the air moving through the change. Play the two notes slurred, slowly, ten times, without the tongue.',

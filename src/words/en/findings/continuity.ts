@@ -13,7 +13,7 @@ export const CONTINUITY = {
         ? 'The recording breaks off here. What follows cannot be judged.'
         : f.atEnd
           ? 'The music stops here: what follows was not played.'
-          : `The music jumps ahead here, over what is written up to bar ${f.toBar}.`,
+          : `The music jumps ahead here: what stands up to bar ${f.toBar} was left out.`,
     why: 'The panel and the section count every bar.',
     practice: (f) =>
       f.fileEnds

@@ -1,4 +1,4 @@
-import { isHardlyAny, isJustUnder } from '../../rules/sizes.js';
+import { isHardlyAny, isJustUnder, SMALLEST_HEARD_DB } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
 
@@ -25,7 +25,7 @@ export const DYNAMICS = {
     headline: 'Two dynamic marks sound nearly alike',
     text: (f) =>
       f.byRegister
-        ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it.`
+        ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it; listeners need ${whole(f.least)}.`
         : `From ${f.from} to ${f.to} the sound hardly changes: ${tooLittle(f.db, f.least)}. Listeners need at least ${whole(f.least)} to hear two levels.`,
     why: 'Marks that differ on the page have to differ for a listener at the back of the hall.',
     practice: (f) =>
@@ -34,7 +34,7 @@ export const DYNAMICS = {
   },
   'reversed-contrast': {
     headline: 'The softer mark came out louder',
-    text: (f) => `At the change from ${f.from} to ${f.to} the sound goes the other way, by ${spoken(f.db)}.`,
+    text: (f) => `At the change from ${f.from} to ${f.to} the sound goes the other way, by ${heard(f.db)}.`,
     why: 'Listeners follow the dynamics to hear where the music is going.',
     practice: (f) =>
       `Say the marks aloud as you come to them. Play the last bar of ${f.from} and the first of ${f.to} until the change is plain.`,
@@ -46,8 +46,8 @@ export const DYNAMICS = {
       f.course
         ? COURSES[f.course](f.kind)
         : f.byRegister
-          ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
-          : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. It needs at least ${whole(f.least)}.`,
+          ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it; listeners need ${whole(f.least)}.`
+          : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. Listeners need at least ${whole(f.least)} to hear it.`,
     why: GRADUAL,
     practice: (f) =>
       f.course
@@ -60,7 +60,7 @@ export const DYNAMICS = {
   'reversed-hairpin': {
     headline: 'The hairpin goes the other way',
     text: (f) =>
-      `The ${f.kind} goes the other way: the sound ${f.kind === 'crescendo' ? 'falls' : 'grows'} by ${spoken(f.db)}.`,
+      `The ${f.kind} goes the other way: the sound gets ${f.kind === 'crescendo' ? 'softer' : 'louder'} by ${heard(f.db)}.`,
     why: GRADUAL,
     practice: 'Play it on one note first, following the wedge with your hand or your eyes, then as written.',
     caption: WEDGE,
@@ -71,6 +71,13 @@ export const DYNAMICS = {
 function spoken(db: number): string {
   const size = tenth(Math.abs(db));
   return isHardlyAny(Math.abs(db)) ? 'less than one decibel' : `${size} ${size === '1' ? 'decibel' : 'decibels'}`;
+}
+
+/** A size beside the smallest that is heard. */
+function heard(db: number): string {
+  return Math.abs(db) < SMALLEST_HEARD_DB
+    ? `${spoken(db)}, too little to hear`
+    : `${spoken(db)}; listeners notice ${SMALLEST_HEARD_DB}`;
 }
 
 /** A size that falls short; one that would read as enough when rounded is said to be just under. */

@@ -1,22 +1,24 @@
 import type { Praise } from '../../../judge/index.js';
+import { SMALLEST_HEARD_DB } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
 
 const { whole } = NUMBERS;
+
+const decibels = (db: number) => `${whole(db)} decibels. One hears it from ${SMALLEST_HEARD_DB} on`;
 
 type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
 
 const GROUNDS: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = {
   accidentals: (p) => `All ${p.count} notes with a tricky accidental were right.`,
   notes: (p) => `${p.right} of ${p.of} notes were as written.`,
-  contrast: (p) => `The change from ${p.from} to ${p.to} is plain to hear: ${whole(p.db)} decibels.`,
-  hairpin: (p) =>
-    `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}: ${whole(p.db)} decibels from first to last note.`,
+  contrast: (p) => `The change from ${p.from} to ${p.to} is plain to hear: ${decibels(p.db)}.`,
+  hairpin: (p) => `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}, by ${decibels(p.db)}.`,
   fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
   'steady-tempo': (p) =>
     `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
   intonation: (p) =>
-    `You are well in tune with yourself: ${whole(100 * p.share)} of 100 notes lie within ${whole(p.cents)} cents.`,
+    `Your notes are in tune with each other. In ${whole(100 * p.share)} of 100 you hardly hear a difference.`,
 };
 
 const FERMATAS: Readonly<Record<number, string>> = {

@@ -16,7 +16,7 @@ function counting(restQuarters: number): string {
 export const RHYTHM = {
   'late-entry': {
     headline: 'The entry came late',
-    text: (f) => `The note after the rest comes late, by ${hundredths(f.milliseconds)} of a second.`,
+    text: (f) => `The note after the rest comes ${hundredths(f.milliseconds)} seconds too late.`,
     why: 'A rest is played too: count it in small values and the entry falls into place.',
     practice: (f) =>
       `Count the rest in small notes: say ${counting(f.restQuarters)} aloud through it, then play on the next one.`,
@@ -24,7 +24,7 @@ export const RHYTHM = {
   },
   'early-entry': {
     headline: 'The entry came early',
-    text: (f) => `The note after the rest comes early, by ${hundredths(f.milliseconds)} of a second.`,
+    text: (f) => `The note after the rest comes ${hundredths(f.milliseconds)} seconds too early.`,
     why: 'A rest is played too: count it to its very end before you come in.',
     practice: (f) => `Give the rest its full length: say ${counting(f.restQuarters)} aloud through it, then play.`,
     caption: ARROW,
@@ -32,7 +32,7 @@ export const RHYTHM = {
   'uneven-group': {
     headline: 'The notes of the beat are not equal',
     text: (f) =>
-      `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.which] ?? 'last'} takes ${whole(100 * f.share)} percent of the time instead of ${whole(100 * f.written)}.`,
+      `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.which] ?? 'last'} is too ${f.share > f.written ? 'long' : 'short'}. It takes ${whole(100 * f.share)} percent of the time instead of ${whole(100 * f.written)}.`,
     why: 'The parts of a beat stay equal across leaps and changes of articulation.',
     practice:
       'Tap the beat and say the group on one syllable each. Play it on one note first, then as written, slurred, then tongued.',

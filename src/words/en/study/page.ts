@@ -15,7 +15,7 @@ const inSeconds = (seconds: number): string => {
 export const STUDY_PAGE: StudyPageWords = {
   kind: 'Study sheet',
   untitled: 'Étude',
-  documentTitle: (piece) => `${piece} – Study sheet`,
+  documentTitle: (title) => `${title} – Study sheet`,
   length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
     const bpm = NUMBERS.number(quarterBpm, 1);
     const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];
@@ -27,12 +27,26 @@ export const STUDY_PAGE: StudyPageWords = {
   range: (lowest, highest, pickUp) =>
     `Written range from ${endOf(lowest)} up to ${endOf(highest)}.${pickUp ? ' Bar 0 is the pick-up.' : ''}`,
   watch: { heading: 'Your teacher asks you to watch', noReason: 'Look at this place with care.' },
+  etude: {
+    heading: 'The étude with pencil marks',
+    introduction:
+      'Rings: notes that are easily misread, told below. Above the staff: where to watch, breaths, and how long to hold. Below: where loud and soft must differ at once, and where a hairpin is to arrive.',
+    breath: { full: 'full breath', quick: 'breath' },
+    hold: (seconds) => `hold ${NUMBERS.number(seconds, 1)} s`,
+    watch: 'watch',
+    step: { louder: 'much louder', softer: 'much softer' },
+    arrive: 'arrive here',
+    alternative: (bars, marks) =>
+      `${bars} of the part in notes, as written for you. ${marks.length === 0 ? 'No pencil mark stands here.' : `Pencil marks: ${marks.join('; ')}.`}`,
+    mark: (place, what) => `${lower(place)}, ${what}`,
+    ring: (names) => `a ring around ${names}`,
+  },
   traps: {
     heading: 'Notes that are easily misread',
-    none: 'This part has no signs that are easily misread. Read its key signature all the same.',
-    printedOnly: 'No sign in this part leads astray. These are printed, and have to be seen in time.',
+    none: 'This part has no accidentals that are easily misread. Read its key signature all the same.',
+    printedOnly: 'No accidental in this part leads astray. These are printed, and have to be seen in time.',
     introduction:
-      'A sign holds to the barline, on its own line or space only; then the key signature is back. Rings mark the notes to think of, dashed rings the signs that lead astray.',
+      'An accidental holds to the barline, on its own line or space only; then the key signature is back. Rings mark the notes to think of, dashed rings the accidentals that lead astray.',
     inBar: (bar, reason) => `Bar ${bar}, ${lower(reason)}`,
     alternative: (bars, notes) =>
       `${bars} of the part in notes, with rings around ${notes.map(({ names, bar }) => `${names} in bar ${bar}`).join(', ')}.`,
@@ -91,6 +105,9 @@ export const STUDY_PAGE: StudyPageWords = {
     introduction: 'Where the pattern changes, say it aloud before you play it.',
     dotUnderSlur: ' A dot on the last note under a slur means: let go early, no new tongue.',
     head: 'Pattern',
+    alternative: (bars, pattern) => `${bars}, shown in notes, as written for you. ${pattern}.`,
+    more: (patterns) =>
+      patterns === 1 ? 'One more pattern stands in the part.' : `${patterns} more patterns stand in the part.`,
   },
   entries: {
     heading: 'Coming in after a rest',

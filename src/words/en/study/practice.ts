@@ -19,7 +19,7 @@ export const PRACTICE: PracticeWords = {
     const where =
       bars.length === 0
         ? 'Name the notes of each line aloud'
-        : `Name the notes of ${barsToRead(bars, more)} aloud, each with its sign`;
+        : `Name the notes of ${barsToRead(bars, more)} aloud, each with its sharp or flat`;
     const clapped = rests ? ' of every bar with a rest in it' : ' once through';
     return `${where}. Then finger them without sound, and clap the rhythm${clapped}.`;
   },

@@ -34,12 +34,12 @@ const REASONS: Readonly<Record<MisreadingKind, (trap: Trap) => string>> = {
   },
   'carried-past-barline': (trap) => {
     const { because } = trap;
-    const sign = because === null ? 'sign before' : `${signOf(because.alter)} in bar ${because.bar}`;
+    const sign = because === null ? 'accidental before' : `${signOf(because.alter)} in bar ${because.bar}`;
     return `the ${sign} ended at the barline. ${pair(trap)}`;
   },
   'wrong-octave-applied': (trap) => {
     const { because, pitches } = trap;
-    const sign = because === null ? 'sign in this bar' : `${signOf(because.alter)} ${beatAt('on', because.beat)}`;
+    const sign = because === null ? 'accidental in this bar' : `${signOf(because.alter)} ${beatAt('on', because.beat)}`;
     const other = because?.octave === 'higher' ? 'higher' : 'lower';
     return `the ${sign} belongs to the ${other} ${first(pitches).step} only. ${pair(trap)}`;
   },

@@ -3,7 +3,7 @@ import { foldName } from './fold-name.js';
 import type { FoundResult } from './types.js';
 
 /** Results of one étude that may be compared with each other. */
-export interface Piece {
+export interface Etude {
   readonly title: string;
   readonly part: string;
   readonly notes: number;
@@ -21,18 +21,18 @@ export interface Piece {
  * @param results in a fixed order
  * @returns études by title; of one title the earlier version first
  */
-export function sortPieces(results: readonly FoundResult[]): Piece[] {
+export function sortEtudes(results: readonly FoundResult[]): Etude[] {
   const byFile = [...groupBy(results, ({ result }) => result.score.sha256).values()];
-  const pieces = [...groupBy(byFile, (group) => keyOf(group)).values()].map((groups) => groups.flat());
-  const versions = groupBy(pieces, (piece) => workOf(piece));
-  return pieces
-    .map((piece) => pieceOf(piece, (versions.get(workOf(piece)) ?? []).length > 1))
+  const etudes = [...groupBy(byFile, (group) => keyOf(group)).values()].map((groups) => groups.flat());
+  const versions = groupBy(etudes, (etude) => workOf(etude));
+  return etudes
+    .map((etude) => etudeOf(etude, (versions.get(workOf(etude)) ?? []).length > 1))
     .sort((a, b) => compare(foldName(a.title), foldName(b.title)) || compare(firstDay(a), firstDay(b)) || byHash(a, b));
 }
 
 const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
-const firstDay = (piece: Piece) => piece.files[0]?.firstDate ?? '';
-const byHash = (a: Piece, b: Piece) => compare(a.files[0]?.sha256 ?? '', b.files[0]?.sha256 ?? '');
+const firstDay = (etude: Etude) => etude.files[0]?.firstDate ?? '';
+const byHash = (a: Etude, b: Etude) => compare(a.files[0]?.sha256 ?? '', b.files[0]?.sha256 ?? '');
 
 /** The title of the latest document; a brief may have changed it. */
 function titleOf(group: readonly FoundResult[]): string {
@@ -54,7 +54,7 @@ function latest(group: readonly FoundResult[]): FoundResult {
   return dated.at(-1) as FoundResult;
 }
 
-function pieceOf(results: readonly FoundResult[], hasOtherVersions: boolean): Piece {
+function etudeOf(results: readonly FoundResult[], hasOtherVersions: boolean): Etude {
   const files = [...groupBy(results, ({ result }) => result.score.sha256)].map(([sha256, group]) => ({
     ...{ file: latest(group).result.score.file, sha256 },
     firstDate: group.flatMap(({ result }) => (result.take.date === null ? [] : [result.take.date])).sort()[0] ?? null,
