@@ -7,7 +7,9 @@
  */
 
 export { drawPdf } from './draw/draw-pdf.js';
-export { type OpenFont, openFaces } from './draw/faces.js';
+export { openFaces } from './draw/faces/faces.js';
+export type { OpenFont } from './draw/faces/open-font.js';
+export { packagesWanting } from './draw/faces/packages-wanting.js';
 export { markupText } from './draw/markup-text.js';
 export { numberInMarkup } from './draw/number-in-markup.js';
 export { FACE_CLASSES, toSvg } from './draw/to-svg.js';

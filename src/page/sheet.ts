@@ -43,7 +43,7 @@ export class Sheet {
   y = MARGIN_TOP;
   readonly elements: DrawingElement[] = [];
   readonly artifacts: PageMarks[] = [];
-  #lettersMissing = false;
+  #lettersMissing = '';
   readonly #options: SheetOptions;
 
   constructor(options: SheetOptions) {
@@ -61,8 +61,8 @@ export class Sheet {
     return this.pageHeight - MARGIN_FOOT - this.y;
   }
 
-  /** Whether some letter so far could not be drawn. */
-  get lettersMissing(): boolean {
+  /** Letters so far that could not be drawn. */
+  get lettersMissing(): string {
     return this.#lettersMissing;
   }
 
@@ -87,7 +87,7 @@ export class Sheet {
   /** Sets text to be placed later. */
   set(text: string, style: TextStyle, width: number): SetText {
     const set = setText(this.typesetter, text, style, width);
-    if (set.actualText !== undefined) this.#lettersMissing = true;
+    this.#lettersMissing += set.missing;
     return set;
   }
 

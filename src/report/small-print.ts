@@ -1,4 +1,4 @@
-import { STYLES } from '../page/index.js';
+import { packagesWanting, STYLES } from '../page/index.js';
 import type { ReportSheet } from './report-sheet.js';
 
 /**
@@ -12,7 +12,9 @@ import type { ReportSheet } from './report-sheet.js';
 export function drawSmallPrint(sheet: ReportSheet, forPlayer: boolean): void {
   const texts = [
     ...(forPlayer ? [sheet.words.smallPrint.practice, sheet.words.smallPrint.panel] : [sheet.words.smallPrint.teacher]),
-    ...(sheet.lettersMissing ? [sheet.words.smallPrint.lettersMissing] : []),
+    ...(sheet.lettersMissing === ''
+      ? []
+      : [sheet.words.smallPrint.lettersMissing(packagesWanting(sheet.lettersMissing))]),
   ];
   const sets = texts.map((text) => sheet.set(text, STYLES.small, sheet.width));
   const height = sets.reduce((sum, set) => sum + set.height + 3, 0);

@@ -118,6 +118,6 @@ export function studySentences(language: Language): (readonly [string, string])[
     ['fp', page.dynamics.hairpinAgain({ kind: 'diminuendo', ...hairpin, fromMark: 'p', toMark: 'f', opposite: true })],
     ['tonguing', page.tonguing.introduction + page.tonguing.dotUnderSlur],
     ['counting', [page.entries, page.fermatas, page.tempo].map(({ introduction }) => introduction).join(' ')],
-    ['letters missing', page.lettersMissing],
+    ['letters missing', page.lettersMissing([])],
   ];
 }

@@ -8,6 +8,7 @@ import type {
   TableWords,
 } from '../shapes/page.js';
 import { listed } from './lists.js';
+import { install } from './missing-letters.js';
 
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
@@ -135,6 +136,6 @@ export const SMALL_PRINT: SmallPrint = {
     'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Die Aufnahme bleibt auf diesem Computer. Für Aufnahmen von Minderjährigen gelten die Regeln deiner Schule und deines Landes.',
   teacher:
     'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Die Aufnahmen bleiben auf diesem Computer. Für Aufnahmen von Minderjährigen gelten die Regeln der Schule und des Landes.',
-  lettersMissing:
-    'Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. In der Datei mit dem Ergebnis neben dieser Seite steht der ganze Text.',
+  lettersMissing: (packages) =>
+    `Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. ${install(packages)}In der Datei mit dem Ergebnis neben dieser Seite steht der ganze Text.`,
 };

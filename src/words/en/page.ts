@@ -8,6 +8,7 @@ import type {
   TableWords,
 } from '../shapes/page.js';
 import { listed } from './lists.js';
+import { install } from './missing-letters.js';
 
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
@@ -130,6 +131,6 @@ export const SMALL_PRINT: SmallPrint = {
     'Practise with care. Tired lips, fingers and breath need rest before they hurt. Stop when something hurts, when you are dizzy from breathing too much, or when your ears ring after loud playing, and ask your teacher or a doctor.',
   panel: PANEL,
   teacher: PANEL,
-  lettersMissing:
-    'Words in [brackets] stand for letters that this page’s type does not hold. The result file beside this page holds the full text.',
+  lettersMissing: (packages) =>
+    `Words in [brackets] stand for letters that this page’s type does not hold. ${install(packages)}The result file beside this page holds the full text.`,
 };

@@ -95,5 +95,6 @@ export interface SmallPrint {
   /** the same on a sheet of several takes */
   readonly teacher: string;
   /** when some letters could not be drawn */
-  readonly lettersMissing: string;
+  /** packages with faces for them that are not there */
+  readonly lettersMissing: (packages: readonly string[]) => string;
 }

@@ -143,7 +143,8 @@ export interface StudyPageWords {
   readonly practice: string;
   readonly problems: { readonly heading: string; readonly more: (count: number) => string };
   readonly care: string;
-  readonly lettersMissing: string;
+  /** packages with faces for them that are not there */
+  readonly lettersMissing: (packages: readonly string[]) => string;
 }
 
 /** Everything a study sheet says. */

@@ -1,6 +1,7 @@
 import type { RangeEnd } from '../../../study/index.js';
 import { quarterBars } from '../../rules/quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from '../../shapes/study.js';
+import { install } from '../missing-letters.js';
 import { NUMBERS } from '../numbers.js';
 import { pitchName, STUDY_PLACES } from './places.js';
 
@@ -119,8 +120,8 @@ export const STUDY_PAGE: StudyPageWords = {
     more: (count) => `Und noch ${count}.`,
   },
   care: 'Übe mit Bedacht',
-  lettersMissing:
-    'Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. In den Noten selbst stehen sie.',
+  lettersMissing: (packages) =>
+    `Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. ${install(packages)}In den Noten selbst stehen sie.`,
 };
 
 function lengthInWords(seconds: number): string {

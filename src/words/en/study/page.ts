@@ -1,6 +1,7 @@
 import type { RangeEnd } from '../../../study/index.js';
 import { quarterBars } from '../../rules/quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from '../../shapes/study.js';
+import { install } from '../missing-letters.js';
 import { NUMBERS } from '../numbers.js';
 import { STUDY_PLACES, signedNameWithOctave } from './places.js';
 
@@ -115,8 +116,8 @@ export const STUDY_PAGE: StudyPageWords = {
   practice: 'How to practise it',
   problems: { heading: 'For the teacher: to check in the part', more: (count) => `And ${count} more.` },
   care: 'Practise with care',
-  lettersMissing:
-    'Words in [brackets] stand for letters that this page’s type does not hold. The part itself has them.',
+  lettersMissing: (packages) =>
+    `Words in [brackets] stand for letters that this page’s type does not hold. ${install(packages)}The part itself has them.`,
 };
 
 function lengthInWords(seconds: number): string {
