@@ -8,6 +8,7 @@
 
 export { drawPdf } from './draw/draw-pdf.js';
 export { openFaces } from './draw/faces/faces.js';
+export { gatherPdfs, type Pages } from './draw/gather-pdfs.js';
 export type { OpenFont } from './draw/faces/open-font.js';
 export { packagesWanting } from './draw/faces/packages-wanting.js';
 export { markupText } from './draw/markup-text.js';

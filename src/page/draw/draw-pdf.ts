@@ -1,10 +1,11 @@
 import type { Drawing, DrawingElement, Item, PageMarks, PathItem, TextItem } from '../drawing.js';
 import { INKS } from '../inks.js';
 import { RIGHT_TO_LEFT } from '../right-to-left.js';
+import { asXmlText } from './as-xml-text.js';
 import { openFace } from './faces/faces.js';
 import type { OpenFont } from './faces/open-font.js';
 import { type Bookmark, outlineOf } from './outline.js';
-import { loadPdfKit } from './pdf-kit.js';
+import { loadPdfKit } from './faces/pdf-kit.js';
 import { tracePath } from './trace-path.js';
 
 /**
@@ -68,10 +69,6 @@ function addOutline(doc: PDFKit.PDFDocument, bookmarks: readonly Bookmark[]): vo
   };
   for (const bookmark of bookmarks) add(doc.outline, bookmark);
   (doc as unknown as { _root: { data: Record<string, string> } })._root.data.PageMode = 'UseNone';
-}
-
-function asXmlText(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
 function collect(doc: PDFKit.PDFDocument): Promise<Uint8Array> {

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import type { Face, LentFace, OwnFace } from '../../drawing.js';
-import { loadPdfKit } from '../pdf-kit.js';
+import { loadPdfKit } from './pdf-kit.js';
 import type { GlyphRun, OpenFont } from './open-font.js';
 import { openSlice } from './open-slice.js';
 
