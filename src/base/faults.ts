@@ -153,6 +153,8 @@ export const FAULTS = {
   'no-recording-found': ['no-takes', { inputs: 'texts' }],
   'no-such-takes': ['no-takes', { inputs: 'texts' }],
   'folder-without-results': ['no-takes', {}],
+  'take-without-pages': ['not-readable', {}],
+  'nothing-to-hand-out': ['no-takes', {}],
   'results-are-blind': ['bad-option', {}],
   'results-show-names': ['bad-option', {}],
   'sheet-over-result': ['bad-option', {}],

@@ -18,7 +18,12 @@ const gathering = { title: 'To print & to hand out', language: 'en', creationDat
 let whole: Uint8Array = new Uint8Array();
 
 beforeAll(async () => {
-  whole = await gatherPdfs([await pagesOf('Ada', 3), await pagesOf('李明华', 2), await pagesOf('Cleo', 1)], gathering);
+  const gathered = await gatherPdfs(
+    [await pagesOf('Ada', 3), await pagesOf('李明华', 2), await pagesOf('Cleo', 1)],
+    gathering,
+  );
+  whole = gathered.bytes;
+  expect(gathered.sheets).toBe(4);
 });
 
 describe('documents gathered for printing on both sides', () => {
@@ -55,6 +60,6 @@ describe('documents gathered for printing on both sides', () => {
       [await pagesOf('Ada', 3), await pagesOf('李明华', 2), await pagesOf('Cleo', 1)],
       gathering,
     );
-    expect(Buffer.from(again).equals(Buffer.from(whole))).toBe(true);
+    expect(Buffer.from(again.bytes).equals(Buffer.from(whole))).toBe(true);
   });
 });

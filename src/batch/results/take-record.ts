@@ -16,6 +16,8 @@ const recordSchema = z.object({
   /** 1 had other fields for what was written; failures are the same in both */
   version: z.union([z.literal(1), z.literal(2)]),
   name: z.string(),
+  /** what the roster says of the take beside who played, by head; results do not depend on it */
+  roster: z.record(z.string(), z.string()).optional(),
   end: z.union([
     z.object({
       /** of all that the result depends on, but for the take itself */

@@ -4,8 +4,8 @@ import { RIGHT_TO_LEFT } from '../right-to-left.js';
 import { asXmlText } from './as-xml-text.js';
 import { openFace } from './faces/faces.js';
 import type { OpenFont } from './faces/open-font.js';
-import { type Bookmark, outlineOf } from './outline.js';
 import { loadPdfKit } from './faces/pdf-kit.js';
+import { type Bookmark, outlineOf } from './outline.js';
 import { tracePath } from './trace-path.js';
 
 /**

@@ -20,18 +20,24 @@ export interface Gathering {
   readonly creationDate: Date;
 }
 
+/** Documents in one, to be printed on both sides. */
+export interface Gathered {
+  readonly bytes: Uint8Array;
+  readonly sheets: number;
+}
+
 /**
  * Puts documents one after the other for printing on both sides of the paper: each begins on a sheet of its own, so that an
  * empty page follows one with an odd number of pages. Their structure and a bookmark to each are kept.
  *
  * @param documents in the order in which they are printed, at least one
  * @param gathering what is said of the whole
- * @returns one tagged PDF 1.7; the same input gives the same bytes
+ * @returns one tagged PDF 1.7, and how many sheets of paper it takes; the same input gives the same bytes
  * @throws Error when a document is not a PDF
  *
  * Source: ISO 32000-1, 12.2 (Duplex), 14.7.4.4 (structure parents); ISO 14289-1 for what the whole must say of itself.
  */
-export async function gatherPdfs(documents: readonly Pages[], gathering: Gathering): Promise<Uint8Array> {
+export async function gatherPdfs(documents: readonly Pages[], gathering: Gathering): Promise<Gathered> {
   const library = await import('@cantoo/pdf-lib');
   const whole = await library.PDFDocument.create({ updateMetadata: false });
   const parts: GatheredPart[] = [];
@@ -49,7 +55,8 @@ export async function gatherPdfs(documents: readonly Pages[], gathering: Gatheri
   describe(library, whole, gathering);
   addStructure(library, whole, parts);
   addBookmarks(library, whole, parts);
-  return whole.save({ useObjectStreams: true, updateFieldAppearances: false });
+  const bytes = await whole.save({ useObjectStreams: true, updateFieldAppearances: false });
+  return { bytes, sheets: pages / 2 };
 }
 
 interface CopiedPart {
@@ -95,7 +102,11 @@ function addEmptyPage(
   page.setParent(whole.catalog.insertLeafNode(whole.context.register(page), at));
 }
 
-function describe({ PDFName, PDFString }: Library, whole: PDFDocument, { title, language, creationDate }: Gathering): void {
+function describe(
+  { PDFName, PDFString }: Library,
+  whole: PDFDocument,
+  { title, language, creationDate }: Gathering,
+): void {
   const { catalog, context } = whole;
   whole.setTitle(title);
   whole.setCreationDate(creationDate);

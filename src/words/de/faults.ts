@@ -194,6 +194,9 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `${given(inputs)}: Es gibt keine Aufnahme; Aufnahmen angeben oder einen Ordner mit solchen.`,
   'no-such-takes': ({ inputs }) =>
     `${given(inputs)}: Es gibt keine solche Datei und keinen solchen Ordner; Aufnahmen angeben oder einen Ordner mit solchen.`,
+  'take-without-pages': () =>
+    'Diese Aufnahme hat ein Ergebnis, aber keine Blätter; review noch einmal ohne --json-only.',
+  'nothing-to-hand-out': () => 'In diesem Ordner hat keine Aufnahme Blätter; review noch einmal ohne --json-only.',
   'folder-without-results': () =>
     'In diesem Ordner ist kein Ergebnis einer Aufnahme; den angeben, in den review geschrieben hat.',
   'results-are-blind': () =>

@@ -180,6 +180,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `${given(inputs)}: no recording was found; give recordings, or a folder that holds some`,
   'no-such-takes': ({ inputs }) =>
     `${given(inputs)}: there is no such file or folder; give recordings, or a folder that holds some`,
+  'take-without-pages': () => 'this take has a result and no pages; run review again without --json-only',
+  'nothing-to-hand-out': () => 'no take in this folder has pages; run review again without --json-only',
   'folder-without-results': () => 'no result of a take is in this folder; give the one that review wrote to',
   'results-are-blind': () => 'the results in this folder are blind; add --blind, or choose another folder',
   'results-show-names': () => 'the results in this folder show names; choose another folder for --blind',

@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 import type { Face, LentFace, OwnFace } from '../../drawing.js';
-import { loadPdfKit } from './pdf-kit.js';
 import type { GlyphRun, OpenFont } from './open-font.js';
 import { openSlice } from './open-slice.js';
+import { loadPdfKit } from './pdf-kit.js';
 
 const require = createRequire(import.meta.url);
 
