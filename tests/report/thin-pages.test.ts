@@ -91,7 +91,7 @@ function textOn(page: number, { children }: DrawingElement): string {
 
 describe('the cautions', () => {
   it('never have a page for themselves, however much is told', () => {
-    const part = partOf(40, true);
+    const part = partOf(60, true);
     const typesetter = typesetterIn('en');
     const loudness = { hopSeconds: 0.02, levelDb: new Float32Array(5000).fill(-30) };
     const criteria = CRITERIA.map((criterion) => ({
