@@ -16,6 +16,7 @@ export { type ReviewHooks, runReview } from './run-review.js';
 export { type FolderRequest, runSection } from './run-section.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
 export type {
+  Recognition,
   ReviewProgress,
   ReviewRemarks,
   ReviewRequest,

@@ -83,7 +83,16 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .option('--scores <folder>', 'several parts; each take is held against the one that was played')
     .requiredOption('--out <folder>', 'where to write; made when it is missing')
     .option('--brief <file>', 'the teacher’s brief for the étude (YAML)')
-    .option('--roster <file>', 'who played what and when: CSV with the heads file,player,date,instrument,part')
+    .option(
+      '--roster <file>',
+      'who played what and when: CSV with the heads file,player,date,instrument,part; others are kept',
+    )
+    .addOption(
+      new Option(
+        '--dates <order>',
+        'how the roster writes days: day, month, year in which order (without it: learnt from the column)',
+      ).choices(['dmy', 'mdy', 'ymd']),
+    )
     .option('--names <pattern>', 'how files are named, e.g. {date}_{player}; also {instrument}, {part}, {skip}')
     .option('--blind', 'numbers instead of names everywhere; the key to them is blind-key.csv', false)
     .option('--again', 'listen again to takes whose results are there already', false)

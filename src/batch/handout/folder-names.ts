@@ -14,7 +14,7 @@ export function folderNames(names: readonly string[]): Map<string, string> {
   const given = new Set<string>();
   return new Map(
     names.map((name) => {
-      const plain = fit(name);
+      const plain = fitting(name);
       let folder = plain;
       for (let number = 2; given.has(key(folder)); number += 1) folder = `${plain} ${number}`;
       given.add(key(folder));
@@ -23,7 +23,7 @@ export function folderNames(names: readonly string[]): Map<string, string> {
   );
 }
 
-function fit(name: string): string {
+function fitting(name: string): string {
   let plain = name
     .normalize('NFC')
     .replace(UNFIT, '_')

@@ -61,9 +61,21 @@ export function recordPath(outFolder: string, name: string): string {
  * @param outFolder the folder for results
  * @param name the take's name
  * @param end how it ended
+ * @param roster what a roster says of it in further columns, undefined without any
  */
-export function writeRecord(outFolder: string, name: string, end: TakeRecord['end']): void {
-  const record: TakeRecord = { format: 'take-record', version: 2, name, end };
+export function writeRecord(
+  outFolder: string,
+  name: string,
+  end: TakeRecord['end'],
+  roster: TakeRecord['roster'] | undefined,
+): void {
+  const record: TakeRecord = {
+    format: 'take-record',
+    version: 2,
+    name,
+    ...(roster === undefined ? {} : { roster }),
+    end,
+  };
   writeWhole(recordPath(outFolder, name), toJson(record));
 }
 
