@@ -1,4 +1,4 @@
-import type { MisreadingKind } from '../../score/index.js';
+import type { MisreadingKind, TempoBeat } from '../../score/index.js';
 import type { Expected } from '../expected.js';
 import type { Criterion, FindingKind, Unit, Weight } from '../finding-kinds.js';
 
@@ -58,7 +58,7 @@ export interface Facts {
   'breath-late': { readonly seconds: number };
   'tuning-off': { readonly cents: number };
   'note-out-of-tune': { readonly written: string; readonly cents: number; readonly times: number };
-  'off-tempo': { readonly played: number; readonly marked: number };
+  'off-tempo': { readonly played: number; readonly marked: number; readonly beat?: TempoBeat };
   'went-well': { readonly about: Praise };
 }
 

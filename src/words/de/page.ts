@@ -9,6 +9,7 @@ import type {
 } from '../shapes/page.js';
 import { listed } from './lists.js';
 import { install } from './missing-letters.js';
+import { AT_BEATS_A_MINUTE, BEATS_A_MINUTE } from './tempo.js';
 
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
@@ -37,15 +38,16 @@ export const GLANCE: GlanceWords = {
   loudness: 'Oben: wie laut du spielst, in dB unter dem Lautesten. Dicke Linien: wie laut jedes Zeichen klang.',
   loudnessAlone: 'Oben: wie laut du spielst, in dB unter dem Lautesten.',
   levelRiding: 'Der Rekorder hat den Pegel wohl selbst verändert: Die Kurve zeigt die Aufnahme, nicht dein Spiel.',
-  tempo: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.',
-  tempoAlone: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt.',
+  tempo: (beat) =>
+    `Unten: dein Tempo in ${AT_BEATS_A_MINUTE[beat]}, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.`,
+  tempoAlone: (beat) => `Unten: dein Tempo in ${AT_BEATS_A_MINUTE[beat]}, ein Punkt je Takt.`,
   noTempo: (reason) => `Das Tempo wurde nicht gemessen: ${reason}.`,
   notHeard: (bars) => `Von ${bars} war nichts zu hören.`,
   bars: (first, last) => (first === last ? `Takt ${first}` : `Takt ${first} bis ${last}`),
-  tempoOver: (bars, range) =>
+  tempoOver: (bars, range, beat) =>
     range === null
       ? `Tempo über ${bars}: Kein Takt konnte gemessen werden.`
-      : `Tempo über ${bars}: zwischen ${range.low} und ${range.high} Viertel in der Minute.`,
+      : `Tempo über ${bars}: zwischen ${range.low} und ${range.high} ${BEATS_A_MINUTE[beat]}.`,
   decibels: (value) => `${value} dB`,
   rise: (value) => `${value} dB vom Anfang bis zum Ende`,
   notMeasured: 'nicht gemessen',

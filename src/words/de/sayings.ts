@@ -1,6 +1,7 @@
 import { SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
 import { NUMBERS } from './numbers.js';
+import { beatsIn, tempoIn } from './tempo.js';
 
 const { down, exact, fixed, whole } = NUMBERS;
 const size = (cents: number) => whole(Math.abs(Math.round(cents)));
@@ -10,7 +11,6 @@ const decibels = (db: number) => (db < SMALLEST_HEARD_DB ? `weniger als ${SMALLE
 const places = (of: number) => (of === 1 ? 'an der einen Stelle' : `an allen ${of} Stellen`);
 const usually = (of: number, db: number) => `${of === 1 ? '' : 'meist '}${decibels(db)}`;
 const askedFor = (db: number) => `verlangt sind mindestens ${exact(db)} dB`;
-const quarters = (bpm: number) => `${whole(bpm)} Viertel in der Minute`;
 
 const BESIDE_MARK = {
   'a-little-faster': 'etwas schneller, als es dasteht',
@@ -25,11 +25,11 @@ export const SAYINGS: SayingsWords = {
     `${right} von ${of} Noten, wie sie dastehen${unclear > 0 ? `, ${unclear} nicht deutlich genug` : ''}`,
   'groups-even': ({ even, of }) => `${even} von ${of} Gruppen gleichmäßig`,
   'entries-in-time': ({ inTime, of }) => `${inTime} von ${of} Einsätzen nach Pausen pünktlich`,
-  tempo: ({ played }) => `${quarters(played)}; kein Tempo steht da`,
-  'tempo-beside-mark': ({ played, marked, heard }) =>
+  tempo: ({ played, beat }) => `${tempoIn(played, beat)}; kein Tempo steht da`,
+  'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'
-      ? `wie es dasteht: ${quarters(played)}`
-      : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} stehen da`,
+      ? `wie es dasteht: ${tempoIn(played, beat)}`
+      : `${BESIDE_MARK[heard]}: ${tempoIn(played, beat)}, ${whole(beatsIn(marked, beat))} stehen da`,
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
     `laut und leise sind ${places(of)} klar verschieden: ${usually(of, usualDb)}, ${askedFor(leastDb)}`,
   'contrasts-reversed': ({ of }) => `laut und leise sind ${places(of)} vertauscht`,

@@ -1,6 +1,7 @@
 import { SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
 import { NUMBERS } from './numbers.js';
+import { beatsIn, tempoIn } from './tempo.js';
 
 const { down, exact, fixed, whole } = NUMBERS;
 const size = (cents: number) => whole(Math.abs(Math.round(cents)));
@@ -10,7 +11,6 @@ const decibels = (db: number) => (db < SMALLEST_HEARD_DB ? `less than ${SMALLEST
 const changes = (of: number) => (of === 1 ? 'at the one change of dynamics' : `at all ${of} changes`);
 const usually = (of: number, db: number) => `${of === 1 ? '' : 'usually '}${decibels(db)}`;
 const askedFor = (db: number) => `at least ${exact(db)} dB is asked for`;
-const quarters = (bpm: number) => `${whole(bpm)} quarter notes a minute`;
 
 const BESIDE_MARK = {
   'a-little-faster': 'a little faster than marked',
@@ -25,11 +25,11 @@ export const SAYINGS: SayingsWords = {
     `${right} of ${of} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`,
   'groups-even': ({ even, of }) => `${even} of ${of} groups even`,
   'entries-in-time': ({ inTime, of }) => `${inTime} of ${of} entries after rests in time`,
-  tempo: ({ played }) => `${quarters(played)}; no tempo is marked`,
-  'tempo-beside-mark': ({ played, marked, heard }) =>
+  tempo: ({ played, beat }) => `${tempoIn(played, beat)}; no tempo is marked`,
+  'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'
-      ? `as marked: ${quarters(played)}`
-      : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} marked`,
+      ? `as marked: ${tempoIn(played, beat)}`
+      : `${BESIDE_MARK[heard]}: ${tempoIn(played, beat)}, ${whole(beatsIn(marked, beat))} marked`,
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
     `soft and loud differ well ${changes(of)}: ${usually(of, usualDb)}, where ${askedFor(leastDb)}`,
   'contrasts-reversed': ({ of }) => `soft and loud come the wrong way round ${changes(of)}`,

@@ -3,6 +3,7 @@ import { quarterBars } from '../../rules/quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from '../../shapes/study.js';
 import { install } from '../missing-letters.js';
 import { NUMBERS } from '../numbers.js';
+import { BEATS_A_MINUTE, beatsIn } from '../tempo.js';
 import { STUDY_PLACES, signedNameWithOctave } from './places.js';
 
 const { bars: barsInWords, barList } = STUDY_PLACES;
@@ -17,12 +18,12 @@ export const STUDY_PAGE: StudyPageWords = {
   kind: 'Study sheet',
   untitled: 'Étude',
   documentTitle: (piece) => `${piece} – Study sheet`,
-  length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
-    const bpm = NUMBERS.number(quarterBpm, 1);
-    const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];
+  length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, beat, marked }) => {
+    const bpm = NUMBERS.number(beatsIn(quarterBpm, beat), 1);
+    const [from, to] = [lowestQuarterBpm, highestQuarterBpm].map((one) => NUMBERS.number(beatsIn(one, beat), 0));
     const speed = marked
-      ? `at ${bpm} quarter notes a minute; ${from} to ${to} is fine`
-      : `if ${bpm} quarter notes a minute are assumed: no tempo is marked`;
+      ? `at ${bpm} ${BEATS_A_MINUTE[beat]}; ${from} to ${to} is fine`
+      : `if ${bpm} ${BEATS_A_MINUTE[beat]} are assumed: no tempo is marked`;
     return `${bars} ${bars === 1 ? 'bar' : 'bars'}, about ${lengthInWords(seconds)} ${speed}.`;
   },
   range: (lowest, highest, pickUp) =>
