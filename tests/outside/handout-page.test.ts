@@ -45,7 +45,7 @@ describe.each(['en', 'de'])('the page over what is handed out, in %s', (language
   const place = () => pathToFileURL(join(folder, `${language}.html`)).href;
 
   // Rules of axe-core 4 for WCAG 2.0 to 2.2, A and AA, and its best practices.
-  it.each([1000, 320])('has no fault that axe finds, %d pixels wide, and asks for nothing', async (width, context) => {
+  it.for([1000, 320])('has no fault that axe finds, %d pixels wide, and asks for nothing', async (width, context) => {
     const browser = await browserContext(context, { viewport: { width, height: 800 } });
     const page = await browser.newPage();
     const [asked, complaints]: [string[], string[]] = [[], []];

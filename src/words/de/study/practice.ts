@@ -19,7 +19,7 @@ export const PRACTICE: PracticeWords = {
   read: ({ bars, more, rests }) => {
     const where = bars.length === 0 ? 'jeder Zeile' : `in Takt ${barsToRead(bars, more)}`;
     const clapped = rests ? ' von jedem Takt, in dem eine Pause steht' : ' einmal ganz';
-    return `Sag die Noten ${where} laut, jede mit ihrem ganzen Namen. Geh sie dann ohne Ton durch, mit allen Bewegungen wie beim Spielen, und klatsch den Rhythmus${clapped}.`;
+    return `Sag die Noten ${where} laut, jede mit ihrem ganzen Namen. Geh sie dann ohne Ton durch, mit allen Bewegungen wie beim Spielen. Klatsch den Rhythmus${clapped}.`;
   },
   slow: ({ quarterBpm, beat }) =>
     `Metronom auf ${tempoIn(quarterBpm, beat)}. Spiel alles gebunden, je zwei Takte, mit vollem, ruhigem Klang. Geh weiter, wenn zwei Takte dreimal hintereinander stimmen.`,

@@ -22,7 +22,7 @@ export const PRACTICE: PracticeWords = {
         ? 'Name the notes of each line aloud'
         : `Name the notes of ${barsToRead(bars, more)} aloud, each with its sign`;
     const clapped = rests ? ' of every bar with a rest in it' : ' once through';
-    return `${where}. Then go through them without sound, with every movement as if you played, and clap the rhythm${clapped}.`;
+    return `${where}. Then move as you would to play them, but without sound. Clap the rhythm${clapped}.`;
   },
   slow: ({ quarterBpm, beat }) =>
     `Metronome at ${tempoIn(quarterBpm, beat)}. Play everything slurred, two bars at a time, with a full, even sound. Go on when two bars are right three times in a row.`,
