@@ -29,7 +29,7 @@ function inlineIn(text: string): string[] {
 }
 
 describe('words of the sheets', () => {
-  const files = ['section', 'weeks', 'handout'].flatMap((folder) =>
+  const files = ['section', 'weeks'].flatMap((folder) =>
     readdirSync(join(layout, folder)).map((file) => join(layout, folder, file)),
   );
 
