@@ -10,11 +10,13 @@
 export { tryToWrite } from './disk/try-to-write.js';
 export { writeWhole } from './disk/write-whole.js';
 export { exitCode } from './exit-code.js';
+export { type HandoutRequest, type HandoutSummary, runHandout } from './run-handout.js';
 export { type ProgressRequest, type ProgressSummary, runProgress } from './run-progress.js';
 export { type ReviewHooks, runReview } from './run-review.js';
 export { type FolderRequest, runSection } from './run-section.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
 export type {
+  Recognition,
   ReviewProgress,
   ReviewRemarks,
   ReviewRequest,

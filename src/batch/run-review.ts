@@ -18,13 +18,15 @@ import { leftAlone } from './results/left-alone.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import type { SharedWork, TakeAnswer, TakeWork } from './results/review-in-worker.js';
 import { writeFailure, writeTake } from './results/write-take.js';
-import type { PlannedTake, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
+import type { PlannedTake, Recognition, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
 
 /** What a caller may pass to a run beside the request: a function to call after each take, and a signal that stops it. */
 export interface ReviewHooks {
   /** told after each take, in the order in which they end */
   readonly onProgress?: (progress: ReviewProgress) => void;
+  /** told once, before takes are listened to, where a roster or a pattern was given */
+  readonly onPlanned?: (recognition: Recognition) => void;
   /** stops the run: what is finished stays, what is not is not begun */
   readonly signal?: AbortSignal;
 }
@@ -41,6 +43,8 @@ export interface ReviewHooks {
 export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {}): Promise<ReviewSummary> {
   const etudes = readEtudes(request);
   const whole = planFor(request, etudes);
+  const { unrecognised } = whole;
+  if (unrecognised !== null) hooks.onPlanned?.({ takes: whole.takes.length + whole.lost.length, unrecognised });
   const takes = whole.takes.filter(({ name }) => inShard(name, request.shard));
   const lost = whole.lost.filter(({ name }) => inShard(name, request.shard));
   const total = takes.length + lost.length;
@@ -49,8 +53,8 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
     ends.push(end);
     hooks.onProgress?.({ done: ends.length, total, end });
   };
-  for (const { name, failure, who } of lost) {
-    onEnd(writeFailure({ name, failure, who }, request));
+  for (const { name, failure, who, roster } of lost) {
+    onEnd(writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, request));
   }
   await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
   ends.sort((a, b) => byCodePoint(a.name, b.name));

@@ -6,7 +6,7 @@ import { failureOf } from './failures/failure-of.js';
 import { failureTold } from './history/old-sentences/failure-told.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
-import { RECORDS, readRecord } from './results/take-record.js';
+import { RECORDS, readRecord, recordPath } from './results/take-record.js';
 import { reportOf } from './results/write-take.js';
 import type { ReviewSummary, TakeEnd } from './types.js';
 import { writeSection } from './write-section.js';
@@ -43,14 +43,21 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   openResults(outFolder);
   const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
   const ends = [...read, ...lost].sort((a, b) => byCodePoint(a.name, b.name));
-  const remarks = { leftAlone: [], rosterLinesUnused: [], namesUnread: 0 };
+  const remarks = { leftAlone: [], rosterLinesUnused: [] };
   const language = request.language ?? agreedLanguage(ends.flatMap((end) => ('row' in end ? [end.row.language] : [])));
   return { ends, failures: await writeSection(ends, { ...request, language }), notReached: 0, remarks };
 }
 
 function endOf(request: FolderRequest, name: string): TakeEnd {
   try {
-    return { name, row: readResult(request.outFolder, name), report: reportOf(name, request), kept: true };
+    const roster = readRecord(recordPath(request.outFolder, name))?.roster;
+    const row = readResult(request.outFolder, name);
+    return {
+      name,
+      row: { ...row, ...(roster === undefined ? {} : { roster }) },
+      report: reportOf(name, request),
+      kept: true,
+    };
   } catch (error) {
     return { name, failure: failureOf(`takes/${name}.json`, error), who: NOBODY };
   }
@@ -67,6 +74,13 @@ function failuresIn(outFolder: string): Extract<TakeEnd, { failure: unknown }>[]
     const record = readRecord(join(outFolder, RECORDS, file));
     if (record === null || !('failure' in record.end)) return [];
     const { failure, who } = record.end;
-    return [{ name: record.name, failure: { ...failure, fault: failureTold(failure) }, who }];
+    return [
+      {
+        name: record.name,
+        failure: { ...failure, fault: failureTold(failure) },
+        who,
+        ...(record.roster === undefined ? {} : { roster: record.roster }),
+      },
+    ];
   });
 }

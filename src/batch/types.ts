@@ -1,6 +1,7 @@
 import type { Failure, Language } from '../base/index.js';
 import type { SectionRow } from '../result/index.js';
 import type { DocumentWishes, Tool, Who } from '../review/index.js';
+import type { DateOrder } from './plan/read-dates.js';
 
 /** What one run of the review is asked to do. Paths are as the user gave them. */
 export interface ReviewRequest extends DocumentWishes {
@@ -20,6 +21,8 @@ export interface ReviewRequest extends DocumentWishes {
   readonly language?: Language;
   /** CSV that says who played what and when */
   readonly rosterPath?: string | undefined;
+  /** in which order the roster writes days; learnt from its column when it is left out */
+  readonly dates?: DateOrder | undefined;
   /** how file names are made, e.g. `{date}_{player}` */
   readonly namePattern?: string | undefined;
   /** numbers instead of names everywhere */
@@ -70,10 +73,19 @@ export interface PlannedTake extends NamedTake {
   /** the file name that results show; a number under `blind`, and `file` then shows it too */
   readonly shownAs: string;
   readonly who: Who;
+  /** what the roster says in further columns, by head; never under `blind` */
+  readonly roster?: Readonly<Record<string, string>>;
   /** whether player and names are numbers */
   readonly blind?: boolean;
   /** places, in the list of études, of those that may be played: one when it is known */
   readonly etudes: readonly number[];
+}
+
+/** Whose takes they are, before they are listened to. */
+export interface Recognition {
+  readonly takes: number;
+  /** files whose player nobody says */
+  readonly unrecognised: readonly string[];
 }
 
 /** How one take ended. */
@@ -87,7 +99,12 @@ export type TakeEnd =
       /** whether the result of an earlier run still stands */
       readonly kept: boolean;
     }
-  | { readonly name: string; readonly failure: TakeFailure; readonly who: Who };
+  | {
+      readonly name: string;
+      readonly failure: TakeFailure;
+      readonly who: Who;
+      readonly roster?: PlannedTake['roster'];
+    };
 
 /** Told after each take, in the order in which they end. */
 export interface ReviewProgress {
@@ -113,6 +130,4 @@ export interface ReviewRemarks {
   readonly leftAlone: readonly string[];
   /** lines of the roster that name no take that was given */
   readonly rosterLinesUnused: readonly number[];
-  /** takes whose file name is not made as `--names` says and that no line of the roster names */
-  readonly namesUnread: number;
 }

@@ -34,7 +34,10 @@ export async function writeSection(ends: readonly TakeEnd[], request: SectionReq
     const section = toSectionResult({
       ...{ tool, rows, language },
       ...(score === undefined ? {} : { score }),
-      failures: lost.map(({ name, failure, who }) => ({ name, ...failure, ...who })),
+      failures: lost.map(({ name, failure, who, roster }) => ({
+        ...{ name, ...failure, ...who },
+        ...(roster === undefined ? {} : { roster }),
+      })),
     });
     const creationDate = pageDate(section.takes.map(({ date }) => date));
     const pdf = request.jsonOnly ? null : await drawSectionSheet({ section, paper, creationDate });

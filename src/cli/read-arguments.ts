@@ -51,6 +51,7 @@ function describe(streams: Streams, end: (code: number) => void): Command {
     if (command.name() === 'review') command.addHelpText('after', (await import('./review-help.js')).reviewHelp());
   });
   addSection(program, streams, end);
+  addHandout(program, streams, end);
   addProgress(program, streams, end);
   addDemo(program, streams, end);
   addSchema(program, streams);
@@ -82,7 +83,16 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .option('--scores <folder>', 'several parts; each take is held against the one that was played')
     .requiredOption('--out <folder>', 'where to write; made when it is missing')
     .option('--brief <file>', 'the teacher’s brief for the étude (YAML)')
-    .option('--roster <file>', 'who played what and when: CSV with the heads file,player,date,instrument,part')
+    .option(
+      '--roster <file>',
+      'who played what and when: CSV with the heads file,player,date,instrument,part; others are kept',
+    )
+    .addOption(
+      new Option(
+        '--dates <order>',
+        'how the roster writes days: day, month, year in which order (without it: learnt from the column)',
+      ).choices(['dmy', 'mdy', 'ymd']),
+    )
     .option('--names <pattern>', 'how files are named, e.g. {date}_{player}; also {instrument}, {part}, {skip}')
     .option('--blind', 'numbers instead of names everywhere; the key to them is blind-key.csv', false)
     .option('--again', 'listen again to takes whose results are there already', false)
@@ -114,6 +124,20 @@ function addSection(program: Command, streams: Streams, end: (code: number) => v
     .action(async (folder, { jsonOnly, paper, language }) => {
       const { section } = await import('./section.js');
       end(await section({ tool: TOOL, outFolder: folder, jsonOnly, paper, language }, streams));
+    });
+}
+
+function addHandout(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('handout')
+    .description('make what is handed out: a folder a player, all pages to print, a page over everything, a mail table')
+    .argument('<folder>', 'what review has written')
+    .option('--out <folder>', 'where to write; without it the folder handout in the one given')
+    .option('--all', 'every take, not only the latest of each player', false)
+    .addOption(sheetLanguageOption())
+    .action(async (folder, { out, all, language }) => {
+      const { handout } = await import('./handout.js');
+      end(await handout({ folder, out, all, language }, streams));
     });
 }
 

@@ -24,7 +24,11 @@ export async function review(request: ReviewRequest, streams: Streams): Promise<
   const progress = progressTo(streams.stderr);
   for (const signal of SIGNALS) process.on(signal, onSignal);
   try {
-    const summary = await runReview(request, { onProgress: progress.tell, signal: stop.signal }).finally(progress.end);
+    const summary = await runReview(request, {
+      onPlanned: (recognition) => streams.stderr.write(`${WORDS.recognised(recognition)}\n`),
+      onProgress: progress.tell,
+      signal: stop.signal,
+    }).finally(progress.end);
     printSummary(summary, streams);
     if (summary.notReached > 0) streams.stderr.write(`${WORDS.stopped(summary.ends.length, summary.notReached)}\n`);
     return exitCode(summary);

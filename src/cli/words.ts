@@ -1,5 +1,5 @@
 import { InputError } from '../base/index.js';
-import type { ReviewRemarks, TakeEnd, TakeFailure } from '../batch/index.js';
+import type { Recognition, ReviewRemarks, TakeEnd, TakeFailure } from '../batch/index.js';
 import type { DocumentEnding } from '../review/index.js';
 import { failureSaid } from '../words/index.js';
 
@@ -48,18 +48,21 @@ export const WORDS = {
     `not followed, because numbers stand for names and none comes on two days: ${some(folders)}`,
   tooManyForPages: (players: number): string =>
     `${players} players are too many for one PDF; the same is written as JSON, and for pages give the takes of one school at a time`,
-  namesUnread: (count: number): string =>
-    `${count === 1 ? '1 take is' : `${count} takes are`} not named as --names says; their players and days are not known`,
+  recognised: ({ takes, unrecognised }: Recognition): string => {
+    const rest = unrecognised.length;
+    const known = `${takes - rest} of ${takes} ${takes === 1 ? 'recording' : 'recordings'} recognised`;
+    if (rest === 0) return known;
+    return `${known}; ${rest === 1 ? 'this one' : `these ${rest}`} not: ${some(unrecognised)}`;
+  },
 } as const;
 
 /**
  * @param remarks what the user should know beside the results
  * @returns a line for each thing there is to say
  */
-export function remarksInWords({ leftAlone, rosterLinesUnused, namesUnread }: ReviewRemarks): string[] {
+export function remarksInWords({ leftAlone, rosterLinesUnused }: ReviewRemarks): string[] {
   return [
     ...(rosterLinesUnused.length === 0 ? [] : [WORDS.rosterLinesUnused(rosterLinesUnused)]),
-    ...(namesUnread === 0 ? [] : [WORDS.namesUnread(namesUnread)]),
     ...(leftAlone.length === 0 ? [] : [WORDS.leftAlone(leftAlone)]),
   ];
 }

@@ -1,6 +1,7 @@
 import { isMeasured } from '../base/index.js';
 import { CRITERIA } from '../brief/index.js';
 import type { BreathMeasure } from '../measure/index.js';
+import { tempoBeat } from '../score/index.js';
 import { countPlaces } from './count-places.js';
 import type { Saying } from './criterion-sayings.js';
 import { dynamicsSayings } from './dynamics-sayings.js';
@@ -86,8 +87,8 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     if (inTimeOf > 0) sayings.push({ code: 'entries-in-time', facts: { inTime: inTimeOf - late, of: inTimeOf } });
     return sayings;
   },
-  tempo: ({ measurements: { tempo } }) =>
-    isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm)] : [],
+  tempo: ({ part, measurements: { tempo } }) =>
+    isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm, tempoBeat(part.bars))] : [],
   dynamics: dynamicsSayings,
   articulation: (input) => {
     const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);

@@ -1,3 +1,4 @@
+import type { TempoBeat } from '../score/index.js';
 /** The changes from one dynamic mark to the next, all together; sizes in dB in the direction that is written. */
 export interface ContrastsHeard {
   readonly of: number;
@@ -19,9 +20,14 @@ export interface SayingFacts {
   readonly 'groups-even': { readonly even: number; readonly of: number };
   readonly 'entries-in-time': { readonly inTime: number; readonly of: number };
   /** quarter notes a minute */
-  readonly tempo: { readonly played: number };
+  readonly tempo: { readonly played: number; readonly beat?: TempoBeat };
   /** quarter notes a minute */
-  readonly 'tempo-beside-mark': { readonly played: number; readonly marked: number; readonly heard: TempoHeard };
+  readonly 'tempo-beside-mark': {
+    readonly played: number;
+    readonly marked: number;
+    readonly heard: TempoHeard;
+    readonly beat?: TempoBeat;
+  };
   readonly 'contrasts-plain': ContrastsHeard;
   readonly 'contrasts-reversed': ContrastsHeard;
   readonly 'contrasts-alike': ContrastsHeard;

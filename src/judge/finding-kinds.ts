@@ -52,6 +52,7 @@ export const UNITS = [
   'semitones',
   'times the written length',
   'quarter notes a minute',
+  'dotted quarters a minute',
 ] as const;
 
 /** Unit of a measured value. */

@@ -58,7 +58,7 @@ function marksOf(o: Observation): { readonly from: string; readonly to: string }
   return o.kind === 'went-well' && o.facts.about.what === 'contrast' ? o.facts.about : null;
 }
 
-function isTempoAskedFor({ kind, measured }: Observation, { tempo }: Brief): boolean {
-  if (kind !== 'off-tempo' || tempo === null || measured === undefined) return false;
-  return measured.value >= tempo.lowestQuarterBpm && measured.value <= tempo.highestQuarterBpm;
+function isTempoAskedFor(o: Observation, { tempo }: Brief): boolean {
+  if (o.kind !== 'off-tempo' || tempo === null) return false;
+  return o.facts.played >= tempo.lowestQuarterBpm && o.facts.played <= tempo.highestQuarterBpm;
 }

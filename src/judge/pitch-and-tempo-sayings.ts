@@ -1,3 +1,4 @@
+import type { TempoBeat } from '../score/index.js';
 import type { Saying, SayingFacts, TempoHeard } from './criterion-sayings.js';
 
 /** A tempo nearer than this sounds the same. Source: about 3 % is noticed (Drake & Botte 1993). */
@@ -8,13 +9,14 @@ const IN_TUNE_CENTS = 10;
 /**
  * @param played quarter notes a minute
  * @param marked quarter notes a minute; null when no tempo is marked
+ * @param beat what the metre counts
  * @returns what is said of the tempo
  *
  * Source: constants above.
  */
-export function tempoSaying(played: number, marked: number | null): Saying {
-  if (marked === null) return { code: 'tempo', facts: { played } };
-  return { code: 'tempo-beside-mark', facts: { played, marked, heard: heardBeside(played, marked) } };
+export function tempoSaying(played: number, marked: number | null, beat: TempoBeat): Saying {
+  if (marked === null) return { code: 'tempo', facts: { played, beat } };
+  return { code: 'tempo-beside-mark', facts: { played, marked, heard: heardBeside(played, marked), beat } };
 }
 
 function heardBeside(played: number, marked: number): TempoHeard {

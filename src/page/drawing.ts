@@ -1,8 +1,14 @@
 import type { Language } from '../base/index.js';
 import type { Path } from './path/path.js';
 
-/** The faces a page is set in. `music` holds the signs that text faces lack: ♭ ♯ ♮, dynamics, fermatas. */
-export type Face = 'regular' | 'semibold' | 'italic' | 'music';
+/** The faces of all pages. `music` holds the signs that text faces lack: ♭ ♯ ♮, dynamics, fermatas. */
+export type OwnFace = 'regular' | 'semibold' | 'italic' | 'music';
+
+/** A face lent by a package for letters that the text faces lack: its weight and its slice. */
+export type LentFace = `lent ${number} ${string}`;
+
+/** The faces a page is set in. */
+export type Face = OwnFace | LentFace;
 
 /** The inks of a page: black, one accent, and their lighter tones. All stay apart in black and white. */
 export type Ink = 'text' | 'soft' | 'accent' | 'rule' | 'tint';
@@ -48,7 +54,7 @@ export interface DrawingElement {
   readonly tag: StructureTag;
   /** text that stands for a figure */
   readonly alternative?: string;
-  /** the true text where a sign could not be drawn */
+  /** the true text where a sign could not be drawn, or where what is drawn does not read as it is written */
   readonly actualText?: string;
   /** of a TH */
   readonly scope?: 'Row' | 'Column';
@@ -75,6 +81,11 @@ export interface Typesetter {
   /** width in points */
   widthOf(text: string, face: Face, size: number): number;
   hasGlyph(character: string, face: Face): boolean;
-  /** what stands for letters of one kind that no face holds, e.g. `[Chinese letters]` */
+  /**
+   * The face that a letter of a text is set in: the one wished for when it holds the letter, else one lent by a package,
+   * else undefined.
+   */
+  faceFor(character: string, face: Face, text: string): Face | undefined;
+  /** what stands for letters of one kind that no face holds, e.g. `[Tamil letters]` */
   nameMissing(letters: string): string;
 }

@@ -7,7 +7,10 @@
  */
 
 export { drawPdf } from './draw/draw-pdf.js';
-export { type OpenFont, openFaces } from './draw/faces.js';
+export { openFaces } from './draw/faces/faces.js';
+export type { OpenFont } from './draw/faces/open-font.js';
+export { packagesWanting } from './draw/faces/packages-wanting.js';
+export { gatherPdfs, type Pages } from './draw/gather-pdfs.js';
 export { markupText } from './draw/markup-text.js';
 export { numberInMarkup } from './draw/number-in-markup.js';
 export { FACE_CLASSES, toSvg } from './draw/to-svg.js';
@@ -31,7 +34,7 @@ export { mapPoints } from './path/map-points.js';
 export type { Path, Point, Step } from './path/path.js';
 export { pointsAlong } from './path/points-along.js';
 export { placeText, type SetText, setOneLine, setText, type TextStyle } from './set-text.js';
-export { type PaperSize, Sheet } from './sheet.js';
+export { type PaperSize, Sheet, type SheetOptions } from './sheet.js';
 export { MARGIN_COLUMN, MARGIN_GAP, STYLES } from './styles.js';
 export { type Cell, type Column, drawTable, tableHeight } from './table.js';
 export { widthWithoutLonelyWord } from './width-without-lonely-word.js';

@@ -27,6 +27,8 @@ export interface SheetOptions {
   readonly title: string;
   /** stands at the foot of every page before the page number */
   readonly foot: string;
+  /** points to leave at the foot of one page until `fillPage`, so that what would fill it goes on with what comes last */
+  readonly leave?: { readonly page: number; readonly height: number };
 }
 
 /**
@@ -43,7 +45,8 @@ export class Sheet {
   y = MARGIN_TOP;
   readonly elements: DrawingElement[] = [];
   readonly artifacts: PageMarks[] = [];
-  #lettersMissing = false;
+  #lettersMissing = '';
+  #leave: SheetOptions['leave'];
   readonly #options: SheetOptions;
 
   constructor(options: SheetOptions) {
@@ -53,16 +56,23 @@ export class Sheet {
     this.pageWidth = options.landscape === true ? long : short;
     this.pageHeight = options.landscape === true ? short : long;
     this.width = options.width ?? this.pageWidth - 2 * MARGIN_SIDE;
+    this.#leave = options.leave;
     this.#options = options;
   }
 
   /** Points left on this page. */
   get room(): number {
-    return this.pageHeight - MARGIN_FOOT - this.y;
+    const left = this.#leave?.page === this.page ? this.#leave.height : 0;
+    return this.pageHeight - MARGIN_FOOT - this.y - left;
   }
 
-  /** Whether some letter so far could not be drawn. */
-  get lettersMissing(): boolean {
+  /** From now on pages are filled to their foot. */
+  fillPage(): void {
+    this.#leave = undefined;
+  }
+
+  /** Letters so far that could not be drawn. */
+  get lettersMissing(): string {
     return this.#lettersMissing;
   }
 
@@ -87,7 +97,7 @@ export class Sheet {
   /** Sets text to be placed later. */
   set(text: string, style: TextStyle, width: number): SetText {
     const set = setText(this.typesetter, text, style, width);
-    if (set.actualText !== undefined) this.#lettersMissing = true;
+    this.#lettersMissing += set.missing;
     return set;
   }
 

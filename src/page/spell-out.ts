@@ -5,21 +5,27 @@ const EAST_ASIAN = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}ー々�
  *
  * @param text any text
  * @param canDraw whether a letter can be drawn
- * @param name what stands for letters of one kind that cannot be drawn
- * @returns the text with each stretch of missing letters of one script named in brackets
+ * @param name what stands for letters of one kind that cannot be drawn, e.g. `[Tamil letters]`
+ * @param tell called with each stretch of letters that is named so
+ * @returns the text with each stretch of missing letters of one script named in brackets, with the numbers of its letters, so
+ * that two names are never alike
  *
- * Source: Unicode Standard Annex 24 (script property).
+ * Source: Unicode Standard Annex 24 (script property); Unicode Standard, appendix A (numbers of letters).
  */
 export function spellOut(
   text: string,
   canDraw: (letter: string) => boolean,
   name: (letters: string) => string,
+  tell: (letters: string) => void,
 ): string {
   let out = '';
   let missing = '';
   let space = '';
   const close = (): void => {
-    if (missing !== '') out += name(missing);
+    if (missing !== '') {
+      out += numbered(name(missing), missing);
+      tell(missing);
+    }
     out += space;
     [missing, space] = ['', ''];
   };
@@ -38,6 +44,17 @@ export function spellOut(
   }
   close();
   return out;
+}
+
+/** Longer than any name; of a longer title the beginning tells enough. */
+const MOST_NUMBERS = 40;
+
+function numbered(named: string, letters: string): string {
+  if (!/\p{L}/u.test(letters)) return named;
+  const numbers = [...letters.replaceAll(' ', '')].map((letter) =>
+    (letter.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0'),
+  );
+  return `${named.slice(0, -1)} ${numbers.slice(0, MOST_NUMBERS).join('-')}]`;
 }
 
 /** Marks and joiners belong to the letters before them. */

@@ -10,4 +10,5 @@ export { engravingCopy } from './engraving/engraving-copy.js';
 export { MISREADINGS, type MisreadingKind } from './misreadings.js';
 export { type ReadPartOptions, readPart } from './read-part.js';
 export { REMARKS, type Remark } from './remark-table.js';
+export { QUARTERS_OF_BEAT, type TempoBeat, tempoBeat } from './tempo-beat.js';
 export type * from './types.js';

@@ -1,5 +1,5 @@
 import type { Brief } from '../brief/index.js';
-import type { Part } from '../score/index.js';
+import { type Part, QUARTERS_OF_BEAT, tempoBeat } from '../score/index.js';
 import type { TempoChange, TempoPlan } from './types.js';
 
 /** Range around a tempo that had to be assumed. */
@@ -12,9 +12,11 @@ const ASSUMED_SHARE = 0.1;
  */
 export function tempoPlan(part: Part, brief: Brief): TempoPlan {
   const first = part.tempos[0]?.quarterBpm ?? 96;
+  const beat = tempoBeat(part.bars);
+  const quarters = QUARTERS_OF_BEAT[beat];
   const jumps = part.tempos.slice(1).map(({ atQuarters, quarterBpm }) => ({
     atQuarters,
-    change: { to: Math.round(quarterBpm) } satisfies TempoChange,
+    change: { to: quarters * Math.round(quarterBpm / quarters), beat } satisfies TempoChange,
   }));
   const bends = part.tempoBends.map(({ kind, startQuarters, endQuarters }) => ({
     atQuarters: startQuarters,
@@ -29,6 +31,7 @@ export function tempoPlan(part: Part, brief: Brief): TempoPlan {
   const seen = new Set<string>();
   return {
     quarterBpm: first,
+    beat,
     marked: brief.tempo !== null,
     lowestQuarterBpm: brief.tempo?.lowestQuarterBpm ?? Math.round(first * (1 - ASSUMED_SHARE)),
     highestQuarterBpm: brief.tempo?.highestQuarterBpm ?? Math.round(first * (1 + ASSUMED_SHARE)),

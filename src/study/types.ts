@@ -1,5 +1,5 @@
 import type { BreathKind, BriefWatch } from '../brief/index.js';
-import type { Articulation, MisreadingKind, Remark, WrittenPitch } from '../score/index.js';
+import type { Articulation, MisreadingKind, Remark, TempoBeat, WrittenPitch } from '../score/index.js';
 
 /** A letter and its alteration, without octave. */
 export type PitchName = Pick<WrittenPitch, 'step' | 'alter'>;
@@ -157,8 +157,8 @@ export interface FermataPlan {
 
 /** What becomes of the tempo at a place. */
 export type TempoChange =
-  /** quarter notes a minute, a whole number */
-  | { readonly to: number }
+  /** quarter notes a minute, a whole number of beats */
+  | { readonly to: number; readonly beat: TempoBeat }
   /** bends until a place, null for the end of the part */
   | { readonly bend: 'slower' | 'faster'; readonly until: { readonly bar: string; readonly beat: number } | null };
 
@@ -169,6 +169,8 @@ export interface TempoPlan {
   readonly marked: boolean;
   readonly lowestQuarterBpm: number;
   readonly highestQuarterBpm: number;
+  /** what a metronome counts */
+  readonly beat: TempoBeat;
   readonly changes: readonly { readonly bar: string; readonly beat: number; readonly change: TempoChange }[];
 }
 
@@ -176,13 +178,18 @@ export interface TempoPlan {
 export type PracticeStep =
   /** name the notes of these bars, of more of them, or of all when none is named; clap bars with rests or all */
   | { readonly kind: 'read'; readonly bars: readonly string[]; readonly more: boolean; readonly rests: boolean }
-  | { readonly kind: 'slow'; readonly quarterBpm: number }
+  | { readonly kind: 'slow'; readonly quarterBpm: number; readonly beat: TempoBeat }
   /** with the pattern of a bar on one note first, null when there is none */
-  | { readonly kind: 'tongued'; readonly quarterBpm: number; readonly patternBar: string | null }
+  | {
+      readonly kind: 'tongued';
+      readonly quarterBpm: number;
+      readonly beat: TempoBeat;
+      readonly patternBar: string | null;
+    }
   | { readonly kind: 'dynamics' }
   | { readonly kind: 'under-tempo' }
   /** quarter notes a minute, slow first */
-  | { readonly kind: 'up-to-tempo'; readonly steps: readonly number[] }
+  | { readonly kind: 'up-to-tempo'; readonly steps: readonly number[]; readonly beat: TempoBeat }
   | { readonly kind: 'once-through' };
 
 /** A pitch of the part with its place. */

@@ -120,7 +120,7 @@ describe('how a run ends', () => {
 
   // 0, 1 and 2 as the help of the command promises them; 130 is 128 + SIGINT (2), as shells count (POSIX.1-2017, 2.8.2).
   it('is 0 when all takes were reviewed, 1 when some failed, 2 when the request is wrong, 130 when it was stopped', () => {
-    const whole = { ends: [], notReached: 0, remarks: { leftAlone: [], rosterLinesUnused: [], namesUnread: 0 } };
+    const whole = { ends: [], notReached: 0, remarks: { leftAlone: [], rosterLinesUnused: [] } };
     expect(exitCode({ ...whole, failures: [] })).toBe(0);
     expect(exitCode({ ...whole, failures: [failure] })).toBe(1);
     expect(exitCode({ ...whole, failures: [failure], notReached: 3 })).toBe(130);

@@ -76,7 +76,7 @@ describe('records of the version before', () => {
 describe('files left alone', () => {
   it('are those that the run neither wrote nor kept', () => {
     for (const file of ['ada.html', 'old.json', 'old.pdf']) writeFileSync(join(outFolder, 'takes', file), '');
-    const plan = { takes: [take], lost: [], rosterLinesUnused: [], namesUnread: 0 };
+    const plan = { takes: [take], lost: [], rosterLinesUnused: [], unrecognised: null };
     const ended = (kept: boolean) => [{ name: 'ada', row, report: 'takes/ada.pdf', kept }];
     expect(leftAlone(wanted, plan, ended(true))).toEqual(['old.json', 'old.pdf']);
     expect(leftAlone(wanted, plan, ended(false))).toEqual(['ada.html', 'old.json', 'old.pdf']);

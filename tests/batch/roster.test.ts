@@ -3,12 +3,20 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { matchRoster } from '../../src/batch/plan/match-roster.js';
 import { namePattern } from '../../src/batch/plan/name-pattern.js';
+import { type DateOrder, readDates } from '../../src/batch/plan/read-dates.js';
 import { type RosterLine, readRoster } from '../../src/batch/plan/read-roster.js';
 import { inWords } from '../helpers/in-words.js';
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const whole = 'file,player,date,instrument,part\nada.wav,Ada Lindqvist,2026-03-02,flute,etude\n';
-const ada = { file: 'ada.wav', player: 'Ada Lindqvist', date: '2026-03-02', instrument: 'flute', part: 'etude' };
+const ada = {
+  file: 'ada.wav',
+  player: 'Ada Lindqvist',
+  date: '2026-03-02',
+  instrument: 'flute',
+  part: 'etude',
+  further: {},
+};
 
 describe('a roster', () => {
   // A byte order mark is EF BB BF (RFC 3629, section 6); spreadsheets write semicolons where the comma is the decimal
@@ -30,7 +38,7 @@ describe('a roster', () => {
 
   it('may have its columns in any order, and only some of them', () => {
     expect(readRoster(utf8('player;file\nAda;a.wav\n'))).toEqual([
-      { line: 2, file: 'a.wav', player: 'Ada', date: '', instrument: '', part: '' },
+      { line: 2, file: 'a.wav', player: 'Ada', date: '', instrument: '', part: '', further: {} },
     ]);
   });
 
@@ -54,14 +62,14 @@ describe('a roster', () => {
   it.each([
     ['an empty file', '', 'line 1: the file is empty'],
     ['no head “file”', 'player,date\nAda,2026-03-02\n', 'line 1: the head “file” is missing'],
-    ['an unknown head', 'file,age\na.wav,12\n', 'line 1: head 2 is not known'],
+    ['a head left empty', 'file,,player\na.wav,12,Ada\n', 'line 1: head 2 is empty'],
     ['a head twice', 'file,player,player\na.wav,A,B\n', 'line 1: a head stands there twice'],
     [
       'a day that is none',
       'file,date\na.wav,2026-03-02\nb.wav,2026-02-30\n',
       'line 3: the cell under “date” is no day',
     ],
-    ['a day in another form', 'file,date\na.wav,2.3.2026\n', 'line 2: the cell under “date” is no day'],
+    ['a day in words', 'file,date\na.wav,2 March\n', 'line 2: the cell under “date” is no day'],
     ['no file', 'file,player\n,Ada\n', 'line 2: the cell under “file” is empty'],
     ['too many cells', 'file,player\na.wav,Lindqvist, Ada\n', 'line 2: there are 3 cells, and 2 heads'],
     ['a quote left open', 'file,player\na.wav,"Ada\n', 'the quotes of a cell do not match'],
@@ -70,14 +78,37 @@ describe('a roster', () => {
   });
 
   it('repeats no cell in its answers, because it may be a name', () => {
-    for (const text of [
-      'file,date\nAda.wav,yesterday\n',
-      'file,player\nAda.wav,Ada,Ada\n',
-      'file,Ada\n',
-      'file\n"Ada',
-    ]) {
+    for (const text of ['file,date\nAda.wav,yesterday\n', 'file,player\nAda.wav,Ada,Ada\n', 'file\n"Ada']) {
       expect(inWords(() => readRoster(utf8(text)))).toThrow(/^(?!.*Ada)/);
     }
+  });
+
+  // Excel on German and English machines: a byte order mark, semicolons or commas, a line that names the sign; "Unicode text"
+  // is UTF-16 with tabs (common practice). FF FE is the mark of UTF-16LE (RFC 2781, 3.2).
+  it.each([
+    ['its sign named in a first line', utf8(`sep=;\r\n${whole.replaceAll(',', ';')}`), 3],
+    ['tabs', utf8(whole.replaceAll(',', '\t')), 2],
+    ['UTF-16', new Uint8Array([0xff, 0xfe, ...Buffer.from(whole.replaceAll(',', '\t'), 'utf16le')]), 2],
+  ])('is read with %s', (_what, bytes, line) => {
+    expect(readRoster(bytes)).toEqual([{ line, ...ada }]);
+  });
+
+  it('keeps further columns by their heads as written, but for empty cells', () => {
+    const text =
+      'Datei;Name;Stuhl;Klasse;E-Mail\nada.wav;Ada Lindqvist;1;9b;"ada@school.example"\nben.wav;Ben Ito;2;;\n';
+    expect(readRoster(utf8(text)).map(({ file, player, further }) => ({ file, player, further }))).toEqual([
+      {
+        file: 'ada.wav',
+        player: 'Ada Lindqvist',
+        further: { Stuhl: '1', Klasse: '9b', 'E-Mail': 'ada@school.example' },
+      },
+      { file: 'ben.wav', player: 'Ben Ito', further: { Stuhl: '2' } },
+    ]);
+  });
+
+  it('takes a column for a further one when the usual head is there as well', () => {
+    const [line] = readRoster(utf8('file,player,name\na.wav,Ada Lindqvist,Lindqvist\n'));
+    expect(line).toMatchObject({ player: 'Ada Lindqvist', further: { name: 'Lindqvist' } });
   });
 
   // F6 is "ö" in ISO 8859-1 and no UTF-8.
@@ -85,6 +116,51 @@ describe('a roster', () => {
     expect(inWords(() => readRoster(new Uint8Array([...utf8('file,player\na.wav,J'), 0xf6, 0x72, 0x67])))).toThrow(
       'not UTF-8',
     );
+  });
+});
+
+describe('days as a roster writes them', () => {
+  const days = (texts: string, order?: DateOrder): string[] =>
+    readDates(
+      texts.split(',').map((text, i) => ({ line: i + 2, text })),
+      order,
+    );
+
+  // By hand. Day, month and year: in that order in Germany and Britain, month first in the United States, year first in ISO 8601.
+  it.each([
+    ['2026-03-02,2026/3/2,20260302', '2026-03-02,2026-03-02,2026-03-02'],
+    ['2.3.2026,02.03.26,2. 3. 2026', '2026-03-02,2026-03-02,2026-03-02'],
+    ['02.03.2026 00:00', '2026-03-02'],
+    ['13/2/2026,3/2/2026', '2026-02-13,2026-02-03'],
+    ['2/13/2026,2/3/2026', '2026-02-13,2026-02-03'],
+    ['2026-03-02,,13/2/2026,3/2/2026', '2026-03-02,,2026-02-13,2026-02-03'],
+    ['3/3/2026', '2026-03-03'],
+    ['29/02/2028', '2028-02-29'],
+  ])('%s are learnt from the column', (texts, expected) => {
+    expect(days(texts)).toEqual(expected.split(','));
+  });
+
+  it.each([
+    ['dmy', '2026-02-03'],
+    ['mdy', '2026-03-02'],
+  ] as const)('are read as --dates %s says', (order, expected) => {
+    expect(days('3/2/2026,2026-02-03,3.2.2026', order)).toEqual([expected, '2026-02-03', expected]);
+  });
+
+  it('are asked about where two readings are possible', () => {
+    expect(inWords(() => days('2026-03-02,3/3/2026,3/2/2026'))).toThrow(
+      'line 4: is this 3 February 2026 or 2 March 2026? Say --dates dmy or --dates mdy',
+    );
+  });
+
+  it.each([
+    ['13/2/2026,2/13/2026', undefined, 'line 3'],
+    ['13/2/2026', 'mdy', 'line 2'],
+    ['30/02/2026', undefined, 'line 2'],
+    ['2/3', undefined, 'line 2'],
+    ['yesterday', undefined, 'line 2'],
+  ] as const)('%s with %s are refused with their line', (texts, order, message) => {
+    expect(inWords(() => days(texts, order))).toThrow(`${message}: the cell under “date” is no day`);
   });
 });
 
@@ -97,6 +173,7 @@ describe('which take a line names', () => {
     date: '',
     instrument: '',
     part: '',
+    further: {},
   });
   const takes = [take('week 1/ada.wav'), take('week 2/ada.wav'), take('ben.wav'), take('Zoë.wav')];
   const matched = (...lines: RosterLine[]) => {

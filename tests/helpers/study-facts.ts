@@ -70,7 +70,7 @@ const ENTRIES: readonly EntryPlan[] = RESTS.map((rest, i) => {
 });
 
 export const CHANGES: readonly TempoChange[] = [
-  { to: 80 },
+  { to: 80, beat: 'quarter' },
   { bend: 'slower', until: { bar: '9', beat: 1 } },
   { bend: 'faster', until: { bar: '9', beat: 2.2 } },
   { bend: 'slower', until: null },
@@ -81,11 +81,11 @@ const STEPS: readonly PracticeStep[] = [
   { kind: 'read', bars: [], more: false, rests: false },
   { kind: 'read', bars: ['4'], more: false, rests: true },
   { kind: 'read', bars: ['4', '9', '11'], more: true, rests: true },
-  { kind: 'slow', quarterBpm: 56 },
-  { kind: 'tongued', quarterBpm: 56, patternBar: '4' },
+  { kind: 'slow', quarterBpm: 56, beat: 'quarter' },
+  { kind: 'tongued', quarterBpm: 56, beat: 'quarter', patternBar: '4' },
   { kind: 'dynamics' },
   { kind: 'under-tempo' },
-  { kind: 'up-to-tempo', steps: [56, 66, 76, 92] },
+  { kind: 'up-to-tempo', steps: [56, 66, 76, 92], beat: 'quarter' },
   { kind: 'once-through' },
 ];
 
@@ -118,6 +118,6 @@ export function studySentences(language: Language): (readonly [string, string])[
     ['fp', page.dynamics.hairpinAgain({ kind: 'diminuendo', ...hairpin, fromMark: 'p', toMark: 'f', opposite: true })],
     ['tonguing', page.tonguing.introduction + page.tonguing.dotUnderSlur],
     ['counting', [page.entries, page.fermatas, page.tempo].map(({ introduction }) => introduction).join(' ')],
-    ['letters missing', page.lettersMissing],
+    ['letters missing', page.lettersMissing([])],
   ];
 }

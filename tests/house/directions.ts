@@ -68,6 +68,10 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['pdfkit', 'page', 'Only page draws.'],
   ['@expo-google-fonts/source-serif-4', 'page', 'Only page sets type.'],
   ['@vexflow-fonts/bravura', 'page', 'Only page sets musical signs.'],
+  ['@cantoo/pdf-lib', 'page', 'Only page gathers PDFs.'],
+  ['fontkit', 'page', 'Only page sets type.'],
+  ['bidi-js', 'page', 'Only page knows in which direction letters are written.'],
+  ['@fontsource-variable/.*', 'page', 'Only page sets type.'],
   ['csv-stringify', 'result', 'Only result writes tables.'],
   ['csv-parse', 'batch', 'Only batch reads rosters and keys.'],
   ['cli-progress', 'cli', 'Only cli speaks to a terminal.'],
@@ -117,7 +121,7 @@ const DOORS = [
 ];
 
 /** The documents that are drawn, each in a folder of `report`, and the folders that all of them may use. */
-const SHEETS = 'take|listen|section|study|weeks';
+const SHEETS = 'take|listen|section|study|weeks|handout';
 const SHARED = 'bars|curves|excerpt';
 
 const REPORT = [

@@ -50,6 +50,9 @@ describe('the examples of the README', () => {
     );
     expect(readFileSync(join(root, 'sheets', 'section.csv'), 'utf8')).not.toContain('failed');
     expect(written).toContain('sheets/progress.pdf');
+    for (const file of ['index.html', 'print.pdf', 'mail.csv', 'players/Ada Lindqvist/2026-03-02_Ada-Lindqvist.pdf']) {
+      expect(written).toContain(`sheets/handout/${file}`);
+    }
     expect(written).toContain('reports/demo/sheets/progress.pdf');
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
@@ -58,7 +61,7 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['study', 'review', 'section', 'progress', 'demo', 'schema']
+    const help = ['study', 'review', 'section', 'handout', 'progress', 'demo', 'schema']
       .map((command) => takesheet(root, command, '--help').stdout)
       .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));

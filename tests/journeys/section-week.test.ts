@@ -98,6 +98,7 @@ describe('a roster', () => {
     });
     const ended = review('roster', ...ofPart, '--roster', 'roster.csv');
     expect(ended.stderr).toContain('the roster names takes that were not given: line 3\n');
+    expect(ended.stderr).toMatch(/^1 of 3 recordings recognised; these 2 not: Ben\.wav, song\.mp3\n/);
     expect(take('roster', 'Ada').take).toMatchObject({
       player: 'Áda Lindqvist',
       date: '2026-03-02',
@@ -108,7 +109,7 @@ describe('a roster', () => {
   });
 
   it('with a mistake is answered by the line, and nothing is written', () => {
-    put(root, { 'wrong.csv': 'file,date\nAda.wav,2026-03-02\nBen.wav,2026-3-2\n' });
+    put(root, { 'wrong.csv': 'file,date\nAda.wav,2026-03-02\nBen.wav,2026-2-30\n' });
     const ended = review('wrong', ...ofPart, '--roster', 'wrong.csv');
     expect(ended).toMatchObject({ status: 2, stdout: '' });
     expect(ended.stderr).toMatch(/^takesheet: wrong\.csv: line 3: the cell under “date” is no day; .*\n$/);
@@ -125,7 +126,7 @@ describe('a pattern of names', () => {
       date: '2026-03-02',
       instrument: 'horn',
     });
-    expect(ended.stderr).toContain('1 take is not named as --names says');
+    expect(ended.stderr).toContain('1 of 2 recordings recognised; this one not: tuba.wav\n');
   });
 });
 

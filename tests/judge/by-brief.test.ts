@@ -92,7 +92,7 @@ describe('judging by a brief', () => {
         kind: 'off-tempo',
         criterion: 'tempo',
         bar: '1',
-        measured: { value, unit: '' },
+        facts: { played: value, marked: 100 },
       } as unknown as Observation;
       return observe(() => [found], { part, standards: standardsFor(brief), brief } as unknown as JudgeInput);
     };

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { decodeWav, type Take } from '../../src/decode/index.js';
 import { demoSection, performTake, readDemoScore } from '../../src/demo/index.js';
 import { engravePart } from '../../src/engrave/engrave-part.js';
-import { openFaces } from '../../src/page/draw/faces.js';
+import { openFaces } from '../../src/page/draw/faces/faces.js';
 import { markupText } from '../../src/page/draw/markup-text.js';
 import { toSvg } from '../../src/page/draw/to-svg.js';
 import { drawListeningPage, type ListeningPageInput } from '../../src/report/index.js';

@@ -184,12 +184,20 @@ describe('pages at the limits', () => {
   });
 
   it('name the letters they cannot draw, say so, and keep the true name for readers', async () => {
-    const pdf = inspectPdf(await draw({ player: '中村 さくら' }));
-    const named = pdf.elements.find((element) => element.actualText?.includes('中村 さくら'));
+    const pdf = inspectPdf(await draw({ player: 'தமிழ் ᚠ' }));
+    const named = pdf.elements.find((element) => element.actualText?.includes('தமிழ் ᚠ'));
     expect(named?.tag).toBe('P');
     const text = withoutSpaces(pdf.pageTexts.join(' '));
-    expect(text).toContain('[Japaneseletters]');
+    expect(text).toContain('[Tamilletters0BA4-0BAE-0BBF-0BB4-0BCD][otherletters16A0]');
     expect(text).toContain('standforletters');
+    expect(text).toContain('npminstall@fontsource-variable/noto-serif-tamil.');
+  });
+
+  it('draw names in other scripts as they are', async () => {
+    const pdf = inspectPdf(await draw({ player: '中村 さくら' }));
+    expect(withoutSpaces(pdf.pageTexts[0] ?? '')).toContain('中村さくら');
+    expect(pdf.pageTexts.join(' ')).not.toContain('stand for letters');
+    expect(pdf.faults).toBe('');
   });
 
   it('draw names in Greek, Cyrillic and with accents as they are', async () => {

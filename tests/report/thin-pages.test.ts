@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { DrawingElement } from '../../src/page/drawing.js';
 import type { PaperSize } from '../../src/page/index.js';
 import { drawTakeReport } from '../../src/report/index.js';
+import { layoutTakeReport } from '../../src/report/take/layout-take-report.js';
+import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { wordsIn } from '../../src/words/words-in.js';
@@ -70,6 +73,45 @@ describe('a last page', () => {
     const pdf = await pagesOf(part, 'a4', (result) => ({ ...result, findings: found }));
     expect(pdf.pages).toBe(2);
     expect(squeezed(pdf.pageTexts[1] ?? '').length).toBeGreaterThan(500);
+  });
+});
+
+/** What is written on a page, furniture left out. */
+function textOn(page: number, { children }: DrawingElement): string {
+  return children
+    .flatMap((child) =>
+      'tag' in child
+        ? [textOn(page, child)]
+        : child.page === page
+          ? child.items.map((item) => (item.kind === 'text' ? item.text : ''))
+          : [],
+    )
+    .join('');
+}
+
+describe('the cautions', () => {
+  it('never have a page for themselves, however much is told', () => {
+    const part = partOf(60, true);
+    const typesetter = typesetterIn('en');
+    const loudness = { hopSeconds: 0.02, levelDb: new Float32Array(5000).fill(-30) };
+    const criteria = CRITERIA.map((criterion) => ({
+      criterion,
+      judged: true,
+      fix: 0,
+      watch: 0,
+      summary: 'as written',
+    }));
+    const lastPages = Array.from({ length: 40 }, (_, count) => {
+      const findings = Array.from({ length: count }, (_, i) =>
+        findingAt(part, 'missed-note', 2 * i, { text: `Told ${i}.` }),
+      );
+      const result = { ...playedAsWritten(part), criteria, findings };
+      const { root, pages } = layoutTakeReport({ result, part, loudness, paper: 'a4' }, typesetter, null);
+      return textOn(pages - 1, root);
+    });
+    const begins = wordsIn('en').smallPrint.practice.slice(0, 20);
+    expect(lastPages.every((text) => text.includes(begins))).toBe(true);
+    expect(lastPages.filter((text) => text.startsWith(begins))).toEqual([]);
   });
 });
 

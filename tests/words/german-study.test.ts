@@ -159,7 +159,7 @@ describe('the data of a German study sheet', () => {
     expect(english).not.toHaveProperty('language');
     expect([own?.breaths, own?.levels]).toEqual([english?.breaths, english?.levels]);
     const { title: _, partName: __, ...rest } = own as Record<string, unknown>;
-    const said = JSON.stringify(rest).replace(/"[\w-]+":|"[a-z]+(?:-[a-z]+)+"/g, ' ');
+    const said = JSON.stringify(rest).replace(/"beat":"quarter"|"[\w-]+":|"[a-z]+(?:-[a-z]+)+"/g, ' ');
     expect(said).not.toMatch(ENGLISH_WORDS);
   });
 });

@@ -53,7 +53,7 @@ const LINES: readonly (readonly [string, ...Saying[]])[] = [
   ['notes', { code: 'notes-as-written', facts: { right: 300, of: 306, unclear: 2 } }],
   ['groups', { code: 'groups-even', facts: { even: 11, of: 12 } }],
   ['entries', { code: 'entries-in-time', facts: { inTime: 3, of: 4 } }],
-  ['tempo', tempoSaying(88.4, 92)],
+  ['tempo', tempoSaying(88.4, 92, 'quarter')],
   ['hairpins', { code: 'hairpins', facts: { plain: 1, of: 2 } }],
   ['one hairpin', { code: 'hairpins', facts: { plain: 0, of: 1 } }],
   ...([8, 5, 0] as const).map((plain) => {

@@ -102,7 +102,9 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
   });
 
   it('name a tempo by what it is to the marked one', () => {
-    const said = [92, 94, 96, 110, 78].map((played) => lineOf(language, tempoSaying(played, 92)).split(':')[0]);
+    const said = [92, 94, 96, 110, 78].map(
+      (played) => lineOf(language, tempoSaying(played, 92, 'quarter')).split(':')[0],
+    );
     expect(said).toEqual(
       language === 'en'
         ? ['as marked', 'as marked', 'a little faster than marked', 'faster than marked', 'slower than marked']
@@ -114,7 +116,13 @@ describe.each(LANGUAGES)('the lines of the criteria (%s)', (language) => {
             'langsamer, als es dasteht',
           ],
     );
-    expect(lineOf(language, tempoSaying(78, null))).toMatch(/78/);
+    expect(lineOf(language, tempoSaying(78, null, 'quarter'))).toMatch(/78/);
+    // 78 quarters are 52 dotted quarters
+    expect(lineOf(language, tempoSaying(78, 90, 'dotted-quarter'))).toMatch(
+      language === 'en'
+        ? /52 dotted quarters a minute, 60 marked/
+        : /52 punktierte Viertel in der Minute, 60 stehen da/,
+    );
   });
 
   // 10 cents are just noticed (Hill & Summers 2007).

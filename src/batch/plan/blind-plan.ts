@@ -29,18 +29,20 @@ export function blindPlan(plan: Plan, before: readonly KeyLine[]): BlindPlan {
     const { take, number } = lineOf.get(file) as KeyLine;
     return { name: take, number, shown: `${take}${extname(file).toLowerCase()}` };
   };
-  const takes = plan.takes.map((take) => {
+  // further columns of a roster may say who it is
+  const takes = plan.takes.map(({ roster: _, ...take }) => {
     const { name, shown, number } = numbered(take.file);
     return { ...take, blind: true, name, file: shown, shownAs: shown, who: { ...take.who, player: number } };
   });
-  const lost = plan.lost.map((one) => {
+  const lost = plan.lost.map(({ roster: _, ...one }) => {
     const { shown, number } = numbered(one.file);
     const failure = { ...one.failure, file: shown };
     return { ...one, name: shown, file: shown, failure, who: { ...one.who, player: number } };
   });
   takes.sort((a, b) => byCodePoint(a.name, b.name));
   lost.sort((a, b) => byCodePoint(a.name, b.name));
-  return { plan: { ...plan, takes, lost }, key };
+  const unrecognised = plan.unrecognised?.map((file) => numbered(file).shown) ?? null;
+  return { plan: { ...plan, takes, lost, unrecognised }, key };
 }
 
 /** Of the file's content; of its name where it cannot be read. */

@@ -9,6 +9,7 @@ import { matchEtude } from './match-etude.js';
 import { matchRoster } from './match-roster.js';
 import { namePattern } from './name-pattern.js';
 import { playerAndDate } from './player-and-date.js';
+import type { DateOrder } from './read-dates.js';
 import { type RosterLine, readRoster } from './read-roster.js';
 import { nameTakes } from './take-names.js';
 
@@ -21,7 +22,8 @@ export interface Plan {
   /** what looked like a take and is none, in the same order */
   readonly lost: readonly RefusedTake[];
   readonly rosterLinesUnused: readonly number[];
-  readonly namesUnread: number;
+  /** files whose player nobody says; null where neither a roster nor a pattern was given */
+  readonly unrecognised: readonly string[] | null;
 }
 
 /** What looked like a take and cannot be reviewed. */
@@ -29,6 +31,7 @@ export interface RefusedTake extends FoundTake {
   readonly name: string;
   readonly failure: TakeFailure;
   readonly who: Who;
+  readonly roster?: PlannedTake['roster'];
 }
 
 /**
@@ -44,25 +47,31 @@ export function planTakes(request: ReviewRequest, etudes: readonly Etude[]): Pla
   const found = foundIn(request);
   const named = nameTakes(found.takes).sort((a, b) => byCodePoint(a.name, b.name));
   const lost = found.failures.map(({ path, failure }) => ({ path, file: failure.file, failure }));
-  const roster = request.rosterPath === undefined ? NO_ROSTER : rosterFor(request.rosterPath, [...named, ...lost]);
+  const roster =
+    request.rosterPath === undefined ? NO_ROSTER : rosterFor(request.rosterPath, [...named, ...lost], request.dates);
   const facts = factsReader(request.namePattern);
-  let namesUnread = 0;
   const takes = named.map((take) => {
     const line = roster.byPath.get(take.path);
     const said = facts(take.file);
-    if (said === null && line === undefined) namesUnread += 1;
     const meant = meantBy({ rosterPath: request.rosterPath, line, part: said?.part ?? null, etudes });
-    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), etudes: meant };
+    return { ...take, shownAs: basename(take.path), who: whoOf(line, said), ...furtherIn(line), etudes: meant };
   });
   const lostTakes = lost.map((one) => ({
     ...one,
     name: one.file,
     who: whoOf(roster.byPath.get(one.path), facts(one.file)),
+    ...furtherIn(roster.byPath.get(one.path)),
   }));
-  return { takes, lost: lostTakes, rosterLinesUnused: roster.unused, namesUnread };
+  const isAsked = request.rosterPath !== undefined || request.namePattern !== undefined;
+  const unknown = [...takes, ...lostTakes].filter(({ who }) => who.player === null).map(({ file }) => file);
+  return { takes, lost: lostTakes, rosterLinesUnused: roster.unused, unrecognised: isAsked ? unknown : null };
 }
 
 const NO_ROSTER = { byPath: new Map<string, RosterLine>(), unused: [] };
+
+function furtherIn(line: RosterLine | undefined): Pick<PlannedTake, 'roster'> {
+  return line === undefined || Object.keys(line.further).length === 0 ? {} : { roster: line.further };
+}
 
 type Facts = Who & { readonly part: string | null };
 
@@ -73,8 +82,8 @@ function foundIn({ inputs, blind }: ReviewRequest): Found {
   throw new InputError(found.failures[0] === undefined ? 'no-recording-found' : 'no-such-takes', { inputs: shown });
 }
 
-function rosterFor(path: string, takes: readonly FoundTake[]): ReturnType<typeof matchRoster> {
-  return namingFile(path, () => matchRoster(readRoster(readWhole(path, LARGEST_ROSTER_BYTES)), takes));
+function rosterFor(path: string, takes: readonly FoundTake[], order?: DateOrder): ReturnType<typeof matchRoster> {
+  return namingFile(path, () => matchRoster(readRoster(readWhole(path, LARGEST_ROSTER_BYTES), order), takes));
 }
 
 /** Reads a file's name by the pattern, or by the usual ones when there is none; null when it does not follow the pattern. */

@@ -1,57 +1,93 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { InputError } from '../../base/index.js';
-import { realDay } from './real-day.js';
+import { type DateOrder, readDates } from './read-dates.js';
 
 const COLUMNS = ['file', 'player', 'date', 'instrument', 'part'] as const;
 type Column = (typeof COLUMNS)[number];
 
 /** One line of a roster; what is not said is empty. */
-export type RosterLine = { readonly line: number } & { readonly [column in Column]: string };
+export type RosterLine = {
+  readonly line: number;
+  /** cells of further columns, by their heads as written; empty ones are left out */
+  readonly further: Readonly<Record<string, string>>;
+} & { readonly [column in Column]: string };
+
+/** Heads that schools give these columns. Source: common practice, English and German. */
+const ALSO: Readonly<Record<Column, readonly string[]>> = {
+  file: ['recording', 'datei', 'aufnahme'],
+  player: ['name', 'student', 'pupil', 'schüler', 'schülerin', 'spieler', 'spielerin'],
+  date: ['day', 'datum', 'tag'],
+  instrument: [],
+  part: ['stimme'],
+};
 
 /**
- * Reads a roster: a table with a line of heads (`file` and any of `player`, `date`, `instrument`, `part`, in any order),
- * and a line a take. Commas or semicolons part the cells.
+ * Reads a roster: a table with a line of heads (`file` and any of `player`, `date`, `instrument`, `part`, in any order), and
+ * a line a take. Further columns are kept as they are. Commas, semicolons or tabs part the cells.
  *
- * @param bytes UTF-8, with or without a byte order mark
+ * @param bytes UTF-8, with or without a byte order mark, or UTF-16 with one
+ * @param order in which days are written; undefined when it is to be learnt from the column
  * @returns its lines, in order
  * @throws InputError `bad-roster`: the line, what stands there and what is needed; it repeats no cell, which may be a name
  *
- * Source: RFC 4180; semicolons as spreadsheets write them where the comma is the decimal sign (common practice).
+ * Source: RFC 4180; semicolons as spreadsheets write them where the comma is the decimal sign, tabs in their Unicode text, a
+ * first line `sep=;` that names the sign (common practice).
  */
-export function readRoster(bytes: Uint8Array): RosterLine[] {
+export function readRoster(bytes: Uint8Array, order?: DateOrder): RosterLine[] {
   const text = decoded(bytes);
   const [heads, ...rows] = cellsOf(text);
   if (heads === undefined) throw new InputError('roster-empty', { line: 1, columns: COLUMNS });
-  const columns = columnsOf(heads.cells);
-  return rows
-    .filter(({ cells }) => cells.some((cell) => cell !== ''))
-    .map(({ cells, line }) => {
-      if (cells.length > columns.length && cells.slice(columns.length).some((cell) => cell !== '')) {
-        throw new InputError('roster-many-cells', { line, cells: cells.length, heads: columns.length });
-      }
-      const read = (column: Column): string => cells[columns.indexOf(column)] ?? '';
-      return {
-        line,
-        file: fileIn(read('file'), line),
-        player: read('player'),
-        date: dayIn(read('date'), line),
-        instrument: read('instrument'),
-        part: read('part'),
-      };
-    });
+  const columns = columnsOf(heads.cells, heads.line);
+  const lines = rows.filter(({ cells }) => cells.some((cell) => cell !== ''));
+  for (const { cells, line } of lines) {
+    if (cells.length > columns.length && cells.slice(columns.length).some((cell) => cell !== '')) {
+      throw new InputError('roster-many-cells', { line, cells: cells.length, heads: columns.length });
+    }
+  }
+  const place = (column: Column): number => columns.findIndex(({ known }) => known === column);
+  const read = (cells: readonly string[], column: Column): string => cells[place(column)] ?? '';
+  const days = readDates(
+    lines.map(({ cells, line }) => ({ line, text: read(cells, 'date') })),
+    order,
+  );
+  return lines.map(({ cells, line }, i) => ({
+    line,
+    file: fileIn(read(cells, 'file'), line),
+    player: read(cells, 'player'),
+    date: days[i] as string,
+    instrument: read(cells, 'instrument'),
+    part: read(cells, 'part'),
+    further: furtherIn(cells, columns),
+  }));
 }
 
+function furtherIn(cells: readonly string[], columns: readonly RosterColumn[]): Record<string, string> {
+  const all = columns.map(({ known, head }, at) => ({ known, head, cell: cells[at] ?? '' }));
+  const said = all.filter(({ known, cell }) => known === null && cell !== '');
+  return Object.fromEntries(said.map(({ head, cell }) => [head, cell]));
+}
+
+/** Source: RFC 3629 and RFC 2781 for byte order marks. */
 function decoded(bytes: Uint8Array): string {
+  const isWide = bytes[0] === 0xff && bytes[1] === 0xfe;
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return new TextDecoder(isWide ? 'utf-16le' : 'utf-8', { fatal: true }).decode(bytes);
   } catch {
     throw new InputError('roster-no-utf8');
   }
 }
 
-function cellsOf(text: string): { cells: string[]; line: number }[] {
+const SEPARATOR_LINE = /^"?sep=(.)"?\r?\n/i;
+const SEPARATORS = [',', ';', '\t'] as const;
+
+function cellsOf(whole: string): { cells: string[]; line: number }[] {
+  const named = SEPARATOR_LINE.exec(whole);
+  const text = whole.slice(named?.[0].length ?? 0);
   const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? '';
-  const delimiter = firstLine.split(';').length > firstLine.split(',').length ? ';' : ',';
+  const count = (sign: string): number => firstLine.split(sign).length;
+  const likeliest = SEPARATORS.reduce((best, sign) => (count(sign) > count(best) ? sign : best));
+  const delimiter = named?.[1] ?? likeliest;
+  const before = named === null ? 0 : 1;
   try {
     const records = parse(text, {
       delimiter,
@@ -62,34 +98,41 @@ function cellsOf(text: string): { cells: string[]; line: number }[] {
     });
     return (records as unknown as { record: string[]; info: { lines: number } }[]).map(({ record, info }) => ({
       cells: record.map((cell) => cell.normalize('NFC').trim()),
-      line: info.lines,
+      line: info.lines + before,
     }));
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const line = 'lines' in error ? Number(error.lines) : 1;
+    const line = ('lines' in error ? Number(error.lines) : 1) + before;
     throw new InputError('roster-quotes', { line });
   }
 }
 
-function columnsOf(heads: readonly string[]): string[] {
-  const columns = heads.map((head) => head.toLowerCase());
-  while (columns.at(-1) === '') columns.pop();
-  const place = columns.findIndex((column) => !(COLUMNS as readonly string[]).includes(column));
-  if (place >= 0) throw new InputError('roster-head-unknown', { line: 1, place: place + 1, columns: COLUMNS });
-  if (!columns.includes('file')) throw new InputError('roster-head-missing', { line: 1, columns: COLUMNS });
-  if (new Set(columns).size < columns.length) throw new InputError('roster-head-twice', { line: 1 });
+/** A column: one of those that are known, or a further one with its head as written. */
+interface RosterColumn {
+  readonly known: Column | null;
+  readonly head: string;
+}
+
+function columnsOf(written: readonly string[], line: number): RosterColumn[] {
+  const heads = [...written];
+  while (heads.at(-1) === '') heads.pop();
+  const lower = heads.map((head) => head.toLowerCase());
+  const empty = heads.indexOf('');
+  if (empty >= 0) throw new InputError('roster-head-empty', { line, place: empty + 1 });
+  if (new Set(lower).size < lower.length) throw new InputError('roster-head-twice', { line });
+  const meant = new Map(
+    COLUMNS.flatMap((column) => {
+      const found = [column, ...ALSO[column]].find((head) => lower.includes(head));
+      return found === undefined ? [] : [[found, column] as const];
+    }),
+  );
+  const columns = heads.map((head, i) => ({ head, known: meant.get(lower[i] as string) ?? null }));
+  if (!columns.some(({ known }) => known === 'file'))
+    throw new InputError('roster-head-missing', { line, columns: COLUMNS });
   return columns;
 }
 
 function fileIn(file: string, line: number): string {
   if (file === '') throw new InputError('roster-no-file', { line });
   return file.replaceAll('\\', '/').replace(/^\.\//, '');
-}
-
-function dayIn(date: string, line: number): string {
-  if (date === '') return '';
-  const found = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
-  const day = found === null ? null : realDay(found[1], found[2], found[3]);
-  if (day === null) throw new InputError('roster-no-day', { line });
-  return day;
 }

@@ -16,6 +16,8 @@ const recordSchema = z.object({
   /** 1 had other fields for what was written; failures are the same in both */
   version: z.union([z.literal(1), z.literal(2)]),
   name: z.string(),
+  /** what the roster says of the take beside who played, by head; results do not depend on it */
+  roster: z.record(z.string(), z.string()).optional(),
   end: z.union([
     z.object({
       /** of all that the result depends on, but for the take itself */
@@ -59,9 +61,21 @@ export function recordPath(outFolder: string, name: string): string {
  * @param outFolder the folder for results
  * @param name the take's name
  * @param end how it ended
+ * @param roster what a roster says of it in further columns, undefined without any
  */
-export function writeRecord(outFolder: string, name: string, end: TakeRecord['end']): void {
-  const record: TakeRecord = { format: 'take-record', version: 2, name, end };
+export function writeRecord(
+  outFolder: string,
+  name: string,
+  end: TakeRecord['end'],
+  roster: TakeRecord['roster'] | undefined,
+): void {
+  const record: TakeRecord = {
+    format: 'take-record',
+    version: 2,
+    name,
+    ...(roster === undefined ? {} : { roster }),
+    end,
+  };
   writeWhole(recordPath(outFolder, name), toJson(record));
 }
 

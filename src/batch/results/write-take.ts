@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { codeAsData, sha256 } from '../../base/index.js';
+import type { SectionRow } from '../../result/index.js';
 import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
 import { writeWhole } from '../disk/write-whole.js';
 import { failureOf } from '../failures/failure-of.js';
@@ -8,7 +9,7 @@ import type { PoolEnd } from '../pool/types.js';
 import type { PlannedTake, TakeEnd, TakeFailure } from '../types.js';
 import { readResult } from './read-result.js';
 import type { TakeAnswer } from './review-in-worker.js';
-import { writeRecord } from './take-record.js';
+import { readRecord, recordPath, writeRecord } from './take-record.js';
 
 /** A take that failed. */
 type FailedEnd = Extract<TakeEnd, { failure: unknown }>;
@@ -35,7 +36,8 @@ export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn
     if (answer.how === 'failed') return failed(take, answer.failure, place);
     return answer.how === 'as-before' ? kept(take, place) : written(take, answer, dependsOn, place);
   } catch (error) {
-    return { name: take.name, failure: failureOf(take.file, error), who: take.who };
+    const { name, who, roster } = take;
+    return { name, failure: failureOf(take.file, error), who, ...(roster === undefined ? {} : { roster }) };
   }
 }
 
@@ -49,34 +51,45 @@ export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn
 export function writeFailure(end: FailedEnd, { outFolder }: Place): TakeEnd {
   try {
     const { file, code, fault } = end.failure;
-    writeRecord(outFolder, end.name, { failure: { file, code, fault: codeAsData(fault) }, who: end.who });
+    writeRecord(outFolder, end.name, { failure: { file, code, fault: codeAsData(fault) }, who: end.who }, end.roster);
   } catch {
     // The section's files will not be written either, and that is told.
   }
   return end;
 }
 
-function failed({ name, who }: PlannedTake, failure: TakeFailure, place: Place): TakeEnd {
-  return writeFailure({ name, failure, who }, place);
+function failed({ name, who, roster }: PlannedTake, failure: TakeFailure, place: Place): TakeEnd {
+  return writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, place);
 }
 
-function kept({ name }: PlannedTake, place: Place): TakeEnd {
-  return { name, row: readResult(place.outFolder, name), report: reportOf(name, place), kept: true };
+/** The result stands; what a roster says beside it may be new. */
+function kept({ name, roster }: PlannedTake, place: Place): TakeEnd {
+  const record = readRecord(recordPath(place.outFolder, name));
+  if (record !== null && JSON.stringify(record.roster) !== JSON.stringify(roster)) {
+    writeRecord(place.outFolder, name, record.end, roster);
+  }
+  return {
+    name,
+    row: withRoster(readResult(place.outFolder, name), roster),
+    report: reportOf(name, place),
+    kept: true,
+  };
+}
+
+function withRoster(row: SectionRow, roster: PlannedTake['roster']): SectionRow {
+  return roster === undefined ? row : { ...row, roster };
 }
 
 function written(
-  { name }: PlannedTake,
+  { name, roster }: PlannedTake,
   { documents, sha256: takeSha256, row }: Extract<TakeAnswer, { how: 'reviewed' }>,
   dependsOn: string,
   place: Place,
 ): TakeEnd {
   for (const { ending, bytes } of documents) writeWhole(join(place.outFolder, 'takes', `${name}.${ending}`), bytes);
-  writeRecord(place.outFolder, name, {
-    dependsOn,
-    takeSha256,
-    documents: documents.map(({ ending, bytes, madeFor }) => ({ ending, sha256: sha256(bytes), madeFor })),
-  });
-  return { name, row, report: reportOf(name, place), kept: false };
+  const written = documents.map(({ ending, bytes, madeFor }) => ({ ending, sha256: sha256(bytes), madeFor }));
+  writeRecord(place.outFolder, name, { dependsOn, takeSha256, documents: written }, roster);
+  return { name, row: withRoster(row, roster), report: reportOf(name, place), kept: false };
 }
 
 /**

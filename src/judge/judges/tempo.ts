@@ -1,5 +1,6 @@
 import { fitHuberLine, isMeasured, median } from '../../base/index.js';
 import type { BarTempo } from '../../measure/index.js';
+import { QUARTERS_OF_BEAT, tempoBeat } from '../../score/index.js';
 import type { JudgeInput } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 
@@ -78,12 +79,14 @@ function wholeTake(input: JudgeInput): Observation[] {
   const off = tempo.playedQuarterBpm / tempo.markedQuarterBpm - 1;
   if (Math.abs(off) <= input.standards.tempoWatch.value) return [];
   const first = input.part.notes[0]!;
+  const beat = tempoBeat(input.part.bars);
+  const quarters = QUARTERS_OF_BEAT[beat];
   const measured = {
-    value: tempo.playedQuarterBpm,
-    unit: 'quarter notes a minute',
-    expected: { code: 'about', facts: { value: tempo.markedQuarterBpm } },
+    value: tempo.playedQuarterBpm / quarters,
+    unit: beat === 'quarter' ? 'quarter notes a minute' : 'dotted quarters a minute',
+    expected: { code: 'about', facts: { value: tempo.markedQuarterBpm / quarters } },
   } as const;
-  const facts = { played: tempo.playedQuarterBpm, marked: tempo.markedQuarterBpm };
+  const facts = { played: tempo.playedQuarterBpm, marked: tempo.markedQuarterBpm, beat };
   return [
     {
       kind: 'off-tempo',

@@ -1,4 +1,4 @@
-import type { MisreadingKind } from '../../score/index.js';
+import type { MisreadingKind, TempoBeat } from '../../score/index.js';
 import type { Expected } from '../expected.js';
 import type { Criterion, FindingKind, Unit, Weight } from '../finding-kinds.js';
 
@@ -64,7 +64,7 @@ export interface Facts {
     readonly times: number;
     readonly secondCents?: number;
   };
-  'off-tempo': { readonly played: number; readonly marked: number };
+  'off-tempo': { readonly played: number; readonly marked: number; readonly beat?: TempoBeat };
   'went-well': { readonly about: Praise };
 }
 

@@ -1,8 +1,11 @@
-import type { Drawing, DrawingElement, Face, Item, PageMarks, PathItem, TextItem } from '../drawing.js';
+import type { Drawing, DrawingElement, Item, PageMarks, PathItem, TextItem } from '../drawing.js';
 import { INKS } from '../inks.js';
-import { type OpenFont, openFaces } from './faces.js';
+import { RIGHT_TO_LEFT } from '../right-to-left.js';
+import { asXmlText } from './as-xml-text.js';
+import { openFace } from './faces/faces.js';
+import type { OpenFont } from './faces/open-font.js';
+import { loadPdfKit } from './faces/pdf-kit.js';
 import { type Bookmark, outlineOf } from './outline.js';
-import { loadPdfKit } from './pdf-kit.js';
 import { tracePath } from './trace-path.js';
 
 /**
@@ -15,23 +18,20 @@ import { tracePath } from './trace-path.js';
  * Source: ISO 32000-1 (PDF 1.7); ISO 14289-1 (PDF/UA-1) for what the tags must hold.
  */
 export async function drawPdf(drawing: Drawing, creationDate: Date): Promise<Uint8Array> {
-  const faces = openFaces();
-  const doc = openDocument(drawing, creationDate, faces.regular);
+  const doc = openDocument(drawing, creationDate, openFace('regular'));
   const bytes = collect(doc);
   for (let page = 0; page < drawing.pages; page++) doc.addPage();
   for (const marks of drawing.artifacts) {
     doc.switchToPage(marks.page);
     doc.markContent('Artifact', { type: 'Pagination' });
-    drawItems(doc, marks.items, faces);
+    drawItems(doc, marks.items);
     doc.endMarkedContent();
   }
-  doc.addStructure(structure(doc, drawing.root, faces));
+  doc.addStructure(structure(doc, drawing.root));
   addOutline(doc, outlineOf(drawing.root));
   doc.end();
   return bytes;
 }
-
-type Faces = Readonly<Record<Face, OpenFont>>;
 
 function openDocument(drawing: Drawing, creationDate: Date, font: OpenFont): PDFKit.PDFDocument {
   const options = {
@@ -71,10 +71,6 @@ function addOutline(doc: PDFKit.PDFDocument, bookmarks: readonly Bookmark[]): vo
   (doc as unknown as { _root: { data: Record<string, string> } })._root.data.PageMode = 'UseNone';
 }
 
-function asXmlText(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
-}
-
 function collect(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
     const chunks: Buffer[] = [];
@@ -84,9 +80,9 @@ function collect(doc: PDFKit.PDFDocument): Promise<Uint8Array> {
   });
 }
 
-function structure(doc: PDFKit.PDFDocument, element: DrawingElement, faces: Faces): PDFKit.PDFStructureElement {
+function structure(doc: PDFKit.PDFDocument, element: DrawingElement): PDFKit.PDFStructureElement {
   const children = element.children.map((child) =>
-    'tag' in child ? structure(doc, child, faces) : markedContent(doc, element.tag, child, faces),
+    'tag' in child ? structure(doc, child) : markedContent(doc, element.tag, child),
   );
   const options = {
     ...(element.alternative === undefined ? {} : { alt: element.alternative }),
@@ -98,30 +94,53 @@ function structure(doc: PDFKit.PDFDocument, element: DrawingElement, faces: Face
 }
 
 /** Drawn at once and marked by hand: a closure given to PDFKit would be marked on whatever page is current. */
-function markedContent(
-  doc: PDFKit.PDFDocument,
-  tag: string,
-  marks: PageMarks,
-  faces: Faces,
-): PDFKit.PDFStructureContent {
+function markedContent(doc: PDFKit.PDFDocument, tag: string, marks: PageMarks): PDFKit.PDFStructureContent {
   doc.switchToPage(marks.page);
   const content = doc.markStructureContent(tag);
-  drawItems(doc, marks.items, faces);
+  drawItems(doc, marks.items);
   doc.endMarkedContent();
   return content;
 }
 
-function drawItems(doc: PDFKit.PDFDocument, items: readonly Item[], faces: Faces): void {
+function drawItems(doc: PDFKit.PDFDocument, items: readonly Item[]): void {
   for (const item of items) {
-    if (item.kind === 'text') drawText(doc, item, faces);
+    if (item.kind === 'text') drawText(doc, item);
     else drawPath(doc, item);
   }
 }
 
-function drawText(doc: PDFKit.PDFDocument, item: TextItem, faces: Faces): void {
-  useFace(doc, faces[item.face]);
+function drawText(doc: PDFKit.PDFDocument, item: TextItem): void {
+  const font = openFace(item.face);
+  useFace(doc, font);
   doc.fontSize(item.size).fillColor(INKS[item.ink]);
-  doc.text(item.text, item.x, item.baseline, { lineBreak: false, baseline: 'alphabetic' });
+  const draw = (): unknown => doc.text(item.text, item.x, item.baseline, { lineBreak: false, baseline: 'alphabetic' });
+  if (spellsItself(font, item)) draw();
+  else spelling(doc, item.text, draw);
+}
+
+/** Marks what is drawn with its text, between `BT` and `ET`, because PDFKit turns the page round for text alone. */
+function spelling(doc: PDFKit.PDFDocument, actual: string, draw: () => unknown): void {
+  const content = doc as unknown as { addContent?: (line: string) => unknown };
+  const add = content.addContent?.bind(doc);
+  content.addContent = (line) => {
+    if (line === 'BT') doc.markContent('Span', { actual });
+    add?.(line);
+    if (line === 'ET') doc.endMarkedContent();
+    return doc;
+  };
+  draw();
+  delete content.addContent;
+}
+
+/**
+ * Whether the glyphs, one after the other, give the letters of the text. In scripts that move letters about, or set marks
+ * over them, they do not, and a reader needs the text beside them. From right to left readers put letters in order themselves.
+ */
+function spellsItself(font: OpenFont, { face, text }: TextItem): boolean {
+  if (!face.startsWith('lent') || RIGHT_TO_LEFT.test(text)) return true;
+  if (/\p{M}/u.test(text)) return false;
+  const { glyphs } = font.layout(text);
+  return String.fromCodePoint(...glyphs.flatMap(({ codePoints }) => codePoints)) === text;
 }
 
 /** A face is opened the first time a document uses it and found by its name from then on. */

@@ -1,6 +1,6 @@
-import type { Face, Item, PathItem, TextItem } from '../drawing.js';
+import type { Item, OwnFace, PathItem, TextItem } from '../drawing.js';
 import { INKS } from '../inks.js';
-import type { OpenFont } from './faces.js';
+import type { OpenFont } from './faces/open-font.js';
 import { markupText } from './markup-text.js';
 import { numberInMarkup } from './number-in-markup.js';
 import { pathData } from './path-data.js';
@@ -22,7 +22,7 @@ export function toSvg(items: readonly Item[], music: OpenFont): string {
 }
 
 /** Classes of the text faces; the style sheet of the page says what they are. */
-export const FACE_CLASSES: Readonly<Record<Exclude<Face, 'music'>, string>> = {
+export const FACE_CLASSES: Readonly<Record<Exclude<OwnFace, 'music'>, string>> = {
   regular: 'f-r',
   semibold: 'f-s',
   italic: 'f-i',
@@ -40,7 +40,8 @@ function pathElement({ path, stroke, width, dash, cap, fill }: PathItem): string
 
 function text({ x, baseline, text: words, face, size, ink }: TextItem): string {
   const place = `x="${numberInMarkup(x)}" y="${numberInMarkup(baseline)}" font-size="${numberInMarkup(size)}"`;
-  const faceClass = FACE_CLASSES[face as Exclude<Face, 'music'>];
+  // the browser has faces of its own for letters that the page's faces lack
+  const faceClass = FACE_CLASSES[face.startsWith('lent') ? 'regular' : (face as Exclude<OwnFace, 'music'>)];
   return `<text class="${faceClass}" ${place} fill="${INKS[ink]}">${markupText(words.trimEnd())}</text>`;
 }
 

@@ -1,5 +1,6 @@
 import type { Face, Typesetter } from '../drawing.js';
-import { openFaces } from './faces.js';
+import { openFace } from './faces/faces.js';
+import { lentFace } from './faces/lent-face.js';
 
 /** Words and letters remembered; a report has some hundreds. */
 const REMEMBERED = 20_000;
@@ -14,29 +15,30 @@ const drawable = new Map<string, boolean>();
  * Source: OpenType horizontal advances and kerning, read from the font files.
  */
 export function createTypesetter(nameMissing: Typesetter['nameMissing']): Typesetter {
-  const faces = openFaces();
   const widthOfWord = (word: string, face: Face): number => {
     const key = `${face} ${word}`;
     const known = remembered.get(key);
     if (known !== undefined) return known;
     if (remembered.size >= REMEMBERED) remembered.clear();
-    const font = faces[face];
+    const font = openFace(face);
     const width = font.layout(word).advanceWidth / font.unitsPerEm;
     remembered.set(key, width);
     return width;
+  };
+  const hasGlyph = (character: string, face: Face): boolean => {
+    const key = `${face} ${character}`;
+    const known = drawable.get(key);
+    if (known !== undefined) return known;
+    if (drawable.size >= REMEMBERED) drawable.clear();
+    const has = openFace(face).hasGlyphForCodePoint(character.codePointAt(0) as number);
+    drawable.set(key, has);
+    return has;
   };
   return {
     nameMissing,
     widthOf: (text, face, size) =>
       (text.match(/[^ ]* ?/g) ?? []).reduce((sum, word) => sum + (word === '' ? 0 : widthOfWord(word, face)), 0) * size,
-    hasGlyph: (character, face) => {
-      const key = `${face} ${character}`;
-      const known = drawable.get(key);
-      if (known !== undefined) return known;
-      if (drawable.size >= REMEMBERED) drawable.clear();
-      const has = faces[face].hasGlyphForCodePoint(character.codePointAt(0) as number);
-      drawable.set(key, has);
-      return has;
-    },
+    hasGlyph,
+    faceFor: (character, face, text) => (hasGlyph(character, face) ? face : lentFace(character, face, text)),
   };
 }

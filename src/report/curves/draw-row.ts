@@ -1,8 +1,9 @@
 import { isMeasured } from '../../base/index.js';
 import type { TakeResult } from '../../result/index.js';
-import type { Part } from '../../score/index.js';
+import { type Part, QUARTERS_OF_BEAT, tempoBeat } from '../../score/index.js';
 import type { BarRow } from '../bars/bar-rows.js';
 import type { ReportSheet } from '../report-sheet.js';
+import { inBeats } from './in-beats.js';
 import { type LevelRange, loudnessPanel, loudnessRowHeight } from './loudness-panel.js';
 import { SCALE_WIDTH, TEMPO_GAP, TEMPO_HEIGHT } from './row-sizes.js';
 import { tempoPanel, tempoRange } from './tempo-panel.js';
@@ -33,15 +34,17 @@ function drawLoudness(sheet: ReportSheet, data: Parameters<typeof loudnessPanel>
 }
 
 function drawTempo(sheet: ReportSheet, result: TakeResult, part: Part, row: BarRow): void {
-  const { tempo } = result;
-  if ('notMeasured' in tempo) return;
+  if ('notMeasured' in result.tempo) return;
+  const beat = tempoBeat(part.bars);
+  const { tempo, tempos } = inBeats(result.tempo, part.tempos, QUARTERS_OF_BEAT[beat]);
+  const counted = { ...part, tempos };
   sheet.y += TEMPO_GAP;
   const items = tempoPanel(
     sheet,
     tempo,
-    part,
+    counted,
     row,
-    tempoRange(tempo, part),
+    tempoRange(tempo, counted),
     sheet.left + SCALE_WIDTH,
     sheet.y,
     TEMPO_HEIGHT,
@@ -54,7 +57,7 @@ function drawTempo(sheet: ReportSheet, result: TakeResult, part: Part, row: BarR
       : { low: sheet.words.number(Math.min(...speeds), 0), high: sheet.words.number(Math.max(...speeds), 0) };
   sheet.elements.push({
     tag: 'Figure',
-    alternative: sheet.words.glance.tempoOver(barsInWords(sheet, row), range),
+    alternative: sheet.words.glance.tempoOver(barsInWords(sheet, row), range, beat),
     box: [sheet.left, sheet.y, sheet.left + sheet.width, sheet.y + TEMPO_HEIGHT],
     children: [{ page: sheet.page, items }],
   });

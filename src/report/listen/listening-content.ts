@@ -2,7 +2,7 @@ import type { Take } from '../../decode/index.js';
 import type { Engrave } from '../../engrave/index.js';
 import type { DrawingElement, Item, Typesetter } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
-import type { Part } from '../../score/index.js';
+import { type Part, type TempoBeat, tempoBeat } from '../../score/index.js';
 import { type BarRow, barRows } from '../bars/bar-rows.js';
 import { drawRow } from '../curves/draw-row.js';
 import { levelRange, rowCurve } from '../curves/level-range.js';
@@ -62,6 +62,8 @@ export interface ListeningContent {
   readonly result: TakeResult;
   readonly entries: readonly ListeningEntry[];
   readonly wholeTake: readonly Picture[];
+  /** what tempo is counted in */
+  readonly beat: TempoBeat;
   /** whether something could be heard that had to be left out */
   readonly shortened: boolean;
 }
@@ -88,7 +90,8 @@ export function listeningContent(
   engrave: Engrave | null,
 ): ListeningContent {
   const { result, part, take, loudness } = source;
-  if (result.outcome !== 'reviewed') return { result, entries: [], wholeTake: [], shortened: false };
+  const beat = tempoBeat(part.bars);
+  if (result.outcome !== 'reviewed') return { result, entries: [], wholeTake: [], beat, shortened: false };
   const sheet = scratch({ typesetter, result }, WHOLE_WIDTH);
   const gain = gainFor(take);
   const stretches = timeStretches(result, part);
@@ -116,7 +119,7 @@ export function listeningContent(
       clip: cutClip(take, passage.fromSeconds, passage.toSeconds, gain),
     };
   });
-  return { result, entries, wholeTake: wholeTakeCurves(look, rows, curves), shortened };
+  return { result, entries, wholeTake: wholeTakeCurves(look, rows, curves), beat, shortened };
 }
 
 /** A picture without a playhead. */

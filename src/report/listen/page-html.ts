@@ -103,7 +103,7 @@ function reviewedHtml(content: ListeningContent, words: Words, markup: Markup, m
     markup,
   )}${section(words.listen.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(words.listen.enough)}</p>\n` : ''}${section(
     words.listen.wholeTake,
-    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(words, result), markup)}</div>`,
+    `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(words, result, content.beat), markup)}</div>`,
     markup,
   )}`;
 }

@@ -1,6 +1,6 @@
 import type { Language } from '../../base/index.js';
 import type { Engrave } from '../../engrave/index.js';
-import { type Drawing, type PaperSize, Sheet, STYLES, type Typesetter } from '../../page/index.js';
+import { type Drawing, type PaperSize, packagesWanting, Sheet, STYLES, type Typesetter } from '../../page/index.js';
 import type { Part } from '../../score/index.js';
 import type { StudyPlan } from '../../study/index.js';
 import { wordsIn } from '../../words/index.js';
@@ -46,6 +46,8 @@ export function layoutStudySheet(content: StudySheetContent, typesetter: Typeset
   drawTonguing(sheet, plan, part, engrave, words);
   drawCounting(sheet, plan, words);
   drawPractice(sheet, plan, words);
-  if (sheet.lettersMissing) sheet.write('P', page.lettersMissing, STYLES.small);
+  if (sheet.lettersMissing !== '') {
+    sheet.write('P', page.lettersMissing(packagesWanting(sheet.lettersMissing)), STYLES.small);
+  }
   return sheet.finish();
 }

@@ -1,6 +1,6 @@
 import { STYLES, writeParagraph } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
-import type { Part } from '../../score/index.js';
+import { type Part, tempoBeat } from '../../score/index.js';
 import { type BarRow, barRows } from '../bars/bar-rows.js';
 import { captionsOf } from '../curves/captions-of.js';
 import { drawRow } from '../curves/draw-row.js';
@@ -35,7 +35,7 @@ export function drawAtAGlance(
   const stretches = timeStretches(result, part);
   const curves = rows.map((row) => rowCurve(row, loudness, stretches));
   const range = levelRange(curves, result);
-  const captions = captionsOf(sheet.words, result);
+  const captions = captionsOf(sheet.words, result, tempoBeat(part.bars));
   const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
   const around = heightAroundPanel(part, result.tempo);
   const headHeight = STYLES.section.leading + captionHeight + 2;

@@ -1,5 +1,5 @@
 import type { Engrave } from '../../engrave/index.js';
-import type { Drawing, PaperSize, Typesetter } from '../../page/index.js';
+import type { Drawing, PaperSize, SheetOptions, Typesetter } from '../../page/index.js';
 import type { TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
 import { wordsIn } from '../../words/index.js';
@@ -37,30 +37,46 @@ export interface TakeReportContent {
  * @returns the pages as plain data
  */
 export function layoutTakeReport(content: TakeReportContent, typesetter: Typesetter, engrave: Engrave | null): Drawing {
-  if (content.result.outcome !== 'reviewed') return layoutPages(content, typesetter, engrave, 'roomy').drawing;
-  const roomy = layoutPages(content, typesetter, engrave, 'roomy');
-  if (!roomy.lastPageIsThin) return roomy.drawing;
-  const tight = layoutPages(content, typesetter, engrave, 'tight');
-  return tight.drawing.pages < roomy.drawing.pages ? tight.drawing : roomy.drawing;
+  const lay = (density: Density, leave?: SheetOptions['leave']): Laid =>
+    layoutPages(content, { typesetter, engrave, density, leave });
+  const roomy = lay('roomy');
+  let [best, density]: [Laid, Density] = [roomy, 'roomy'];
+  if (content.result.outcome === 'reviewed' && roomy.lastPageIsThin) {
+    const tight = lay('tight');
+    if (tight.drawing.pages < roomy.drawing.pages) [best, density] = [tight, 'tight'];
+  }
+  return best.cautionsAlone === null ? best.drawing : lay(density, best.cautionsAlone).drawing;
 }
 
 interface Laid {
   readonly drawing: Drawing;
   /** the last page holds so little that it would better not be there */
   readonly lastPageIsThin: boolean;
+  /** where the cautions have a page for themselves: what to leave on the page before, so that its end comes to them */
+  readonly cautionsAlone: SheetOptions['leave'] | null;
 }
 
-function layoutPages(
-  { result, part, loudness, paper }: TakeReportContent,
-  typesetter: Typesetter,
-  engrave: Engrave | null,
-  density: Density,
-): Laid {
+interface LayoutMeans {
+  readonly typesetter: Typesetter;
+  readonly engrave: Engrave | null;
+  readonly density: Density;
+  readonly leave: SheetOptions['leave'];
+}
+
+function layoutPages({ result, part, loudness, paper }: TakeReportContent, means: LayoutMeans): Laid {
+  const { typesetter, engrave, density, leave } = means;
   const who = result.take.player ?? result.take.file;
   const foot = [who, titleOf(result)].join('  ·  ');
   const { language = 'en' } = result;
   const title = wordsIn(language).page.documentTitle(titleOf(result), who);
-  const sheet = new ReportSheet({ typesetter, paper, language, title, foot });
+  const sheet = new ReportSheet({
+    typesetter,
+    paper,
+    language,
+    title,
+    foot,
+    ...(leave === undefined ? {} : { leave }),
+  });
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {
     drawWentWell(sheet, result);
@@ -72,7 +88,8 @@ function layoutPages(
     drawNotReviewed(sheet, result, result.outcome);
   }
   const [page, filled] = [sheet.page, sheet.y];
-  drawSmallPrint(sheet, true);
+  const height = drawSmallPrint(sheet, true);
   const lastPageIsThin = sheet.page > 0 && (sheet.page > page || filled < THIN * sheet.pageHeight);
-  return { drawing: sheet.finish(), lastPageIsThin };
+  const cautionsAlone = sheet.page > page ? { page, height } : null;
+  return { drawing: sheet.finish(), lastPageIsThin, cautionsAlone };
 }

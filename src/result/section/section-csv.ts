@@ -15,7 +15,7 @@ const HEADS = [
 
 /**
  * One row a take under one row of heads, in the order of names; takes that could not be reviewed have theirs, too. A cell
- * never holds 0 for what was not judged or not measured: it says so in words.
+ * never holds 0 for what was not judged or not measured: it says so in words. Further columns of a roster come last.
  *
  * @param section the section's document
  * @returns CSV text, lines end in CR LF; a byte order mark in front tells spreadsheets that it is UTF-8
@@ -24,11 +24,18 @@ const HEADS = [
  */
 export function sectionCsv(section: SectionResult): string {
   const rows = [
-    ...section.takes.map((take) => ({ name: take.name, cells: row(take) })),
-    ...section.failures.map((failure) => ({ name: failure.name ?? failure.file, cells: failedRow(failure) })),
+    ...section.takes.map((take) => ({ name: take.name, cells: row(take), roster: take.roster ?? {} })),
+    ...section.failures.map((failure) => ({
+      ...{ name: failure.name ?? failure.file, cells: failedRow(failure), roster: failure.roster ?? {} },
+    })),
   ];
   rows.sort((a, b) => byCodePoint(a.name, b.name));
-  return csvText([HEADS, ...rows.map(({ cells }) => cells)]);
+  const further = [...new Set(rows.flatMap(({ roster }) => Object.keys(roster)))];
+  const heads = [...HEADS, ...further.map((head) => textCell(HEADS.includes(head) ? `roster_${head}` : head))];
+  return csvText([
+    heads,
+    ...rows.map(({ cells, roster }) => [...cells, ...further.map((head) => textCell(roster[head] ?? ''))]),
+  ]);
 }
 
 function row(take: SectionTake): string[] {

@@ -12,6 +12,11 @@ import {
 
 const count = z.int().min(0);
 
+const roster = z
+  .record(z.string(), z.string())
+  .optional()
+  .meta({ description: 'what a roster says in further columns, by head as written' });
+
 const sectionTakeSchema = z.object({
   name: z.string().meta({ description: 'the name the take’s own documents are written under' }),
   file: z.string(),
@@ -35,6 +40,7 @@ const sectionTakeSchema = z.object({
   barTroubles: z
     .array(z.object({ bar: z.string(), fix: count, watch: count }))
     .meta({ description: 'bars with at least one finding, in printed order' }),
+  roster,
 });
 
 const troubleSchema = z.object({
@@ -56,6 +62,7 @@ const failureSchema = z.object({
   player: z.string().nullable().optional(),
   date: z.string().nullable().optional(),
   instrument: z.string().nullable().optional(),
+  roster,
 });
 
 /**

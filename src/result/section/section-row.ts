@@ -19,6 +19,8 @@ export interface SectionRow {
   readonly toFix: number;
   readonly toWatch: number;
   readonly troubles: readonly RowTrouble[];
+  /** what a roster says in further columns, by head */
+  readonly roster?: Readonly<Record<string, string>>;
 }
 
 /** One finding of a take, as the section counts it. */

@@ -66,7 +66,7 @@ export function toSectionResult({ tool, rows, failures, score, language = 'en' }
 }
 
 /** A take's line, told in the language of the document. */
-function takeIn(language: Language, { take, first, language: from }: SectionRow): SectionTake {
+function takeIn(language: Language, { take, first, language: from, roster }: SectionRow): SectionTake {
   const told = (value: MaybeNumberTold): MaybeNumberTold =>
     isMeasured<number>(value) ? value : toldReason(language, reasonOf(value, from));
   const words = wordsIn(language);
@@ -76,6 +76,7 @@ function takeIn(language: Language, { take, first, language: from }: SectionRow)
     playedQuarterBpm: told(take.playedQuarterBpm),
     centsFromA440: told(take.centsFromA440),
     first: first.map((finding) => `${words.place(finding)}: ${words.finding(finding).headline}`),
+    ...(roster === undefined ? {} : { roster }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { FAILURES, type FailureTable, isCoded, type LooseCode, type Sayings } from '../../base/index.js';
 import { say } from '../say.js';
 import { BRIEF_FAULTS_IN_WORDS } from './brief-faults.js';
+import { DATES } from './dates.js';
 import { NUMBERS } from './numbers.js';
 
 const SAVE = 'die Aufnahme als WAV speichern (PCM, 16 oder 24 Bit).';
@@ -162,14 +163,15 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `Zeile ${line}: Es gibt ${cells} Zellen und ${heads} Spalten; eine Zelle mit Komma in Anführungszeichen setzen.`,
   'roster-quotes': ({ line }) =>
     `Zeile ${line}: Die Anführungszeichen einer Zelle passen nicht zusammen; sie schließen und die in der Zelle verdoppeln.`,
-  'roster-head-unknown': ({ line, place, columns }) =>
-    `Zeile ${line}: Spalte ${place} ist unbekannt; es gibt ${columns.join(', ')}.`,
+  'roster-head-empty': ({ line, place }) => `Zeile ${line}: Spalte ${place} hat keinen Kopf; ihr einen geben.`,
   'roster-head-missing': ({ line, columns }) =>
     `Zeile ${line}: Die Spalte „file“ fehlt; es gibt ${columns.join(', ')}.`,
   'roster-head-twice': ({ line }) => `Zeile ${line}: Eine Spalte steht zweimal da.`,
   'roster-no-file': ({ line }) => `Zeile ${line}: Die Zelle unter „file“ ist leer; sie nennt die Aufnahme.`,
   'roster-no-day': ({ line }) =>
     `Zeile ${line}: Die Zelle unter „date“ ist kein Tag; Jahr-Monat-Tag schreiben, etwa 2026-03-02.`,
+  'roster-days-unclear': ({ line, days, orders }) =>
+    `Zeile ${line}: Ist das der ${days.map((day) => DATES.date(day)).join(' oder der ')}? Dazuschreiben: ${orders.map((order) => `--dates ${order}`).join(' oder ')}.`,
   'roster-several-takes': ({ line, takes }) => `Zeile ${line}: ${takes} Aufnahmen heißen so; den Ordner dazuschreiben.`,
   'roster-take-twice': ({ line, earlierLine }) =>
     `Zeile ${line}: Zeile ${earlierLine} nennt diese Aufnahme schon; eine davon behalten.`,
@@ -194,6 +196,9 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `${given(inputs)}: Es gibt keine Aufnahme; Aufnahmen angeben oder einen Ordner mit solchen.`,
   'no-such-takes': ({ inputs }) =>
     `${given(inputs)}: Es gibt keine solche Datei und keinen solchen Ordner; Aufnahmen angeben oder einen Ordner mit solchen.`,
+  'take-without-pages': () =>
+    'Diese Aufnahme hat ein Ergebnis, aber keine Blätter; review noch einmal ohne --json-only.',
+  'nothing-to-hand-out': () => 'In diesem Ordner hat keine Aufnahme Blätter; review noch einmal ohne --json-only.',
   'folder-without-results': () =>
     'In diesem Ordner ist kein Ergebnis einer Aufnahme; den angeben, in den review geschrieben hat.',
   'results-are-blind': () =>

@@ -6,6 +6,7 @@ import { EXPECTED } from './expected.js';
 import { FAULTS_IN_WORDS } from './faults.js';
 import { MISREADINGS } from './findings/notes.js';
 import { FINDINGS } from './findings.js';
+import { HANDOUT } from './handout.js';
 import { LISTEN } from './listen.js';
 import { EXCERPT, MARKS } from './marks.js';
 import { measured } from './measured.js';
@@ -54,6 +55,7 @@ export const WORDS = wordsOf({
   excerpt: EXCERPT,
   listen: LISTEN,
   section: SECTION,
+  handout: HANDOUT,
   weeksLabels: WEEKS_LABELS,
   weeksSentences: WEEKS_SENTENCES,
   measures: MEASURES,

@@ -12,6 +12,7 @@ export const measured = measuredWith(
       semitones: (n) => `${n} ${/^−?1$/.test(n) ? 'Halbton' : 'Halbtöne'}`,
       'times the written length': (n) => `${n}-mal die notierte Länge`,
       'quarter notes a minute': (n) => `${n} Viertel in der Minute`,
+      'dotted quarters a minute': (n) => `${n} punktierte Viertel in der Minute`,
     },
     ways: {
       speed: ['langsamer', 'schneller'],

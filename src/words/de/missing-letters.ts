@@ -17,3 +17,13 @@ export const MISSING_LETTERS: Readonly<Record<Letters, string>> = {
   'other-letters': '[andere Schrift]',
   sign: '[Zeichen]',
 };
+
+/**
+ * @param packages with faces for letters that are missing
+ * @returns how they come onto the pages, with a space after it; nothing when no package is known
+ */
+export function install(packages: readonly string[]): string {
+  return packages.length === 0
+    ? ''
+    : `Sie werden gedruckt, sobald die Schrift dafür da ist: npm install ${packages.join(' ')}. `;
+}

@@ -8,6 +8,8 @@ import type {
   TableWords,
 } from '../shapes/page.js';
 import { listed } from './lists.js';
+import { install } from './missing-letters.js';
+import { AT_BEATS_A_MINUTE, BEATS_A_MINUTE } from './tempo.js';
 
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
@@ -36,15 +38,16 @@ export const GLANCE: GlanceWords = {
   loudness: 'Oben: deine Lautstärke in dB unter dem Lautesten (10 dB: halb so laut). Dicke Linien: jedes Zeichen.',
   loudnessAlone: 'Oben: deine Lautstärke in dB unter dem Lautesten (10 dB: halb so laut).',
   levelRiding: 'Der Rekorder hat den Pegel wohl selbst verändert: Die Kurve zeigt die Aufnahme, nicht dein Spiel.',
-  tempo: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.',
-  tempoAlone: 'Unten: dein Tempo in Vierteln in der Minute, ein Punkt je Takt.',
+  tempo: (beat) =>
+    `Unten: dein Tempo in ${AT_BEATS_A_MINUTE[beat]}, ein Punkt je Takt. Gestrichelt: das Tempo, das dasteht.`,
+  tempoAlone: (beat) => `Unten: dein Tempo in ${AT_BEATS_A_MINUTE[beat]}, ein Punkt je Takt.`,
   noTempo: (reason) => `Das Tempo wurde nicht gemessen: ${reason}.`,
   notHeard: (bars) => `Von ${bars} war nichts zu hören.`,
   bars: (first, last) => (first === last ? `Takt ${first}` : `Takt ${first} bis ${last}`),
-  tempoOver: (bars, range) =>
+  tempoOver: (bars, range, beat) =>
     range === null
       ? `Tempo über ${bars}: Kein Takt konnte gemessen werden.`
-      : `Tempo über ${bars}: zwischen ${range.low} und ${range.high} Viertel in der Minute.`,
+      : `Tempo über ${bars}: zwischen ${range.low} und ${range.high} ${BEATS_A_MINUTE[beat]}.`,
   decibels: (value) => `${value} dB`,
   rise: (value) => `${value} dB vom Anfang bis zum Ende`,
   notMeasured: 'nicht gemessen',
@@ -135,6 +138,6 @@ export const SMALL_PRINT: SmallPrint = {
     'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Die Aufnahme bleibt auf diesem Computer. Für Aufnahmen von Minderjährigen gelten die Regeln deiner Schule und deines Landes.',
   teacher:
     'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Die Aufnahmen bleiben auf diesem Computer. Für Aufnahmen von Minderjährigen gelten die Regeln der Schule und des Landes.',
-  lettersMissing:
-    'Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. In der Datei mit dem Ergebnis neben dieser Seite steht der ganze Text.',
+  lettersMissing: (packages) =>
+    `Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. ${install(packages)}In der Datei mit dem Ergebnis neben dieser Seite steht der ganze Text.`,
 };

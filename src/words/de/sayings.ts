@@ -1,6 +1,7 @@
 import { SMALLEST_HEARD_CENTS, SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
 import { NUMBERS } from './numbers.js';
+import { beatsIn, tempoIn } from './tempo.js';
 
 const { down, exact, fixed, whole } = NUMBERS;
 const size = (cents: number) => whole(Math.abs(Math.round(cents)));
@@ -12,7 +13,6 @@ const places = (of: number) => (of === 1 ? 'an der einen Stelle' : `an allen ${o
 const usually = (of: number, db: number) => `${of === 1 ? '' : 'meist '}um ${decibels(db)}`;
 const enough = (db: number) => `${exact(db)} dB reichen`;
 const needed = (db: number) => `${exact(db)} dB braucht es`;
-const quarters = (bpm: number) => `${whole(bpm)} Viertel in der Minute`;
 
 const missing = (count: number) => `an ${count} war nichts zu hören: Prüf, ob du dort Luft brauchst`;
 
@@ -29,11 +29,11 @@ export const SAYINGS: SayingsWords = {
     `${right} von ${of} Noten, wie sie dastehen${unclear > 0 ? `, ${unclear} nicht deutlich genug` : ''}`,
   'groups-even': ({ even, of }) => `${even} von ${of} Schlägen gleichmäßig`,
   'entries-in-time': ({ inTime, of }) => `${inTime} von ${of} Einsätzen nach Pausen pünktlich`,
-  tempo: ({ played }) => `${quarters(played)}; kein Tempo steht da`,
-  'tempo-beside-mark': ({ played, marked, heard }) =>
+  tempo: ({ played, beat }) => `${tempoIn(played, beat)}; kein Tempo steht da`,
+  'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'
-      ? `wie es dasteht: ${quarters(played)}`
-      : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} stehen da`,
+      ? `wie es dasteht: ${tempoIn(played, beat)}`
+      : `${BESIDE_MARK[heard]}: ${tempoIn(played, beat)}, ${whole(beatsIn(marked, beat))} stehen da`,
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
     `laut und leise sind ${places(of)} klar verschieden, ${usually(of, usualDb)} (${enough(leastDb)})`,
   'contrasts-reversed': ({ of }) => `laut und leise sind ${places(of)} vertauscht`,

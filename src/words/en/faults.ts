@@ -1,6 +1,7 @@
 import { FAILURES, type FailureTable, isCoded, type LooseCode, type Sayings } from '../../base/index.js';
 import { say } from '../say.js';
 import { BRIEF_FAULTS_IN_WORDS } from './brief-faults.js';
+import { DATES } from './dates.js';
 
 const SAVE = 'save the take as WAV (16 or 24 bit PCM)';
 const RECORD = 'record or copy the take again';
@@ -151,14 +152,15 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `line ${line}: there are ${cells} cells, and ${heads} heads; put quotes around a cell with a comma in it`,
   'roster-quotes': ({ line }) =>
     `line ${line}: the quotes of a cell do not match; close them, and double those inside a cell`,
-  'roster-head-unknown': ({ line, place, columns }) =>
-    `line ${line}: head ${place} is not known; there are ${columns.join(', ')}`,
+  'roster-head-empty': ({ line, place }) => `line ${line}: head ${place} is empty; give the column a name`,
   'roster-head-missing': ({ line, columns }) =>
     `line ${line}: the head “file” is missing; there are ${columns.join(', ')}`,
   'roster-head-twice': ({ line }) => `line ${line}: a head stands there twice`,
   'roster-no-file': ({ line }) => `line ${line}: the cell under “file” is empty; it names the take`,
   'roster-no-day': ({ line }) =>
     `line ${line}: the cell under “date” is no day; write year-month-day, such as 2026-03-02`,
+  'roster-days-unclear': ({ line, days, orders }) =>
+    `line ${line}: is this ${days.map((day) => DATES.date(day)).join(' or ')}? Say ${orders.map((order) => `--dates ${order}`).join(' or ')}`,
   'roster-several-takes': ({ line, takes }) => `line ${line}: ${takes} takes have this name; write the folder, too`,
   'roster-take-twice': ({ line, earlierLine }) =>
     `line ${line}: line ${earlierLine} names this take already; keep one of them`,
@@ -180,6 +182,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `${given(inputs)}: no recording was found; give recordings, or a folder that holds some`,
   'no-such-takes': ({ inputs }) =>
     `${given(inputs)}: there is no such file or folder; give recordings, or a folder that holds some`,
+  'take-without-pages': () => 'this take has a result and no pages; run review again without --json-only',
+  'nothing-to-hand-out': () => 'no take in this folder has pages; run review again without --json-only',
   'folder-without-results': () => 'no result of a take is in this folder; give the one that review wrote to',
   'results-are-blind': () => 'the results in this folder are blind; add --blind, or choose another folder',
   'results-show-names': () => 'the results in this folder show names; choose another folder for --blind',

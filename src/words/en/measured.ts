@@ -12,6 +12,7 @@ export const measured = measuredWith(
       semitones: (n) => `${n} ${n === '1' ? 'semitone' : 'semitones'}`,
       'times the written length': (n) => `${n} times the written length`,
       'quarter notes a minute': (n) => `${n} quarter notes a minute`,
+      'dotted quarters a minute': (n) => `${n} dotted quarters a minute`,
     },
     ways: {
       speed: ['slower', 'faster'],

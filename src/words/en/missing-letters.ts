@@ -17,3 +17,11 @@ export const MISSING_LETTERS: Readonly<Record<Letters, string>> = {
   'other-letters': '[other letters]',
   sign: '[sign]',
 };
+
+/**
+ * @param packages with faces for letters that are missing
+ * @returns how they come onto the pages, with a space after it; nothing when no package is known
+ */
+export function install(packages: readonly string[]): string {
+  return packages.length === 0 ? '' : `They are drawn once the type is there: npm install ${packages.join(' ')}. `;
+}

@@ -8,6 +8,8 @@ import type {
   TableWords,
 } from '../shapes/page.js';
 import { listed } from './lists.js';
+import { install } from './missing-letters.js';
+import { BEATS_A_MINUTE } from './tempo.js';
 
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
@@ -37,15 +39,15 @@ export const GLANCE: GlanceWords = {
   loudnessAlone: 'Above: how loud you play, in dB below your loudest (10 dB: half as loud).',
   levelRiding:
     'The recorder seems to have changed its level by itself: the curve shows the recording, not your playing.',
-  tempo: 'Below: your tempo in quarter notes a minute, one point a bar. Dashed: the printed tempo.',
-  tempoAlone: 'Below: your tempo in quarter notes a minute, one point a bar.',
+  tempo: (beat) => `Below: your tempo in ${BEATS_A_MINUTE[beat]}, one point a bar. Dashed: the printed tempo.`,
+  tempoAlone: (beat) => `Below: your tempo in ${BEATS_A_MINUTE[beat]}, one point a bar.`,
   noTempo: (reason) => `Tempo was not measured: ${reason}.`,
   notHeard: (bars) => `Nothing was heard of ${bars}.`,
   bars: (first, last) => (first === last ? `bar ${first}` : `bars ${first} to ${last}`),
-  tempoOver: (bars, range) =>
+  tempoOver: (bars, range, beat) =>
     range === null
       ? `Tempo over ${bars}: no bar could be measured.`
-      : `Tempo over ${bars}: between ${range.low} and ${range.high} quarter notes a minute.`,
+      : `Tempo over ${bars}: between ${range.low} and ${range.high} ${BEATS_A_MINUTE[beat]}.`,
   decibels: (value) => `${value} dB`,
   rise: (value) => `${value} dB from end to end`,
   notMeasured: 'not measured',
@@ -130,6 +132,6 @@ export const SMALL_PRINT: SmallPrint = {
     'Practise with care. Tired lips, fingers and breath need rest before they hurt. Stop when something hurts, when you are dizzy from breathing too much, or when your ears ring after loud playing, and ask your teacher or a doctor.',
   panel: PANEL,
   teacher: PANEL,
-  lettersMissing:
-    'Words in [brackets] stand for letters that this page’s type does not hold. The result file beside this page holds the full text.',
+  lettersMissing: (packages) =>
+    `Words in [brackets] stand for letters that this page’s type does not hold. ${install(packages)}The result file beside this page holds the full text.`,
 };

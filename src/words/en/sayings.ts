@@ -1,6 +1,7 @@
 import { SMALLEST_HEARD_CENTS, SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
 import { NUMBERS } from './numbers.js';
+import { beatsIn, tempoIn } from './tempo.js';
 
 const { down, exact, fixed, whole } = NUMBERS;
 const size = (cents: number) => whole(Math.abs(Math.round(cents)));
@@ -12,7 +13,6 @@ const changes = (of: number) => (of === 1 ? 'at the one change of dynamics' : `a
 const usually = (of: number, db: number) => `${of === 1 ? '' : 'usually '}by ${decibels(db)}`;
 const enough = (db: number) => `${exact(db)} dB is enough`;
 const needed = (db: number) => `it takes ${exact(db)} dB`;
-const quarters = (bpm: number) => `${whole(bpm)} quarter notes a minute`;
 
 const missing = (count: number) =>
   `at ${count} ${count === 1 ? 'place' : 'places'} none was heard: see whether you need the air there`;
@@ -30,11 +30,11 @@ export const SAYINGS: SayingsWords = {
     `${right} of ${of} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`,
   'groups-even': ({ even, of }) => `${even} of ${of} beats even`,
   'entries-in-time': ({ inTime, of }) => `${inTime} of ${of} entries after rests in time`,
-  tempo: ({ played }) => `${quarters(played)}; no tempo is marked`,
-  'tempo-beside-mark': ({ played, marked, heard }) =>
+  tempo: ({ played, beat }) => `${tempoIn(played, beat)}; no tempo is marked`,
+  'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'
-      ? `as marked: ${quarters(played)}`
-      : `${BESIDE_MARK[heard]}: ${quarters(played)}, ${whole(marked)} marked`,
+      ? `as marked: ${tempoIn(played, beat)}`
+      : `${BESIDE_MARK[heard]}: ${tempoIn(played, beat)}, ${whole(beatsIn(marked, beat))} marked`,
   'contrasts-plain': ({ of, usualDb, leastDb }) =>
     `soft and loud differ well ${changes(of)}, ${usually(of, usualDb)} (${enough(leastDb)})`,
   'contrasts-reversed': ({ of }) => `soft and loud come the wrong way round ${changes(of)}`,

@@ -1,3 +1,4 @@
+import type { TempoBeat } from '../../score/index.js';
 /** Headings, labels and captions of a take's pages. */
 export interface PageWords {
   readonly wentWell: string;
@@ -19,12 +20,12 @@ export interface GlanceWords {
   readonly loudness: string;
   readonly loudnessAlone: string;
   readonly levelRiding: string;
-  readonly tempo: string;
-  readonly tempoAlone: string;
+  readonly tempo: (beat: TempoBeat) => string;
+  readonly tempoAlone: (beat: TempoBeat) => string;
   readonly noTempo: (reason: string) => string;
   readonly notHeard: (bars: string) => string;
   readonly bars: (first: string, last: string) => string;
-  readonly tempoOver: (bars: string, range: { low: string; high: string } | null) => string;
+  readonly tempoOver: (bars: string, range: { low: string; high: string } | null, beat: TempoBeat) => string;
   readonly decibels: (value: string) => string;
   readonly rise: (value: string) => string;
   readonly notMeasured: string;
@@ -95,5 +96,6 @@ export interface SmallPrint {
   /** the same on a sheet of several takes */
   readonly teacher: string;
   /** when some letters could not be drawn */
-  readonly lettersMissing: string;
+  /** packages with faces for them that are not there */
+  readonly lettersMissing: (packages: readonly string[]) => string;
 }

@@ -1,4 +1,4 @@
-import type { Remark } from '../../score/index.js';
+import type { Remark, TempoBeat } from '../../score/index.js';
 import type {
   ArticulationGroup,
   BreathPlace,
@@ -27,6 +27,8 @@ export interface LengthFacts {
   readonly quarterBpm: number;
   readonly lowestQuarterBpm: number;
   readonly highestQuarterBpm: number;
+  /** what a metronome counts */
+  readonly beat: TempoBeat;
   /** false when the tempo had to be assumed */
   readonly marked: boolean;
 }
@@ -163,7 +165,8 @@ export interface StudyPageWords {
   readonly practice: string;
   readonly problems: { readonly heading: string; readonly more: (count: number) => string };
   readonly care: string;
-  readonly lettersMissing: string;
+  /** packages with faces for them that are not there */
+  readonly lettersMissing: (packages: readonly string[]) => string;
 }
 
 /** Everything a study sheet says. */

@@ -5,6 +5,7 @@ import type { MeasureId } from '../../standards/index.js';
 import type { Dates } from './dates.js';
 import type { ExpectedWords } from './expected.js';
 import type { FindingsWords, MisreadingsWords, OtherBarsWords } from './findings.js';
+import type { HandoutWords } from './handout.js';
 import type { Letters } from './letters.js';
 import type { ListenWords } from './listen.js';
 import type { ExcerptWords, MarkWords } from './marks.js';
@@ -60,6 +61,7 @@ export interface Vocabulary {
   readonly excerpt: ExcerptWords;
   readonly listen: ListenWords;
   readonly section: SectionWords;
+  readonly handout: HandoutWords;
   readonly weeksLabels: WeeksLabels;
   readonly weeksSentences: WeeksSentences;
   readonly measures: Readonly<Record<MeasureId, MeasureWords>>;

@@ -1,4 +1,4 @@
-import type { OpenFont } from '../faces.js';
+import type { OpenFont } from '../faces/open-font.js';
 import { characterMap } from './character-map.js';
 import { keepGlyphs } from './keep-glyphs.js';
 import { writeWoff } from './write-woff.js';

@@ -1,5 +1,6 @@
 import type { Notehead } from '../../../engrave/index.js';
 import type { Item } from '../../../page/index.js';
+import { QUARTERS_OF_BEAT, type TempoBeat, tempoBeat } from '../../../score/index.js';
 import type { MarkPlace } from './mark-place.js';
 import { arrow, NOTE_HEIGHT, pencilNote, stroke } from './pencil.js';
 
@@ -8,14 +9,15 @@ const GAP = 4;
 /** A shorter line would not be seen as one that runs over bars. */
 const LEAST_LENGTH = 14;
 
-/** Quarter note of a metronome mark in the music face. Source: SMuFL 1.4, Metronome marks (U+ECA5). */
-const QUARTER = '\u{ECA5}';
+/** Notes of a metronome mark in the music face. Source: SMuFL 1.4, Metronome marks (U+ECA5, and U+ECB7 for the dot). */
+const NOTES: Readonly<Record<TempoBeat, string>> = { quarter: '\u{ECA5}', 'dotted-quarter': '\u{ECA5}\u{ECB7}' };
 const QUARTER_SIZE = 11;
 
 interface BarHere {
   readonly head: Notehead;
   readonly end: number;
-  readonly quarterBpm: number | null;
+  /** in the beats that the metre counts */
+  readonly beatBpm: number | null;
 }
 
 /**
@@ -68,13 +70,16 @@ export function tempoArrow(place: MarkPlace): Item[] {
 export function playedTempo({ sheet, room, width, result: { tempo }, part, headOf }: MarkPlace): Item[] {
   const head = headOf(part.notes.find((note) => !note.grace)?.index);
   if (head === null || 'notMeasured' in tempo) return [];
-  const sign = sheet.typesetter.widthOf(QUARTER, 'music', QUARTER_SIZE);
-  const note = pencilNote(sheet, sheet.words.marks.playedTempo(sheet.words.number(tempo.playedQuarterBpm, 0)), true);
+  const beat = tempoBeat(part.bars);
+  const counted = NOTES[beat];
+  const played = sheet.words.number(tempo.playedQuarterBpm / QUARTERS_OF_BEAT[beat], 0);
+  const sign = sheet.typesetter.widthOf(counted, 'music', QUARTER_SIZE);
+  const note = pencilNote(sheet, sheet.words.marks.playedTempo(played), true);
   const left = Math.max(0, Math.min(head.left, width - sign - GAP - note.width));
   const top = room.above(left - 1, left + sign + GAP + note.width + 1, LANE + 2.5);
   const baseline = top + LANE - 0.5;
   return [
-    { kind: 'text', x: left, baseline, text: QUARTER, face: 'music', size: QUARTER_SIZE, ink: 'accent' },
+    { kind: 'text', x: left, baseline, text: counted, face: 'music', size: QUARTER_SIZE, ink: 'accent' },
     ...note.at(left + sign + GAP, baseline - NOTE_HEIGHT + 2.2),
   ];
 }
@@ -83,9 +88,9 @@ export function playedTempo({ sheet, room, width, result: { tempo }, part, headO
 function tempoOfBars({ sheet }: MarkPlace, here: readonly BarHere[], top: number): Item[] {
   const items: Item[] = [];
   let free = Number.NEGATIVE_INFINITY;
-  for (const { head, quarterBpm } of here) {
-    if (quarterBpm === null) continue;
-    const note = pencilNote(sheet, sheet.words.number(quarterBpm, 0));
+  for (const { head, beatBpm } of here) {
+    if (beatBpm === null) continue;
+    const note = pencilNote(sheet, sheet.words.number(beatBpm, 0));
     const left = Math.max(0, head.x - note.width / 2);
     if (left < free) continue;
     items.push(...note.at(left, top));
@@ -97,12 +102,19 @@ function tempoOfBars({ sheet }: MarkPlace, here: readonly BarHere[], top: number
 /** The bars of the stretch that have a note in this line, with where they begin and end. */
 function barsHere({ line, part, result: { tempo }, headOf, endOf }: MarkPlace): BarHere[] {
   const measured = 'notMeasured' in tempo ? [] : tempo.bars;
+  const quarters = QUARTERS_OF_BEAT[tempoBeat(part.bars)];
   return line.bars.flatMap((bar): BarHere[] => {
     const inBar = part.notes.filter(({ barIndex, pass }) => barIndex === bar.barIndex && pass === bar.pass);
     const printed = inBar.filter((note) => !note.grace && headOf(note.index) !== null);
     const [first, last] = [headOf(printed[0]?.index), printed.at(-1)];
     if (first === null || last === undefined) return [];
     const tempoHere = measured.find((one) => one.bar === bar.bar && one.pass === bar.pass);
-    return [{ head: first, end: endOf(last.index), quarterBpm: tempoHere?.quarterBpm ?? null }];
+    return [
+      {
+        head: first,
+        end: endOf(last.index),
+        beatBpm: tempoHere === undefined ? null : tempoHere.quarterBpm / quarters,
+      },
+    ];
   });
 }

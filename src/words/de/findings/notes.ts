@@ -80,8 +80,8 @@ export const NOTES = {
       f.after === null
         ? `Ein ${noteName(f.played)} zu viel klang, bevor die Musik anfängt.`
         : `Ein ${noteName(f.played)} zu viel klang nach dem ${noteName(f.after)}.`,
-    why: 'Oft heißt eine Note zu viel, dass Finger oder Luft einen Moment zu früh gewechselt haben.',
-    practice: 'Spiel diese Stelle langsam und beweg alle Finger im selben Moment.',
+    why: 'Oft heißt eine Note zu viel, dass Hand oder Luft einen Moment zu früh gewechselt haben.',
+    practice: 'Spiel diese Stelle langsam. Hand, Zunge und Luft wechseln im selben Moment.',
     caption: 'Das Kreuz zeigt die Note zu viel; ihr Name steht in Klammern.',
   },
 } satisfies Partial<FindingsWords>;

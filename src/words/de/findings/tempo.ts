@@ -1,11 +1,12 @@
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
+import { beatsIn, tempoIn } from '../tempo.js';
 
 const { whole } = NUMBERS;
 const ENDS =
   'Spiel die ersten zwei Takte mit dem Metronom, gleich darauf die letzten zwei, und hör, ob sie dazu passen.';
 const FORESEEN = 'Andere können nur mit einem Schlag mitspielen, den sie kommen sehen.';
-const TEMPOS = 'Die Zahlen sind deine Viertel in der Minute, Takt für Takt.';
+const TEMPOS = 'Die Zahlen sind deine Schläge in der Minute, Takt für Takt.';
 
 /** What is said of tempo. */
 export const TEMPO = {
@@ -32,7 +33,7 @@ export const TEMPO = {
   },
   'off-tempo': {
     headline: 'Das Tempo ist ein anderes, als dasteht',
-    text: (f) => `Du hast etwa ${whole(f.played)} Viertel in der Minute gespielt; ${whole(f.marked)} stehen da.`,
+    text: (f) => `Du hast etwa ${tempoIn(f.played, f.beat)} gespielt; ${whole(beatsIn(f.marked, f.beat))} stehen da.`,
     why: 'Das Tempo gibt dem Stück seinen Charakter. Zum Üben ist ein langsames richtig.',
     practice: (f) =>
       f.played < f.marked

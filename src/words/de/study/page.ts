@@ -1,7 +1,9 @@
 import type { RangeEnd } from '../../../study/index.js';
 import { quarterBars } from '../../rules/quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from '../../shapes/study.js';
+import { install } from '../missing-letters.js';
 import { NUMBERS } from '../numbers.js';
+import { AT_BEATS_A_MINUTE, beatsIn } from '../tempo.js';
 import { pitchName, STUDY_PLACES } from './places.js';
 
 const { bars: barsInWords, barList } = STUDY_PLACES;
@@ -15,12 +17,12 @@ export const STUDY_PAGE: StudyPageWords = {
   kind: 'Übeblatt',
   untitled: 'Etüde',
   documentTitle: (title) => `${title} – Übeblatt`,
-  length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
-    const bpm = NUMBERS.number(quarterBpm, 1);
-    const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];
+  length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, beat, marked }) => {
+    const bpm = NUMBERS.number(beatsIn(quarterBpm, beat), 1);
+    const [from, to] = [lowestQuarterBpm, highestQuarterBpm].map((one) => NUMBERS.number(beatsIn(one, beat), 0));
     const speed = marked
-      ? `bei ${bpm} Vierteln in der Minute; ${from} bis ${to} sind in Ordnung`
-      : `bei angenommenen ${bpm} Vierteln in der Minute: Es steht kein Tempo da`;
+      ? `bei ${bpm} ${AT_BEATS_A_MINUTE[beat]}; ${from} bis ${to} sind in Ordnung`
+      : `bei angenommenen ${bpm} ${AT_BEATS_A_MINUTE[beat]}: Es steht kein Tempo da`;
     return `${bars} ${bars === 1 ? 'Takt' : 'Takte'}, etwa ${lengthInWords(seconds)} ${speed}.`;
   },
   range: (lowest, highest, pickUp) =>
@@ -136,8 +138,8 @@ export const STUDY_PAGE: StudyPageWords = {
     more: (count) => `Und noch ${count}.`,
   },
   care: 'Übe mit Bedacht',
-  lettersMissing:
-    'Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. In den Noten selbst stehen sie.',
+  lettersMissing: (packages) =>
+    `Wörter in [Klammern] stehen für Schriftzeichen, die diese Seite nicht hat. ${install(packages)}In den Noten selbst stehen sie.`,
 };
 
 function lengthInWords(seconds: number): string {

@@ -5,6 +5,7 @@ import type { StudyPlanWords } from '../../shapes/study.js';
 import { listed } from '../lists.js';
 import { NUMBERS } from '../numbers.js';
 import { REMARKS_IN_WORDS } from '../remarks.js';
+import { tempoIn } from '../tempo.js';
 import { pitchName } from './places.js';
 import { PRACTICE, PRACTICE_TITLES } from './practice.js';
 import { trapInWords } from './traps.js';
@@ -100,7 +101,7 @@ function fermata(plan: FermataPlan): string {
 }
 
 function tempoChange(change: TempoChange): string {
-  if ('to' in change) return `ab hier ${change.to} Viertel in der Minute`;
+  if ('to' in change) return `ab hier ${tempoIn(change.to, change.beat)}`;
   const how = change.bend === 'slower' ? 'wird langsamer' : 'wird schneller';
   if (change.until === null) return `${how}, bis zum Ende`;
   const { text, after } = beatInFigures(change.until.beat);

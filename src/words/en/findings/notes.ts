@@ -77,8 +77,8 @@ export const NOTES = {
       f.after === null
         ? `An extra ${spokenNote(f.played)} sounded before the music begins.`
         : `An extra ${spokenNote(f.played)} sounded after the ${spokenNote(f.after)}.`,
-    why: 'An extra note often means that the fingers or the air changed a moment too early.',
-    practice: 'Play this spot slowly and move all fingers at the same moment.',
+    why: 'An extra note often means that the hand or the air changed a moment too early.',
+    practice: 'Play this spot slowly. Hand, tongue and air change at the same moment.',
     caption: 'The cross marks the extra note; its name is in brackets.',
   },
 } satisfies Partial<FindingsWords>;

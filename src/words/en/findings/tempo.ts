@@ -1,10 +1,11 @@
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
+import { beatsIn, tempoIn } from '../tempo.js';
 
 const { whole } = NUMBERS;
 const ENDS = 'Play the first two bars with the metronome, then at once the last two, and hear if they match it.';
 const FORESEEN = 'Others can only play with a beat they can foresee.';
-const TEMPOS = 'The numbers are your quarter notes a minute, bar by bar.';
+const TEMPOS = 'The numbers are your beats a minute, bar by bar.';
 
 /** What is said of tempo. */
 export const TEMPO = {
@@ -31,7 +32,7 @@ export const TEMPO = {
   },
   'off-tempo': {
     headline: 'The tempo is not the one asked for',
-    text: (f) => `You played at about ${whole(f.played)} quarter notes a minute; ${whole(f.marked)} is marked.`,
+    text: (f) => `You played at about ${tempoIn(f.played, f.beat)}; ${whole(beatsIn(f.marked, f.beat))} is marked.`,
     why: 'The marked tempo gives the piece its character. A slower one is right for practice.',
     practice: (f) =>
       f.played < f.marked

@@ -1,7 +1,9 @@
 import type { RangeEnd } from '../../../study/index.js';
 import { quarterBars } from '../../rules/quarter-bars.js';
 import type { HairpinFacts, StudyPageWords } from '../../shapes/study.js';
+import { install } from '../missing-letters.js';
 import { NUMBERS } from '../numbers.js';
+import { BEATS_A_MINUTE, beatsIn } from '../tempo.js';
 import { STUDY_PLACES, signedNameWithOctave } from './places.js';
 
 const { bars: barsInWords, barList } = STUDY_PLACES;
@@ -16,12 +18,12 @@ export const STUDY_PAGE: StudyPageWords = {
   kind: 'Study sheet',
   untitled: 'Étude',
   documentTitle: (title) => `${title} – Study sheet`,
-  length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, marked }) => {
-    const bpm = NUMBERS.number(quarterBpm, 1);
-    const [from, to] = [NUMBERS.number(lowestQuarterBpm, 0), NUMBERS.number(highestQuarterBpm, 0)];
+  length: ({ bars, seconds, quarterBpm, lowestQuarterBpm, highestQuarterBpm, beat, marked }) => {
+    const bpm = NUMBERS.number(beatsIn(quarterBpm, beat), 1);
+    const [from, to] = [lowestQuarterBpm, highestQuarterBpm].map((one) => NUMBERS.number(beatsIn(one, beat), 0));
     const speed = marked
-      ? `at ${bpm} quarter notes a minute; ${from} to ${to} is fine`
-      : `if ${bpm} quarter notes a minute are assumed: no tempo is marked`;
+      ? `at ${bpm} ${BEATS_A_MINUTE[beat]}; ${from} to ${to} is fine`
+      : `if ${bpm} ${BEATS_A_MINUTE[beat]} are assumed: no tempo is marked`;
     return `${bars} ${bars === 1 ? 'bar' : 'bars'}, about ${lengthInWords(seconds)} ${speed}.`;
   },
   range: (lowest, highest, pickUp) =>
@@ -132,8 +134,8 @@ export const STUDY_PAGE: StudyPageWords = {
   practice: 'How to practise it',
   problems: { heading: 'For the teacher: to check in the part', more: (count) => `And ${count} more.` },
   care: 'Practise with care',
-  lettersMissing:
-    'Words in [brackets] stand for letters that this page’s type does not hold. The part itself has them.',
+  lettersMissing: (packages) =>
+    `Words in [brackets] stand for letters that this page’s type does not hold. ${install(packages)}The part itself has them.`,
 };
 
 function lengthInWords(seconds: number): string {

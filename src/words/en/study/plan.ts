@@ -5,6 +5,7 @@ import type { StudyPlanWords } from '../../shapes/study.js';
 import { listed } from '../lists.js';
 import { NUMBERS } from '../numbers.js';
 import { REMARKS_IN_WORDS } from '../remarks.js';
+import { tempoIn } from '../tempo.js';
 import { signedName, signedNameWithOctave } from './places.js';
 import { PRACTICE, PRACTICE_TITLES } from './practice.js';
 import { trapInWords } from './traps.js';
@@ -100,7 +101,7 @@ function fermata(plan: FermataPlan): string {
 }
 
 function tempoChange(change: TempoChange): string {
-  if ('to' in change) return `from here ${change.to} quarter notes a minute`;
+  if ('to' in change) return `from here ${tempoIn(change.to, change.beat)}`;
   const { bend, until } = change;
   if (until === null) return `getting ${bend}, to the end`;
   const { text, after } = beatInFigures(until.beat);

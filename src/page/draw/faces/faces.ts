@@ -1,43 +1,12 @@
 import { createRequire } from 'node:module';
-import type { Face } from '../drawing.js';
+import type { Face, LentFace, OwnFace } from '../../drawing.js';
+import type { GlyphRun, OpenFont } from './open-font.js';
+import { openSlice } from './open-slice.js';
 import { loadPdfKit } from './pdf-kit.js';
-
-/** The part of an opened font that is used here. */
-export interface OpenFont {
-  readonly postscriptName: string;
-  readonly unitsPerEm: number;
-  /** glyphs handed out so far, by number */
-  _glyphs: Record<number, unknown>;
-  hasGlyphForCodePoint(codePoint: number): boolean;
-  glyphForCodePoint(codePoint: number): OpenGlyph;
-  layout(text: string, features?: unknown): GlyphRun;
-  /** the file */
-  readonly stream: { readonly buffer: Buffer };
-  /** where its tables are */
-  readonly directory: {
-    readonly tables: Readonly<Record<string, { readonly offset: number; readonly length: number }>>;
-  };
-}
-
-/** A word set in a face, units of the face. */
-interface GlyphRun {
-  readonly advanceWidth: number;
-  readonly glyphs: readonly OpenGlyph[];
-  readonly positions: readonly object[];
-}
-
-/** The part of a glyph that is used here. */
-export interface OpenGlyph {
-  readonly id: number;
-  /** units of the face */
-  readonly advanceWidth: number;
-  /** y upwards */
-  readonly path: { toSVG(): string };
-}
 
 const require = createRequire(import.meta.url);
 
-const FILES: Readonly<Record<Face, string>> = {
+const FILES: Readonly<Record<OwnFace, string>> = {
   regular: '@expo-google-fonts/source-serif-4/400Regular/SourceSerif4_400Regular.ttf',
   semibold: '@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf',
   italic: '@expo-google-fonts/source-serif-4/400Regular_Italic/SourceSerif4_400Regular_Italic.ttf',
@@ -47,25 +16,43 @@ const FILES: Readonly<Record<Face, string>> = {
 /** Words remembered for each face; a report has some hundreds. */
 const MOST_WORDS = 20_000;
 
-let opened: Readonly<Record<Face, OpenFont>> | undefined;
+let opened: Readonly<Record<OwnFace, OpenFont>> | undefined;
+const lent = new Map<LentFace, OpenFont>();
 
 /**
  * Opens the faces once a process: Source Serif 4 and Bravura, both under the SIL Open Font License.
  *
  * @returns the four faces
  */
-export function openFaces(): Readonly<Record<Face, OpenFont>> {
+export function openFaces(): Readonly<Record<OwnFace, OpenFont>> {
   opened ??= {
-    regular: openFace('regular'),
-    semibold: openFace('semibold'),
-    italic: openFace('italic'),
-    music: openFace('music'),
+    regular: openOwn('regular'),
+    semibold: openOwn('semibold'),
+    italic: openOwn('italic'),
+    music: openOwn('music'),
   };
   return opened;
 }
 
+/**
+ * @param face one of all pages, or one lent for some letters
+ * @returns the face, opened once a process
+ */
+export function openFace(face: Face): OpenFont {
+  if (isOwn(face)) return openFaces()[face];
+  let font = lent.get(face);
+  if (font === undefined) {
+    const [, weight, slice] = face.split(' ') as [string, string, string];
+    font = remembering(openSlice(slice, Number(weight)));
+    lent.set(face, font);
+  }
+  return font;
+}
+
+const isOwn = (face: Face): face is OwnFace => face in FILES;
+
 /** PDFKit opens the font and hands out what it embeds from. */
-function openFace(face: Face): OpenFont {
+function openOwn(face: OwnFace): OpenFont {
   const options = { font: require.resolve(FILES[face]), autoFirstPage: false };
   const PDFDocument = loadPdfKit();
   const holder = new PDFDocument(options) as unknown as { _font: { font: OpenFont } };

@@ -1,0 +1,161 @@
+import { existsSync, lstatSync } from 'node:fs';
+import { join } from 'node:path';
+import { agreedLanguage, InputError, type Language } from '../base/index.js';
+import { gatherPdfs } from '../page/index.js';
+import { drawHandoutIndex, type HandoutRow } from '../report/index.js';
+import { csvText, type SectionRow, textCell } from '../result/index.js';
+import { pageDate } from '../review/index.js';
+import { wordsIn } from '../words/index.js';
+import { readWhole } from './disk/read-whole.js';
+import { writeWhole } from './disk/write-whole.js';
+import { failureOf } from './failures/failure-of.js';
+import { type ChosenTake, chosenTakes } from './handout/chosen-takes.js';
+import { folderNames } from './handout/folder-names.js';
+import { mailOf } from './handout/mail-of.js';
+import { filesOfTakes } from './results/open-results.js';
+import { readResult } from './results/read-result.js';
+import { readRecord, recordPath } from './results/take-record.js';
+import type { TakeFailure } from './types.js';
+
+/** What is to be handed out. Paths are as the user gave them. */
+export interface HandoutRequest {
+  /** a folder that `review` has written to */
+  readonly folder: string;
+  /** where to write; below the folder when it is undefined */
+  readonly out?: string | undefined;
+  /** every take, not only the latest of each player */
+  readonly all: boolean;
+  /** of the page over everything and of subjects; that of the results when it is left out and they agree, else English */
+  readonly language?: Language | undefined;
+}
+
+/** What was written. */
+export interface HandoutSummary {
+  readonly indexPath: string;
+  readonly printPath: string;
+  readonly mailPath: string;
+  /** takes that are not handed out, with the reason */
+  readonly failures: readonly TakeFailure[];
+}
+
+const OUT = 'handout';
+const PLAYERS = 'players';
+const FILES = { index: 'index.html', print: 'print.pdf', mail: 'mail.csv', section: 'section.pdf' } as const;
+const MAIL_HEADS = ['player', 'mail', 'date', 'file', 'listening_page', 'subject'];
+/** Larger than any pages of ours. */
+const LARGEST_FILE_BYTES = 2 ** 28;
+
+/** A take with what is handed out of it. */
+interface HandedTake extends ChosenTake {
+  readonly pages: Uint8Array;
+  readonly listen: Uint8Array | null;
+  readonly mail: string;
+}
+
+/**
+ * Makes what a director hands out of the results in a folder: a folder for each player, one document to print, a page over
+ * everything and a table for mail merge. Nothing is listened to, and nothing is sent.
+ *
+ * @param request the folder, where to write, and which takes
+ * @returns what was written, and which takes are missing from it
+ * @throws InputError when there is nothing to hand out, or it cannot be written
+ */
+export async function runHandout(request: HandoutRequest): Promise<HandoutSummary> {
+  const { folder, out = join(folder, OUT) } = request;
+  const { rows, failures } = rowsIn(folder);
+  const taken = chosenTakes(rows, request.all).map((take) => handed(folder, take));
+  const takes = taken.filter((take): take is HandedTake => 'pages' in take);
+  if (takes.length === 0) throw new InputError('nothing-to-hand-out').about(folder);
+  if (isLink(join(out, PLAYERS))) throw new InputError('folder-leads-away', { folder: PLAYERS }).about(out);
+  const language = request.language ?? agreedLanguage(takes.map(({ row }) => row.language));
+  await writeHandout(takes, folder, out, language);
+  return {
+    indexPath: join(out, FILES.index),
+    printPath: join(out, FILES.print),
+    mailPath: join(out, FILES.mail),
+    failures: [...failures, ...taken.filter((take): take is TakeFailure => 'fault' in take)],
+  };
+}
+
+function rowsIn(folder: string): { rows: SectionRow[]; failures: TakeFailure[] } {
+  const names = filesOfTakes(folder)
+    .filter((file) => file.endsWith('.json'))
+    .map((file) => file.slice(0, -'.json'.length));
+  if (names.length === 0) throw new InputError('folder-without-results').about(folder);
+  const rows: SectionRow[] = [];
+  const failures: TakeFailure[] = [];
+  for (const name of names) {
+    try {
+      rows.push(readResult(folder, name));
+    } catch (error) {
+      failures.push(failureOf(`takes/${name}.json`, error));
+    }
+  }
+  return { rows, failures };
+}
+
+function handed(folder: string, take: ChosenTake): HandedTake | TakeFailure {
+  const { name } = take.row.take;
+  const place = join(folder, 'takes', `${name}.pdf`);
+  try {
+    if (!existsSync(place)) throw new InputError('take-without-pages');
+    const listening = join(folder, 'takes', `${name}.html`);
+    return {
+      ...take,
+      pages: readWhole(place, LARGEST_FILE_BYTES),
+      listen: existsSync(listening) ? readWhole(listening, LARGEST_FILE_BYTES) : null,
+      mail: mailOf(readRecord(recordPath(folder, name))?.roster ?? {}),
+    };
+  } catch (error) {
+    return failureOf(`takes/${name}.pdf`, error);
+  }
+}
+
+async function writeHandout(
+  takes: readonly HandedTake[],
+  folder: string,
+  out: string,
+  language: Language,
+): Promise<void> {
+  const words = wordsIn(language);
+  const titleOf = ({ row }: HandedTake): string => row.score.title || row.score.file;
+  const folders = folderNames([...new Set(takes.map(({ player }) => player))]);
+  const fileOf = ({ player, row }: HandedTake, ending: string): string =>
+    `${PLAYERS}/${folders.get(player)}/${row.take.name}.${ending}`;
+  for (const take of takes) {
+    writeWhole(join(out, fileOf(take, 'pdf')), take.pages);
+    if (take.listen !== null) writeWhole(join(out, fileOf(take, 'html')), take.listen);
+  }
+  const documents = takes.map((take) => ({ title: `${take.player} – ${titleOf(take)}`, bytes: take.pages }));
+  const creationDate = pageDate(takes.map(({ row }) => row.take.date));
+  const print = await gatherPdfs(documents, { title: words.handout.printTitle, language, creationDate });
+  writeWhole(join(out, FILES.print), print.bytes);
+  const rows = takes.map((take): HandoutRow => {
+    const { toFix, toWatch, take: line } = take.row;
+    return {
+      ...{ player: take.player, piece: titleOf(take), date: line.date, pages: fileOf(take, 'pdf') },
+      listen: take.listen === null ? null : fileOf(take, 'html'),
+      found: line.outcome === 'reviewed' ? { fix: toFix, watch: toWatch } : null,
+    };
+  });
+  const mails = rows.map(({ player, piece, date, pages, listen }, i) =>
+    [
+      ...[player, takes[i]?.mail ?? '', date ?? '', pages, listen ?? ''],
+      words.handout.subject(piece, date === null ? null : words.date(date)),
+    ].map(textCell),
+  );
+  writeWhole(join(out, FILES.mail), csvText([MAIL_HEADS, ...mails]));
+  const section = join(folder, FILES.section);
+  const hasSection = existsSync(section);
+  if (hasSection) writeWhole(join(out, FILES.section), readWhole(section, LARGEST_FILE_BYTES));
+  const { print: printFile, mail, index } = FILES;
+  const page = drawHandoutIndex({
+    ...{ language, print: printFile, sheets: print.sheets, mail, rows },
+    section: hasSection ? FILES.section : null,
+  });
+  writeWhole(join(out, index), page);
+}
+
+function isLink(path: string): boolean {
+  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true;
+}

@@ -1,0 +1,18 @@
+import { type HandoutRequest, runHandout } from '../batch/index.js';
+import type { Streams } from './streams.js';
+import { WORDS } from './words.js';
+
+/**
+ * The command `handout`.
+ *
+ * @param request which results, where to write, which takes
+ * @param streams where results and messages go
+ * @returns the exit status: 1 when some take is missing from what is handed out
+ * @throws InputError when the request is wrong
+ */
+export async function handout(request: HandoutRequest, streams: Streams): Promise<number> {
+  const { indexPath, printPath, mailPath, failures } = await runHandout(request);
+  for (const failure of failures) streams.stderr.write(`${WORDS.failure(failure)}\n`);
+  for (const path of [indexPath, printPath, mailPath]) streams.stdout.write(`${path}\n`);
+  return failures.length > 0 ? 1 : 0;
+}
