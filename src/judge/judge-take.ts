@@ -18,6 +18,7 @@ import type { Observation } from './observed/observation.js';
 import { type LedObservation, shareCauses } from './share-causes.js';
 import { standardsFor } from './standards-for.js';
 import type { Finding, Judgement } from './types.js';
+import { whatWasPlayed } from './what-was-played.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -51,7 +52,8 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
 export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
-  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], []) };
+  const played = whatWasPlayed(full);
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], played) };
   const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
   let fixes = 0;
   const findings = shareCauses(noticed).map((led) => {
@@ -59,7 +61,7 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
     return findingOf(led, weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : weight);
   });
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
-  return { findings: sorted, criteria: criterionLines(full, sorted, noticed) };
+  return { findings: sorted, criteria: criterionLines(full, sorted, noticed, played), played: played.bars };
 }
 
 function findingOf(led: LedObservation, weight: Weight): Finding {

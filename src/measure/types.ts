@@ -23,6 +23,8 @@ export interface RecordingMeasure {
   readonly levelRiding: boolean;
   /** the file holds less than it should: what is missing at the end is not the player's fault */
   readonly breaksOff: boolean;
+  /** it stops while a tone still sounds at its full level */
+  readonly endsInSound: boolean;
   /** what a reader is to know before the numbers, of the file and of the sound; usually nothing */
   readonly cautions: readonly Caution[];
 }

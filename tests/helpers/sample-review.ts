@@ -177,6 +177,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       reverberationSeconds: 0.42,
       levelRiding: false,
       breaksOff: false,
+      endsInSound: false,
       cautions,
     },
     tuning: { centsFromA440: 4.26, a4Hz: 441.084 },
@@ -364,7 +365,7 @@ function judgementOf({ findings, criteria }: Sample['handWords']): Judgement {
     }),
     criteria: criteria.map(({ criterion, fix, watch }) => {
       const sayings = [{ code: 'played-through', facts: {} }] as const;
-      return { criterion, judged: true, fix, watch, sayings, of: 20, met: 18 };
+      return { criterion, judged: true, fix, watch, sayings, of: 20, met: 18, notPlayed: 0 };
     }),
   };
 }

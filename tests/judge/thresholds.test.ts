@@ -31,6 +31,7 @@ const SOUND = {
   reverberationSeconds: 0.3,
   levelRiding: false,
   breaksOff: false,
+  endsInSound: false,
   cautions: [],
 };
 

@@ -99,6 +99,21 @@ const recordingSchema = z.object({
     .meta({ description: 'the same cautions, in the same order, as codes; missing in older results' }),
 });
 
+const playedSchema = z
+  .object({
+    played: z.int().min(0),
+    of: z.int().min(0),
+    stretches: z.array(z.object({ bar, toBar: bar, pass })).meta({
+      description: 'what was played, by printed bars; a new one where bars are left out or the part goes back',
+    }),
+    restarts: z.int().min(0).meta({ description: 'how often the player stopped and began again' }),
+    ending: z.enum(['whole', 'broken-off', 'cut-off']).meta({
+      description:
+        'broken-off: the player did not come to the end; cut-off: the recording ends before the playing does',
+    }),
+  })
+  .meta({ description: 'bars played, of those of the part as performed; only in takes that were reviewed' });
+
 const tempoSchema = z.object({
   markedQuarterBpm: tempo().nullable(),
   playedQuarterBpm: tempo(),
@@ -201,6 +216,7 @@ export const takeResultSchema = z.compile(
         description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
       }),
       recording: recordingSchema,
+      played: playedSchema.optional(),
       tuning: z.union([notMeasured, z.object({ centsFromA440: cents(), a4Hz: hertz() })]),
       tempo: z.union([notMeasured, tempoSchema]),
       notes: z.array(noteSchema).meta({
@@ -269,12 +285,22 @@ export const takeResultSchema = z.compile(
           reason: codeSchema
             .optional()
             .meta({ description: 'present where nothing could be said: the reason that stands in the summary' }),
-          of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
+          of: z.int().min(0).optional().meta({
+            description: 'places measured, and places that were not played: notes, groups and entries, bars …',
+          }),
           met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
+          notPlayed: z
+            .int()
+            .min(0)
+            .optional()
+            .meta({ description: 'places that were not played; where they are all of them, nothing of it was' }),
           points: z
             .object({ possible: z.number().min(0).meta({ description: 'points' }), given: points().nullable() })
             .optional()
-            .meta({ description: 'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured' }),
+            .meta({
+              description:
+                'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured, or the take was cut off',
+            }),
         }),
       ),
       findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
