@@ -13,8 +13,6 @@ import type { CriterionLine, Finding } from './types.js';
 import type { WhatWasPlayed } from './what-was-played.js';
 import { isLeftOut, whyNothing } from './why-nothing.js';
 
-/** A shorter gap is a sip and no full breath. Source: a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory). */
-const FULL_BREATH_SECONDS = 0.3;
 /** Of a criterion of which nothing was played. */
 const NOT_PLAYED = { code: 'not-played', facts: {} } as const;
 /** Fewer notes of one way of playing say nothing of a habit. */
@@ -139,9 +137,9 @@ function lengths({ measurements }: JudgeInput): Saying[] {
 }
 
 /** How many full breaths asked for by the brief were only sips. */
-function shortFullBreaths({ brief }: JudgeInput, taken: readonly BreathMeasure[]): number {
+function shortFullBreaths({ brief, standards }: JudgeInput, taken: readonly BreathMeasure[]): number {
   const full = new Set(brief?.breaths.filter((b) => b.kind === 'full').map((b) => b.index));
-  return taken.filter((b) => full.has(b.index) && (b.gapSeconds as number) < FULL_BREATH_SECONDS).length;
+  return taken.filter((b) => full.has(b.index) && (b.gapSeconds as number) < standards.breathFull.value).length;
 }
 
 /** Where the pitch surely leans: high or low notes, and loud ones. */

@@ -1,6 +1,8 @@
 import { isMeasured } from '../../base/index.js';
+import { STANDARDS } from '../../standards/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
+import { askedFor } from '../standards-for.js';
 
 /**
  * @param input one take
@@ -24,14 +26,20 @@ export function judgeFermatas(input: JudgeInput): Observation[] {
           weight,
           size: f.ratio / fermataMost.value,
           ...place,
-          facts: { ratio: f.ratio, most: fermataMost.value },
+          facts: { ratio: f.ratio, most: fermataMost.value, ...askedFor(fermataMost, STANDARDS.fermataMost) },
         },
       ];
     }
     if (f.ratio < fermataLeast.value) {
       const weight = f.ratio < fermataLeast.value * (1 - fermataMargin.value) ? 'fix' : 'watch';
       return [
-        { kind: 'fermata-short', weight, size: 0.8, ...place, facts: { ratio: f.ratio, least: fermataLeast.value } },
+        {
+          kind: 'fermata-short',
+          weight,
+          size: 0.8,
+          ...place,
+          facts: { ratio: f.ratio, least: fermataLeast.value, ...askedFor(fermataLeast, STANDARDS.fermataLeast) },
+        },
       ];
     }
     return [];

@@ -2,6 +2,7 @@ import type { Remark } from '../../score/index.js';
 import type {
   ArticulationGroup,
   BreathPlace,
+  Demand,
   EntryPlan,
   FermataPlan,
   HairpinStep,
@@ -56,6 +57,8 @@ export interface StudyPlanWords {
   readonly tempoChange: (change: TempoChange) => string;
   readonly practiceTitle: (step: PracticeStep) => string;
   readonly practice: (step: PracticeStep) => string;
+  readonly demandTitle: (demand: Demand) => string;
+  readonly demand: (demand: Demand) => string;
   readonly cautions: readonly string[];
   /** a remark on the part */
   readonly problem: (remark: Remark) => string;
@@ -75,6 +78,7 @@ export interface StudyPageWords {
   readonly length: (facts: LengthFacts) => string;
   /** with a word on bar 0 where the part has one */
   readonly range: (lowest: RangeEnd, highest: RangeEnd, pickUp: boolean) => string;
+  readonly demands: string;
   readonly watch: { readonly heading: string; readonly noReason: string };
   readonly traps: {
     readonly heading: string;
@@ -132,7 +136,8 @@ export interface StudyPageWords {
   readonly fermatas: {
     readonly one: string;
     readonly several: string;
-    readonly introduction: string;
+    /** `usual`: whether the teacher leaves room for what is usual */
+    readonly introduction: (usual: boolean) => string;
     readonly head: string;
   };
   readonly tempo: { readonly heading: string; readonly introduction: string; readonly head: string };
