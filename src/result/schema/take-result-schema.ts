@@ -99,6 +99,11 @@ const recordingSchema = z.object({
     .meta({ description: 'the same cautions, in the same order, as codes; missing in older results' }),
 });
 
+/** How a take ends. */
+export const endingSchema = z.enum(['whole', 'broken-off', 'cut-off']).meta({
+  description: 'broken-off: the player did not come to the end; cut-off: the recording ends before the playing does',
+});
+
 const playedSchema = z
   .object({
     played: z.int().min(0),
@@ -107,10 +112,7 @@ const playedSchema = z
       description: 'what was played, by printed bars; a new one where bars are left out or the part goes back',
     }),
     restarts: z.int().min(0).meta({ description: 'how often the player stopped and began again' }),
-    ending: z.enum(['whole', 'broken-off', 'cut-off']).meta({
-      description:
-        'broken-off: the player did not come to the end; cut-off: the recording ends before the playing does',
-    }),
+    ending: endingSchema,
   })
   .meta({ description: 'bars played, of those of the part as performed; only in takes that were reviewed' });
 
