@@ -115,4 +115,6 @@ export interface ReviewRemarks {
   readonly rosterLinesUnused: readonly number[];
   /** takes whose file name is not made as `--names` says and that no line of the roster names */
   readonly namesUnread: number;
+  /** takes of different players that are the same recording, byte by byte: a list of names each */
+  readonly same?: readonly (readonly string[])[];
 }

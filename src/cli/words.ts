@@ -29,8 +29,8 @@ export const WORDS = {
     if ('failure' in end) return WORDS.failure(end.failure);
     return end.kept ? `${end.name}: ${end.row.take.outcome}, as before` : `${end.name}: ${end.row.take.outcome}`;
   },
-  /** the bar of a terminal; what stands in braces is filled in by the bar */
-  bar: '{bar} {value}/{total}  {left}',
+  /** what stands after the bar of a terminal */
+  bar: (done: number, total: number, left: string): string => `${done}/${total}  ${left}`.trimEnd(),
   timeLeft: (seconds: number): string => {
     if (!Number.isFinite(seconds)) return '';
     const minutes = Math.ceil(seconds / 60);
@@ -48,6 +48,10 @@ export const WORDS = {
     `not followed, because numbers stand for names and none comes on two days: ${some(folders)}`,
   tooManyForPages: (players: number): string =>
     `${players} players are too many for one PDF; the same is written as JSON, and for pages give the takes of one school at a time`,
+  sameRecordings: (takes: readonly string[]): string =>
+    `the same recording, byte by byte, for different players: ${some(takes)}; ask who played it`,
+  notFollowed: (files: readonly string[]): string =>
+    `not followed, because name or result do not say who played and on which day: ${some(files)}; name recordings like 2026-03-02_Ada-Lindqvist.wav, or keep a roster, and review them again`,
   namesUnread: (count: number): string =>
     `${count === 1 ? '1 take is' : `${count} takes are`} not named as --names says; their players and days are not known`,
 } as const;
@@ -56,10 +60,11 @@ export const WORDS = {
  * @param remarks what the user should know beside the results
  * @returns a line for each thing there is to say
  */
-export function remarksInWords({ leftAlone, rosterLinesUnused, namesUnread }: ReviewRemarks): string[] {
+export function remarksInWords({ leftAlone, rosterLinesUnused, namesUnread, same = [] }: ReviewRemarks): string[] {
   return [
     ...(rosterLinesUnused.length === 0 ? [] : [WORDS.rosterLinesUnused(rosterLinesUnused)]),
     ...(namesUnread === 0 ? [] : [WORDS.namesUnread(namesUnread)]),
+    ...same.map(WORDS.sameRecordings),
     ...(leftAlone.length === 0 ? [] : [WORDS.leftAlone(leftAlone)]),
   ];
 }

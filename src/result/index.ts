@@ -20,6 +20,7 @@ export {
   toolSchema,
 } from './schema/take-result-schema.js';
 export { cellText, csvText, textCell } from './section/csv-text.js';
+export { sameRecordings } from './section/same-recordings.js';
 export { sectionCsv } from './section/section-csv.js';
 export {
   type SectionRecord,

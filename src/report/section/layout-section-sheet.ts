@@ -33,6 +33,7 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   drawHeadRule(sheet);
   const latest = section.takes.filter((take) => take.latest !== false);
   const shown = { ...section, takes: latest };
+  for (const takes of section.same ?? []) sheet.write('P', words.same(takes), STYLES.headline);
   drawRehearseTable(sheet, section);
   drawTakesTable(sheet, shown, section.takes.length - latest.length);
   drawTroubleMap(sheet, shown);

@@ -30,7 +30,10 @@ export function pencilMarks(sheet: Sheet, excerpt: Excerpt, group: TrapGroup): I
     ...[...signs].flatMap(head).flatMap(signRing),
     ...group.traps.flatMap(({ printedIds }, i) => {
       const notes = printedIds.flatMap(head);
-      return [...notes.map(ring), ...(group.traps.length > 1 ? notes.flatMap((note) => number(sheet, note, i)) : [])];
+      return [
+        ...notes.map(ring),
+        ...(group.traps.length > 1 ? notes.flatMap((note) => number(sheet, excerpt, note, i)) : []),
+      ];
     }),
   ];
 }
@@ -47,8 +50,9 @@ function signRing({ x, y, left, right, space }: Notehead): Item[] {
   return [{ kind: 'path', path, stroke: 'accent', width: 0.8, dash: [1.8, 1.6] }];
 }
 
-/** Above all that is engraved, where it is in nobody's way. */
-function number(sheet: Sheet, { x }: Notehead, position: number): Item[] {
+/** Above all that is engraved in the line of the note, where it is in nobody's way. */
+function number(sheet: Sheet, { tops }: Excerpt, { x, y }: Notehead, position: number): Item[] {
+  const top = tops.findLast((line) => line <= y) ?? 0;
   const style = { ...STYLES.axis, face: 'semibold', size: NUMBER_SIZE, leading: NUMBER_SIZE, ink: 'accent' } as const;
-  return placeText(sheet.set(String(position + 1), { ...style, align: 'centre' }, 10), x - 5, -NUMBER_SIZE - 1);
+  return placeText(sheet.set(String(position + 1), { ...style, align: 'centre' }, 10), x - 5, top - NUMBER_SIZE - 1);
 }

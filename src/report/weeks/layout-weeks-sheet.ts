@@ -3,7 +3,7 @@ import type { ProgressPiece, ProgressResult } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
-import { drawAlsoFound } from './also-found.js';
+import { drawAlsoFound, drawUnplaced } from './also-found.js';
 import { drawBarsTable } from './bars-table.js';
 import { drawMovedTable } from './moved-table.js';
 import { drawNoise } from './noise-table.js';
@@ -37,8 +37,9 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
     sheet.space(4);
     sheet.write('P', words.numbersFollowed(progress.blind.followed), STYLES.soft);
   }
+  drawUnplaced(sheet, progress);
   for (const piece of progress.pieces) drawPiece(sheet, progress, piece, single === undefined);
-  drawNoise(sheet, progress);
+  if (progress.pieces.some(({ players }) => players.length > 0)) drawNoise(sheet, progress);
   drawAlsoFound(sheet, progress);
   drawSmallPrint(sheet, false);
   return sheet.finish();

@@ -98,6 +98,10 @@ export const sectionResultSchema = z
       .array(troubleSchema)
       .meta({ description: 'of the latest take of each player; what is to be fixed first, then most players first' }),
     failures: z.array(failureSchema),
+    same: z
+      .array(z.array(z.string()))
+      .optional()
+      .meta({ description: 'names of takes of different players that are the same recording, byte by byte' }),
   })
   .meta({ title: 'Result of reviewing a section’s takes against one part' });
 

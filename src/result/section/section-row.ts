@@ -10,6 +10,8 @@ export interface SectionRow {
   readonly score: SectionScore;
   /** its bars as printed, in order */
   readonly bars: readonly string[];
+  /** of the recording, hexadecimal */
+  readonly sha256: string;
   /** language of the reasons */
   readonly language: Language;
   readonly take: Omit<SectionTake, 'first'>;
@@ -48,6 +50,7 @@ export function sectionRow(name: string, result: TakeResult): SectionRow {
   return {
     score,
     bars,
+    sha256: result.take.sha256,
     language: result.language ?? 'en',
     take: takeLine(name, result, bars),
     first: own.slice(0, 3).map(({ kind, misreading, bar, toBar, pass, beat }) => {

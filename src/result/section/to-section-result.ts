@@ -10,6 +10,7 @@ import {
 import { failureSaid, wordsIn } from '../../words/index.js';
 import { reasonOf, toldReason } from '../told-reason.js';
 import { latestTakes } from './latest-takes.js';
+import { sameRecordings } from './same-recordings.js';
 import {
   type SectionFailure,
   type SectionResult,
@@ -49,6 +50,7 @@ export interface SectionInput {
 export function toSectionResult({ tool, rows, failures, score, language = 'en' }: SectionInput): SectionResult {
   const scores = scoresOf(rows, score);
   const latest = latestTakes(rows);
+  const same = sameRecordings(rows);
   return sectionResultSchema.parse({
     format: 'section-result',
     version: 1,
@@ -60,6 +62,7 @@ export function toSectionResult({ tool, rows, failures, score, language = 'en' }
     bars: scores.length === 1 ? (rows[0]?.bars ?? []) : [],
     takes: rows.map((row) => ({ ...takeIn(language, row), latest: latest.has(row) })),
     troubles: sectionTroubles(rows.filter((row) => latest.has(row))),
+    ...(same.length === 0 ? {} : { same }),
     failures: failures.map(({ fault, ...one }) => ({
       ...one,
       message: failureSaid(language, fault),

@@ -14,6 +14,8 @@ export const SECTION: SectionWords = {
       ...(unread > 0 ? [`${unread} nicht lesbar`] : []),
     ].join('  ·  '),
 
+  same: (takes) =>
+    `Für verschiedene Personen wurde ein und dieselbe Aufnahme abgegeben: ${takes.join(', ')}. Frag nach, wer gespielt hat.`,
   rehearse: 'Gemeinsam proben',
   nothingShared: 'Keine Stelle macht mehr als einer Person Mühe.',
   where: 'Wo',

@@ -15,6 +15,8 @@ export const SECTION: SectionWords = {
       ...(others > 0 ? [`${others} not reviewed`] : []),
       ...(unread > 0 ? [`${unread} could not be read`] : []),
     ].join('  ·  '),
+  same: (takes) =>
+    `The same recording, byte by byte, was handed in for different players: ${takes.join(', ')}. Ask who played it.`,
   rehearse: 'To rehearse together',
   nothingShared: 'No place troubles more than one player.',
   where: 'Where',

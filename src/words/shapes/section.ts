@@ -23,6 +23,8 @@ export interface SectionWords {
   readonly foot: (title: string) => string;
   /** the line under the title */
   readonly facts: (facts: SectionFacts) => string;
+  /** takes of different players that are one recording */
+  readonly same: (takes: readonly string[]) => string;
   readonly rehearse: string;
   readonly nothingShared: string;
   readonly where: string;
