@@ -15,10 +15,12 @@ import { judgeTempo } from './judges/tempo.js';
 import { observe } from './observe.js';
 import type { JudgeInput } from './observed/judge-input.js';
 import type { Observation } from './observed/observation.js';
+import { withoutConsequences } from './one-cause.js';
 import { type LedObservation, shareCauses } from './share-causes.js';
 import { standardsFor } from './standards-for.js';
 import type { Finding, Judgement } from './types.js';
 import { whatWasPlayed } from './what-was-played.js';
+import { withoutDoubtful } from './without-doubtful.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -54,7 +56,8 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
   const full: JudgeInput = { standards, ...input };
   const played = whatWasPlayed(full);
   if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], played) };
-  const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
+  const all = withoutConsequences(JUDGES.flatMap((judge) => observe(judge, full)));
+  const noticed = withoutDoubtful(full, all).sort(byUse);
   let fixes = 0;
   const findings = shareCauses(noticed).map((led) => {
     const { weight } = led.observation;

@@ -20,6 +20,11 @@ export const STANDARDS = {
   slipWidest: { value: 12, unit: 'semitones', source: 'working value: a wider slip is more likely misheard' },
   addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
   emptyShare: { value: 0.45, unit: 'share', source: 'working value: about half of a missing note’s time is silent' },
+  emptyRepeated: {
+    value: 0.8,
+    unit: 'share',
+    source: 'working value: a missing note at the pitch of the one before leaves nearly all of its time silent',
+  },
   emptyFall: { value: 10, unit: 'dB', source: 'working value: what is left in a room of the note before it' },
   closedUp: { value: 0.3, unit: 'share', source: 'working value: so much of the time around a missing note is gone' },
   contrastLeast: {

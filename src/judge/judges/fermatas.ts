@@ -1,5 +1,6 @@
 import { isMeasured } from '../../base/index.js';
 import { STANDARDS } from '../../standards/index.js';
+import { isBeyond } from '../beyond.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { askedFor } from '../standards-for.js';
@@ -18,7 +19,7 @@ export function judgeFermatas(input: JudgeInput): Observation[] {
     const expected = { code: 'between', facts: { least: fermataLeast.value, most: fermataMost.value } } as const;
     const measured = { value: f.ratio, unit: 'times the written length', expected } as const;
     const place = { criterion: 'rhythm', ...placeOf(input, note), measured } as const;
-    if (f.ratio > fermataMost.value) {
+    if (isBeyond(f.ratio, fermataMost.value, 1)) {
       const weight = f.ratio > fermataMost.value * (1 + fermataMargin.value) ? 'fix' : 'watch';
       return [
         {
@@ -30,7 +31,7 @@ export function judgeFermatas(input: JudgeInput): Observation[] {
         },
       ];
     }
-    if (f.ratio < fermataLeast.value) {
+    if (isBeyond(-f.ratio, -fermataLeast.value, 2)) {
       const weight = f.ratio < fermataLeast.value * (1 - fermataMargin.value) ? 'fix' : 'watch';
       return [
         {

@@ -1,6 +1,7 @@
 import { isMeasured, median } from '../../base/index.js';
 import type { NoteMeasure } from '../../measure/index.js';
 import type { PartNote } from '../../score/index.js';
+import { isBeyond } from '../beyond.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import { noteName } from '../observed/note-name.js';
 import type { Observation } from '../observed/observation.js';
@@ -22,7 +23,7 @@ export function judgeIntonation(input: JudgeInput): Observation[] {
 
 function wholeTake(input: JudgeInput): Observation[] {
   const { tuning } = input.measurements;
-  if (!isMeasured(tuning) || Math.abs(tuning.centsFromA440) <= input.standards.tuningWatch.value) return [];
+  if (!isMeasured(tuning) || !isBeyond(Math.abs(tuning.centsFromA440), input.standards.tuningWatch.value, 0)) return [];
   const first = input.part.notes[0]!;
   const measured = {
     value: tuning.centsFromA440,
@@ -66,7 +67,8 @@ function strayOf(input: JudgeInput, measure: NoteMeasure): Stray | null {
   const { noteWatch, noteFix, noteSeconds } = input.standards;
   const aligned = input.alignment.notes[measure.index]!;
   const cents = measure.centsFromOwnTuning;
-  if (aligned.status !== 'as-written' || !isMeasured(cents) || Math.abs(cents) <= noteWatch.value) return null;
+  if (aligned.status !== 'as-written' || !isMeasured(cents) || !isBeyond(Math.abs(cents), noteWatch.value, 0))
+    return null;
   const held = aligned.offsetSeconds! - aligned.onsetSeconds! >= noteSeconds.value;
   if (!held && Math.abs(cents) <= noteFix.value) return null;
   const weight = held && Math.abs(cents) > noteFix.value ? 'fix' : 'watch';
