@@ -50,6 +50,8 @@ export const WORDS = {
     `${players} players are too many for one PDF; the same is written as JSON, and for pages give the takes of one school at a time`,
   sameRecordings: (takes: readonly string[]): string =>
     `the same recording, byte by byte, for different players: ${some(takes)}; ask who played it`,
+  marksUnknown: (takes: readonly string[]): string =>
+    `the panel has marks for takes that are not among the results: ${some(takes)}`,
   notFollowed: (files: readonly string[]): string =>
     `not followed, because name or result do not say who played and on which day: ${some(files)}; name recordings like 2026-03-02_Ada-Lindqvist.wav, or keep a roster, and review them again`,
   namesUnread: (count: number): string =>

@@ -32,6 +32,9 @@ export {
 export { type SectionRow, sectionRow } from './section/section-row.js';
 export { sectionScore } from './section/section-score.js';
 export { toSectionResult } from './section/to-section-result.js';
+export { standingCsv } from './standing/standing-csv.js';
+export type { Standing, StandingGroup, StandingTake } from './standing/standing-schema.js';
+export { type PanelMark, standingRow, toStanding } from './standing/to-standing.js';
 export { toJson } from './to-json.js';
 export { toStudyDocument } from './to-study-document.js';
 export { toTakeResult } from './to-take-result.js';

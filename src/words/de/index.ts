@@ -19,6 +19,7 @@ import { place } from './places.js';
 import { REASONS_IN_WORDS } from './reasons.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
+import { STANDING } from './standing.js';
 import { STUDY_PAGE } from './study/page.js';
 import { STUDY_PLACES } from './study/places.js';
 import { STUDY_PLAN } from './study/plan.js';
@@ -53,6 +54,7 @@ export const WORDS = wordsOf({
   excerpt: EXCERPT,
   listen: LISTEN,
   section: SECTION,
+  standing: STANDING,
   weeksLabels: WEEKS_LABELS,
   weeksSentences: WEEKS_SENTENCES,
   measures: MEASURES,

@@ -23,6 +23,7 @@ import type {
 import type { Place } from './places.js';
 import type { SayingsWords } from './sayings.js';
 import type { SectionWords } from './section.js';
+import type { StandingWords } from './standing.js';
 import type { StudyWords } from './study.js';
 import type { WeeksLabels, WeeksSentences, WeeksWords } from './weeks.js';
 
@@ -59,6 +60,7 @@ export interface Vocabulary {
   readonly excerpt: ExcerptWords;
   readonly listen: ListenWords;
   readonly section: SectionWords;
+  readonly standing: StandingWords;
   readonly weeksLabels: WeeksLabels;
   readonly weeksSentences: WeeksSentences;
   readonly measures: Readonly<Record<MeasureId, MeasureWords>>;
