@@ -24,6 +24,7 @@ import {
 } from '../quantities.js';
 import { bar, codeSchema, noteIndex, notMeasured, pass } from './common-schema.js';
 import { languageSchema } from './language-schema.js';
+import { playedSchema } from './played-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
 
 /** The criteria of judgement, in the order of every table. */
@@ -98,23 +99,6 @@ const recordingSchema = z.object({
     .optional()
     .meta({ description: 'the same cautions, in the same order, as codes; missing in older results' }),
 });
-
-/** How a take ends. */
-export const endingSchema = z.enum(['whole', 'broken-off', 'cut-off']).meta({
-  description: 'broken-off: the player did not come to the end; cut-off: the recording ends before the playing does',
-});
-
-const playedSchema = z
-  .object({
-    played: z.int().min(0),
-    of: z.int().min(0),
-    stretches: z.array(z.object({ bar, toBar: bar, pass })).meta({
-      description: 'what was played, by printed bars; a new one where bars are left out or the part goes back',
-    }),
-    restarts: z.int().min(0).meta({ description: 'how often the player stopped and began again' }),
-    ending: endingSchema,
-  })
-  .meta({ description: 'bars played, of those of the part as performed; only in takes that were reviewed' });
 
 const tempoSchema = z.object({
   markedQuarterBpm: tempo().nullable(),

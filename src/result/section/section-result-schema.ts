@@ -2,9 +2,9 @@ import { z } from 'zod';
 import { beats, cents, maybe, points, tempo } from '../quantities.js';
 import { codeSchema } from '../schema/common-schema.js';
 import { languageSchema } from '../schema/language-schema.js';
+import { endingSchema } from '../schema/played-schema.js';
 import {
   criterionSchema,
-  endingSchema,
   findingKindSchema,
   outcomeSchema,
   scoreSchema,

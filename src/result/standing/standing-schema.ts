@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { points, share } from '../quantities.js';
 import { languageSchema } from '../schema/language-schema.js';
-import { criterionSchema, endingSchema, outcomeSchema, toolSchema } from '../schema/take-result-schema.js';
+import { endingSchema } from '../schema/played-schema.js';
+import { criterionSchema, outcomeSchema, toolSchema } from '../schema/take-result-schema.js';
 
 const count = z.int().min(0);
 
@@ -32,11 +33,9 @@ const standingTakeSchema = z.object({
     description: 'whether the take is among the chairs; listen-again: the measures do not tell; null without --chairs',
   }),
   panel: panelMarksSchema.nullable().meta({ description: 'the panel’s own marks; null where there are none' }),
-  partsWays: z
-    .boolean()
-    .meta({
-      description: 'the panel’s place lies outside those the measures leave open among the takes it has marked',
-    }),
+  partsWays: z.boolean().meta({
+    description: 'the panel’s place lies outside those the measures leave open among the takes it has marked',
+  }),
 });
 
 const standingGroupSchema = z.object({
