@@ -9,9 +9,9 @@
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { maybe, measured } from './quantities.js';
 export { codeSchema } from './schema/common-schema.js';
+export { criterionSchema } from './schema/criterion-schema.js';
 export { languageSchema } from './schema/language-schema.js';
 export {
-  criterionSchema,
   findingKindSchema,
   outcomeSchema,
   type ResultFinding,

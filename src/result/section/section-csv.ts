@@ -1,7 +1,8 @@
 import { byCodePoint, isMeasured, type MaybeNumberTold } from '../../base/index.js';
 import type { Criterion } from '../../judge/index.js';
 import { CSV_WORDS } from '../../words/index.js';
-import { criterionSchema } from '../schema/take-result-schema.js';
+import { criterionSchema } from '../schema/criterion-schema.js';
+
 import { csvText, textCell } from './csv-text.js';
 import type { SectionFailure, SectionResult, SectionTake } from './section-result-schema.js';
 

@@ -1,15 +1,10 @@
 import { z } from 'zod';
 import { beats, cents, maybe, points, tempo } from '../quantities.js';
 import { codeSchema } from '../schema/common-schema.js';
+import { criterionSchema } from '../schema/criterion-schema.js';
 import { languageSchema } from '../schema/language-schema.js';
 import { endingSchema } from '../schema/played-schema.js';
-import {
-  criterionSchema,
-  findingKindSchema,
-  outcomeSchema,
-  scoreSchema,
-  toolSchema,
-} from '../schema/take-result-schema.js';
+import { findingKindSchema, outcomeSchema, scoreSchema, toolSchema } from '../schema/take-result-schema.js';
 
 const count = z.int().min(0);
 

@@ -1,4 +1,5 @@
-import { criterionSchema } from '../schema/take-result-schema.js';
+import { criterionSchema } from '../schema/criterion-schema.js';
+
 import { csvText, textCell } from '../section/csv-text.js';
 import type { Standing, StandingTake } from './standing-schema.js';
 

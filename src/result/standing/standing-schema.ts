@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { points, share } from '../quantities.js';
+import { criterionSchema } from '../schema/criterion-schema.js';
 import { languageSchema } from '../schema/language-schema.js';
 import { endingSchema } from '../schema/played-schema.js';
-import { criterionSchema, outcomeSchema, toolSchema } from '../schema/take-result-schema.js';
+import { outcomeSchema, toolSchema } from '../schema/take-result-schema.js';
 
 const count = z.int().min(0);
 
