@@ -27,13 +27,13 @@ export function demandInWords(demand: Demand): string {
       return `${worth.join(', ')}; ${exact(demand.total)} in all. They support a panel and never replace one.`;
     }
     case 'left-out':
-      return `${listed(demand.criteria.map((criterion) => CRITERIA[criterion]))}.`;
+      return `This is left out and costs no points: ${listed(demand.criteria.map((criterion) => CRITERIA[criterion]))}.`;
     case 'contrast': {
-      const usual = `Neighbouring marks differ by ${exact(demand.leastDb)} decibels or more`;
+      const usual = `From one mark to the next the sound has to change by ${exact(demand.leastDb)} dB or more`;
       return `${[usual, ...demand.places.map(placeInWords)].join('; ')}.`;
     }
     case 'hairpin':
-      return `A crescendo grows and a diminuendo fades by ${exact(demand.leastDb)} decibels or more.`;
+      return `From end to end of each, the sound has to change by ${exact(demand.leastDb)} dB or more.`;
     case 'fermata':
       return `Each lasts ${exact(demand.leastTimes)} to ${exact(demand.mostTimes)} times its written length.`;
     case 'intonation':
