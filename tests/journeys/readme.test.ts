@@ -20,6 +20,7 @@ beforeAll(() => {
     'parts/etude.musicxml': SHORT_PART,
     'takes/2026-03-02_Ada-Lindqvist.wav': goodTake(),
     'takes/week1/take7.wav': goodTake({ seed: 7 }),
+    'marks.csv': 'take,judge,criterion,points\n2026-03-02_Ada-Lindqvist,Berg,notes,1\n',
     'roster.csv': /```csv\n([\s\S]*?)```/.exec(readme)?.[1] ?? '',
   });
 });
@@ -50,6 +51,8 @@ describe('the examples of the README', () => {
     );
     expect(readFileSync(join(root, 'sheets', 'section.csv'), 'utf8')).not.toContain('failed');
     expect(written).toContain('sheets/progress.pdf');
+    expect(written).toContain('sheets-points/standing.pdf');
+    expect(written).toContain('sheets-points/panel-sheet.pdf');
     expect(written).toContain('reports/demo/sheets/progress.pdf');
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
@@ -58,7 +61,7 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['study', 'review', 'section', 'progress', 'demo', 'schema']
+    const help = ['study', 'review', 'section', 'standing', 'progress', 'demo', 'schema']
       .map((command) => takesheet(root, command, '--help').stdout)
       .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));
