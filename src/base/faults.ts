@@ -138,6 +138,9 @@ export const FAULTS = {
   'roster-several-takes': ['bad-roster', { line: 'number', takes: 'number' }],
   'roster-take-twice': ['bad-roster', { line: 'number', earlierLine: 'number' }],
   'roster-no-such-part': ['bad-roster', { line: 'number', scores: 'texts' }],
+  // marks of a panel
+  'marks-heads': ['bad-roster', { columns: 'texts' }],
+  'marks-line': ['bad-roster', { line: 'number', criteria: 'texts' }],
   'names-no-such-field': ['bad-option', { pattern: 'text', field: 'text', fields: 'texts' }],
   'names-stray-sign': ['bad-option', { pattern: 'text', fields: 'texts' }],
   'names-field-twice': ['bad-option', { pattern: 'text' }],
@@ -184,6 +187,7 @@ export const FAULTS = {
   'result-against-schema': ['bad-result', { place: 'text' }],
   'no-result-found': ['no-results', { inputs: 'texts' }],
   'no-result-readable': ['no-results', { file: 'text', failure: 'code', more: 'number' }],
+  'results-without-points': ['no-results', {}],
   'nobody-to-follow': ['no-results', { folders: 'texts' }],
 } as const satisfies FaultTable<InputErrorCode>;
 

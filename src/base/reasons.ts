@@ -5,6 +5,7 @@ const CRITERION_REASONS = {
   'brief-all-slurred': {},
   'brief-under-tempo': {},
   'brief-leaves-out': {},
+  'not-played': {},
   'level-moved': {},
   'no-level-change': {},
   'no-groups-or-rests': {},

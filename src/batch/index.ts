@@ -15,6 +15,7 @@ export { type ProgressRequest, type ProgressSummary, runProgress } from './run-p
 export { type ReviewHooks, runReview } from './run-review.js';
 export { type FolderRequest, runSection } from './run-section.js';
 export { runStudy, type StudyRequest, type StudySummary } from './run-study.js';
+export { runStanding, type StandingRequest, type StandingSummary } from './standing/run-standing.js';
 export type {
   Recognition,
   ReviewProgress,

@@ -38,6 +38,8 @@ export interface ProgressSummary {
   readonly failures: readonly TakeFailure[];
   /** folders of results with numbers instead of names in which nobody can be followed */
   readonly blindApart: readonly string[];
+  /** results of which nobody knows who played or when */
+  readonly notFollowed: readonly string[];
   /** how many players there are when pages were asked for and would not fit into memory: data were written instead */
   readonly tooManyForPages: number | null;
 }
@@ -65,7 +67,10 @@ export async function runProgress(request: ProgressRequest): Promise<ProgressSum
   }
   const content = format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
   namingFile(sheetPath, () => writeWhole(sheetPath, content));
-  return { sheetPath, failures: history.failures, blindApart, tooManyForPages: tooMany ? players : null };
+  const notFollowed = (progress.blind === undefined ? progress.unplaced : []).flatMap(({ file, player, date }) =>
+    player === null || date === null ? [file] : [],
+  );
+  return { sheetPath, failures: history.failures, blindApart, notFollowed, tooManyForPages: tooMany ? players : null };
 }
 
 function nothingToCompare(inputs: readonly string[], { failures }: History): InputError {

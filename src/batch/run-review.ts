@@ -2,7 +2,7 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
 import { engraveInThread } from '../engrave/index.js';
-import { type SectionScore, sectionScore } from '../result/index.js';
+import { type SectionScore, sameRecordings, sectionScore } from '../result/index.js';
 import { type Etude, wishesIn } from '../review/index.js';
 import { writeWhole } from './disk/write-whole.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
@@ -67,9 +67,11 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
       ? ends.flatMap((end) => ('failure' in end ? [end.failure] : []))
       : await writeSection(ends, section),
     notReached: total - ends.length,
-    remarks: { ...whole, leftAlone: leftAlone(request, whole, ends) },
+    remarks: { ...whole, leftAlone: leftAlone(request, whole, ends), same: sameRecordings(rowsOf(ends)) },
   };
 }
+
+const rowsOf = (ends: readonly TakeEnd[]) => ends.flatMap((end) => ('row' in end ? [end.row] : []));
 
 /** Plans the takes and makes the folder for results ready: what is wrong with the request is found out here. */
 function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
+import { sameRecordings } from '../result/index.js';
 import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failures/failure-of.js';
 import { failureTold } from './history/old-sentences/failure-told.js';
@@ -43,7 +44,8 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   openResults(outFolder);
   const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
   const ends = [...read, ...lost].sort((a, b) => byCodePoint(a.name, b.name));
-  const remarks = { leftAlone: [], rosterLinesUnused: [] };
+  const same = sameRecordings(ends.flatMap((end) => ('row' in end ? [end.row] : [])));
+  const remarks = { leftAlone: [], rosterLinesUnused: [], same };
   const language = request.language ?? agreedLanguage(ends.flatMap((end) => ('row' in end ? [end.row.language] : [])));
   return { ends, failures: await writeSection(ends, { ...request, language }), notReached: 0, remarks };
 }

@@ -130,4 +130,6 @@ export interface ReviewRemarks {
   readonly leftAlone: readonly string[];
   /** lines of the roster that name no take that was given */
   readonly rosterLinesUnused: readonly number[];
+  /** takes of different players that are the same recording, byte by byte: a list of names each */
+  readonly same?: readonly (readonly string[])[];
 }

@@ -17,6 +17,7 @@ export function defaultBrief(part: Part): Brief {
     tempo: first?.printed === true ? tempoAround(first.quarterBpm) : null,
     played: 'as-written',
     breaths: breathsOfPart(part),
+    ownBreaths: false,
     watch: [],
     fermata: { leastTimes: STANDARDS.fermataLeast.value, mostTimes: STANDARDS.fermataMost.value, bars: [] },
     contrast: { leastDb: STANDARDS.contrastLeast.value, places: [] },

@@ -51,11 +51,13 @@ export function readBrief(text: string, part: Part): Brief {
   const standing = defaultBrief(atTempo(part, tempo));
   const played = fields.played?.oneOf(WAYS) ?? standing.played;
   const criteria = fields.criteria === undefined ? standing.criteria : readCriteria(fields.criteria, standing.criteria);
+  const breaths = fields.breaths === undefined ? standing.breaths : readBreaths(fields.breaths, part);
   return {
     title: fields.title?.text() ?? standing.title,
     tempo,
     played,
-    breaths: fields.breaths === undefined ? standing.breaths : readBreaths(fields.breaths, part),
+    breaths,
+    ownBreaths: JSON.stringify(breaths) !== JSON.stringify(standing.breaths),
     watch: fields.watch === undefined ? standing.watch : fields.watch.list().map((item) => readWatch(item, part)),
     fermata: fields.fermata === undefined ? standing.fermata : readFermata(fields.fermata, part, standing.fermata),
     contrast:

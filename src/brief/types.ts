@@ -54,6 +54,8 @@ export interface Brief {
   readonly tempo: BriefTempo | null;
   readonly played: PlayedWay;
   readonly breaths: readonly BriefBreath[];
+  /** whether these are the teacher's own, other than those the part marks */
+  readonly ownBreaths: boolean;
   readonly watch: readonly BriefWatch[];
   readonly fermata: FermataRange & { readonly bars: readonly (FermataRange & { readonly bar: string })[] };
   readonly contrast: { readonly leastDb: number; readonly places: readonly ContrastPlace[] };

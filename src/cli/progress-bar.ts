@@ -1,12 +1,14 @@
-import cliProgress from 'cli-progress';
 import type { ReviewProgress } from '../batch/index.js';
 import type { Streams } from './streams.js';
+import { type Terminal, TerminalBar } from './terminal-bar.js';
 import { WORDS } from './words.js';
 
 /** What shows how far a run has come. */
 export interface Progress {
   /** called after each take */
   readonly tell: (progress: ReviewProgress) => void;
+  /** a message on a line of its own, whatever is shown */
+  readonly say: (message: string) => void;
   /** called at the end, so that the line after begins on a line of its own */
   readonly end: () => void;
 }
@@ -16,34 +18,34 @@ export interface Progress {
  * that failed always leaves a line.
  *
  * @param stderr where to show it
- * @returns what to call after each take, and at the end
+ * @returns what to call after each take, for messages, and at the end
  */
 export function progressTo(stderr: Streams['stderr']): Progress {
-  return stderr.isTTY === true ? barOn(stderr as NodeJS.WriteStream) : linesOn(stderr);
+  return stderr.isTTY === true ? barOn(stderr as Terminal) : linesOn(stderr);
 }
 
 function linesOn(stderr: Streams['stderr']): Progress {
   return {
     tell: ({ done, total, end }) => stderr.write(`${done}/${total} ${WORDS.took(end)}\n`),
+    say: (message) => stderr.write(`${message}\n`),
     end: () => {},
   };
 }
 
-function barOn(stream: NodeJS.WriteStream): Progress {
-  const options = { stream, format: WORDS.bar, etaBuffer: 20, clearOnComplete: true, hideCursor: null };
-  const bars = new cliProgress.MultiBar(options, cliProgress.Presets.shades_grey);
-  let bar: cliProgress.SingleBar | null = null;
-  let listened = 0;
+function barOn(terminal: Terminal): Progress {
+  const bar = new TerminalBar(terminal);
   const began = performance.now();
+  let listened = 0;
   return {
     tell: ({ done, total, end }) => {
-      if ('failure' in end || !end.kept) listened += 1;
+      if ('failure' in end) bar.say(`${done}/${total} ${WORDS.took(end)}`);
+      // what failed at once, and what was there already, says nothing of how long listening takes
+      else if (!end.kept) listened += 1;
       const seconds = (performance.now() - began) / 1000;
       const left = WORDS.timeLeft(listened === 0 ? Number.NaN : (seconds / listened) * (total - done));
-      if (bar === null) bar = bars.create(total, done, { left });
-      else bar.update(done, { left });
-      if ('failure' in end) bars.log(`${done}/${total} ${WORDS.took(end)}\n`);
+      bar.show(done / total, WORDS.bar(done, total, left));
     },
-    end: () => bars.stop(),
+    say: (message) => bar.say(message),
+    end: () => bar.end(),
   };
 }

@@ -11,9 +11,10 @@ import { WORDS } from './words.js';
  * @throws InputError when the request is wrong
  */
 export async function progress(request: ProgressRequest, streams: Streams): Promise<number> {
-  const { sheetPath, failures, blindApart, tooManyForPages } = await runProgress(request);
+  const { sheetPath, failures, blindApart, notFollowed, tooManyForPages } = await runProgress(request);
   for (const failure of failures) streams.stderr.write(`${WORDS.failure(failure)}\n`);
   if (blindApart.length > 0) streams.stderr.write(`${WORDS.blindApart(blindApart)}\n`);
+  if (notFollowed.length > 0) streams.stderr.write(`${WORDS.notFollowed(notFollowed)}\n`);
   if (tooManyForPages !== null) streams.stderr.write(`${WORDS.tooManyForPages(tooManyForPages)}\n`);
   streams.stdout.write(`${sheetPath}\n`);
   return failures.length > 0 || tooManyForPages !== null ? 1 : 0;

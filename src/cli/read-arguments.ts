@@ -52,6 +52,7 @@ function describe(streams: Streams, end: (code: number) => void): Command {
   });
   addSection(program, streams, end);
   addHandout(program, streams, end);
+  addStanding(program, streams, end);
   addProgress(program, streams, end);
   addDemo(program, streams, end);
   addSchema(program, streams);
@@ -138,6 +139,22 @@ function addHandout(program: Command, streams: Streams, end: (code: number) => v
     .action(async (folder, { out, all, language }) => {
       const { handout } = await import('./handout.js');
       end(await handout({ folder, out, all, language }, streams));
+    });
+}
+
+function addStanding(program: Command, streams: Streams, end: (code: number) => void): void {
+  program
+    .command('standing')
+    .description('points and places of the takes in a folder, beside the marks of a panel, and a blank sheet for it')
+    .argument('<folder>', 'what review has written with a brief')
+    .addOption(boundOption('--chairs <number>', 'how many are to be seated in each part'))
+    .option('--panel <file>', 'the panel’s own marks: CSV with the heads take,judge,criterion,points')
+    .addOption(paperOption())
+    .addOption(sheetLanguageOption())
+    .action(async (folder, { chairs, panel, paper, language }) => {
+      const { standing } = await import('./standing.js');
+      const request = { tool: TOOL, outFolder: folder, chairs: chairs ?? null, marksPath: panel, paper, language };
+      end(await standing(request, streams));
     });
 }
 

@@ -19,7 +19,7 @@ export async function review(request: ReviewRequest, streams: Streams): Promise<
   const onSignal = (): void => {
     if (stop.signal.aborted) process.exit(130);
     stop.abort();
-    streams.stderr.write(`${WORDS.stopping}\n`);
+    progress.say(WORDS.stopping);
   };
   const progress = progressTo(streams.stderr);
   for (const signal of SIGNALS) process.on(signal, onSignal);

@@ -29,8 +29,8 @@ export const WORDS = {
     if ('failure' in end) return WORDS.failure(end.failure);
     return end.kept ? `${end.name}: ${end.row.take.outcome}, as before` : `${end.name}: ${end.row.take.outcome}`;
   },
-  /** the bar of a terminal; what stands in braces is filled in by the bar */
-  bar: '{bar} {value}/{total}  {left}',
+  /** what stands after the bar of a terminal */
+  bar: (done: number, total: number, left: string): string => `${done}/${total}  ${left}`.trimEnd(),
   timeLeft: (seconds: number): string => {
     if (!Number.isFinite(seconds)) return '';
     const minutes = Math.ceil(seconds / 60);
@@ -54,15 +54,22 @@ export const WORDS = {
     if (rest === 0) return known;
     return `${known}; ${rest === 1 ? 'this one' : `these ${rest}`} not: ${some(unrecognised)}`;
   },
+  sameRecordings: (takes: readonly string[]): string =>
+    `the same recording, byte by byte, for different players: ${some(takes)}; ask who played it`,
+  marksUnknown: (takes: readonly string[]): string =>
+    `the panel has marks for takes that are not among the results: ${some(takes)}`,
+  notFollowed: (files: readonly string[]): string =>
+    `not followed, because name or result do not say who played and on which day: ${some(files)}; name recordings like 2026-03-02_Ada-Lindqvist.wav, or keep a roster, and review them again`,
 } as const;
 
 /**
  * @param remarks what the user should know beside the results
  * @returns a line for each thing there is to say
  */
-export function remarksInWords({ leftAlone, rosterLinesUnused }: ReviewRemarks): string[] {
+export function remarksInWords({ leftAlone, rosterLinesUnused, same = [] }: ReviewRemarks): string[] {
   return [
     ...(rosterLinesUnused.length === 0 ? [] : [WORDS.rosterLinesUnused(rosterLinesUnused)]),
+    ...same.map(WORDS.sameRecordings),
     ...(leftAlone.length === 0 ? [] : [WORDS.leftAlone(leftAlone)]),
   ];
 }

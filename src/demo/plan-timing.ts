@@ -47,6 +47,10 @@ function splitBySkip(part: Part, runs: readonly Run[], fault: Extract<Fault, { k
   const from = findNote(part, fault.from).index;
   const to = findNote(part, fault.to).index;
   return runs.flatMap((run) => {
+    // to the end of the part: the player breaks off
+    if (from > run.from && from <= run.to && to === run.to && to === part.notes.length - 1) {
+      return [{ ...run, to: from - 1 }];
+    }
     if (from <= run.from || to >= run.to) return [run];
     return [
       { ...run, to: from - 1 },

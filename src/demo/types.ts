@@ -42,7 +42,7 @@ export type Fault =
       readonly resumeAt: NoteAddress;
       readonly pauseSeconds: number;
     }
-  /** leaves out these notes and their time */
+  /** leaves out these notes and their time; up to the last note of the part, the player breaks off */
   | { readonly kind: 'skip'; readonly from: NoteAddress; readonly to: NoteAddress };
 
 /** How a take is to be played and recorded. What is left out is played well. */

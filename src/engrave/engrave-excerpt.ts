@@ -41,6 +41,8 @@ export interface Excerpt {
   readonly noteheads: ReadonlyMap<string, Notehead>;
   /** bars in each line, from top to bottom */
   readonly barsOfSystems: readonly number[];
+  /** upper end of all that is drawn in each line */
+  readonly tops: readonly number[];
   /** upper and lower line of the first staff */
   readonly staff: readonly [top: number, bottom: number];
   /** where barlines stand, from left to right in each line */
@@ -105,6 +107,7 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
   const items: Item[] = [];
   const noteheads = new Map<string, Notehead>();
   const barlines: number[] = [];
+  const tops: number[] = [];
   let staff: readonly [number, number] = [0, 0];
   let [height, widest] = [0, 0];
   for (const [i, { first, taken, spread }] of systems.entries()) {
@@ -118,6 +121,7 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
     const drawn = [...spread.items, ...more];
     const [from, to] = room.extent;
     const down = height - from + (i > 0 ? BETWEEN_LINES : 0);
+    tops.push(from + down);
     items.push(...shifted(gathered(drawn), 0, down));
     for (const [id, signs] of signsOfNotes(spread.signs)) {
       const head = signs.find(({ group }) => group === 'notehead');
@@ -129,7 +133,7 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
     widest = Math.max(widest, spread.width);
   }
   const barsOfSystems = systems.map(({ first, last }) => last - first + 1);
-  return { items, width: widest, height, noteheads, barsOfSystems, staff, barlines };
+  return { items, width: widest, height, noteheads, barsOfSystems, tops, staff, barlines };
 }
 
 /** The number of the first bar, centred over the beginning of the line and above its clef. */

@@ -11,10 +11,11 @@ import type { Observation } from './observed/observation.js';
 import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
 import { pointsFor } from './points.js';
 import type { CriterionLine, Finding } from './types.js';
+import type { WhatWasPlayed } from './what-was-played.js';
 import { isLeftOut, whyNothing } from './why-nothing.js';
 
-/** A shorter gap is a sip and no full breath. Source: a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory). */
-const FULL_BREATH_SECONDS = 0.3;
+/** Of a criterion of which nothing was played. */
+const NOT_PLAYED = { code: 'not-played', facts: {} } as const;
 /** Fewer notes of one way of playing say nothing of a habit. */
 const LEAST_OF_A_WAY = 3;
 
@@ -24,21 +25,27 @@ const LEAST_OF_A_WAY = 3;
  * @param input one take
  * @param findings what was found
  * @param observations all that was noticed, before anything is grouped
+ * @param played what was played of the part
  * @returns all eight criteria, in fixed order
  */
 export function criterionLines(
   input: JudgeInput,
   findings: readonly Finding[],
   observations: readonly Observation[],
+  { notPlayed, bars }: WhatWasPlayed,
 ): CriterionLine[] {
   const { brief } = input;
-  const tallies = countPlaces(input, observations);
+  const tallies = countPlaces(input, observations, notPlayed);
+  const whole = input.alignment.fit === 'this-part' && bars.ending !== 'cut-off';
   return CRITERIA.map((criterion) => {
     const found = findings.filter((f) => f.criterion === criterion);
     const leftOut = isLeftOut(input, criterion);
-    const sayings = leftOut ? [] : SAYINGS[criterion](input);
-    const reason = sayings.length > 0 ? null : whyNothing(input, criterion);
-    const judged = found.length > 0 || (!leftOut && hasEvidence(input, criterion));
+    const tally = tallies[criterion];
+    const nothing = tally.of > 0 && tally.notPlayed === tally.of;
+    const sayings = leftOut || nothing ? [] : SAYINGS[criterion](input);
+    const reason = sayings.length > 0 ? null : !leftOut && nothing ? NOT_PLAYED : whyNothing(input, criterion);
+    const judged = found.length > 0 || (!leftOut && !nothing && hasEvidence(input, criterion));
+    const counts = whole && !leftOut && (judged || nothing);
     return {
       criterion,
       judged,
@@ -46,8 +53,8 @@ export function criterionLines(
       watch: found.filter((f) => f.weight === 'watch' && f.ledByBar === undefined).length,
       sayings,
       ...(reason === null ? {} : { reason }),
-      ...tallies[criterion],
-      ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, judged, tallies[criterion]) }),
+      ...tally,
+      ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, tally, counts) }),
     };
   });
 }
@@ -131,9 +138,9 @@ function lengths({ measurements }: JudgeInput): Saying[] {
 }
 
 /** How many full breaths asked for by the brief were only sips. */
-function shortFullBreaths({ brief }: JudgeInput, taken: readonly BreathMeasure[]): number {
+function shortFullBreaths({ brief, standards }: JudgeInput, taken: readonly BreathMeasure[]): number {
   const full = new Set(brief?.breaths.filter((b) => b.kind === 'full').map((b) => b.index));
-  return taken.filter((b) => full.has(b.index) && (b.gapSeconds as number) < FULL_BREATH_SECONDS).length;
+  return taken.filter((b) => full.has(b.index) && (b.gapSeconds as number) < standards.breathFull.value).length;
 }
 
 /** Where the pitch surely leans: high or low notes, and loud ones. */

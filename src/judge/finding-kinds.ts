@@ -29,6 +29,8 @@ export const FINDING_KINDS = [
   'accent-weak',
   'breath-unmarked',
   'breath-late',
+  'breath-missed',
+  'breath-short',
   'note-out-of-tune',
   'tuning-off',
   'went-well',

@@ -15,9 +15,12 @@ import { judgeTempo } from './judges/tempo.js';
 import { observe } from './observe.js';
 import type { JudgeInput } from './observed/judge-input.js';
 import type { Observation } from './observed/observation.js';
+import { withoutConsequences } from './one-cause.js';
 import { type LedObservation, shareCauses } from './share-causes.js';
 import { standardsFor } from './standards-for.js';
 import type { Finding, Judgement } from './types.js';
+import { whatWasPlayed } from './what-was-played.js';
+import { withoutDoubtful } from './without-doubtful.js';
 
 /** Every judge of the playing; a new one is one file and one line. */
 const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
@@ -51,15 +54,17 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
 export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
   const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
-  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], []) };
-  const noticed = JUDGES.flatMap((judge) => observe(judge, full)).sort(byUse);
+  const played = whatWasPlayed(full);
+  if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], played) };
+  const all = withoutConsequences(JUDGES.flatMap((judge) => observe(judge, full)));
+  const noticed = withoutDoubtful(full, all).sort(byUse);
   let fixes = 0;
   const findings = shareCauses(noticed).map((led) => {
     const { weight } = led.observation;
     return findingOf(led, weight === 'fix' && ++fixes > MOST_FIXES ? 'watch' : weight);
   });
   const sorted = [...findings].sort((a, b) => RANK[a.weight] - RANK[b.weight]);
-  return { findings: sorted, criteria: criterionLines(full, sorted, noticed) };
+  return { findings: sorted, criteria: criterionLines(full, sorted, noticed, played), played: played.bars };
 }
 
 function findingOf(led: LedObservation, weight: Weight): Finding {

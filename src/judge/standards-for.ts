@@ -8,6 +8,15 @@ function asked(standard: Standard, value: number): Standard {
 }
 
 /**
+ * @param standard one a take is judged by
+ * @param usual the same of the house
+ * @returns `asked: true` where the teacher asks for something else than the house does
+ */
+export function askedFor(standard: Standard, usual: Standard): { readonly asked?: true } {
+  return standard.value === usual.value ? {} : { asked: true };
+}
+
+/**
  * @param brief the teacher's brief
  * @returns the standards of the house with those the brief sets; a tempo range that is narrower on one side counts with
  * that side, as what lies within it is not told anyhow

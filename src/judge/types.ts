@@ -21,7 +21,7 @@ export type Finding = { [K in FindingKind]: FindingOf<K> }[FindingKind];
 /** Points by the teacher's brief: support for a panel, never in its place. */
 export interface CriterionPoints {
   readonly possible: number;
-  /** to a tenth; null where nothing could be measured or judged */
+  /** to a tenth; null where nothing could be measured or judged, and for a take that the recorder cut off */
   readonly given: number | null;
 }
 
@@ -36,15 +36,31 @@ export interface CriterionLine {
   readonly sayings: readonly Saying[];
   /** why there is nothing to tell: left out by the brief, not measured, or nothing of the kind in the part */
   readonly reason?: Reason;
-  /** places measured, e.g. notes or groups, and those of them that are as asked for; 0 of 0 where there are none */
+  /** places measured or not played, e.g. notes or groups, and those of them that are as asked for; 0 of 0 without any */
   readonly of: number;
   readonly met: number;
+  /** those of them that were not played */
+  readonly notPlayed: number;
   /** present when there is a brief */
   readonly points?: CriterionPoints;
 }
 
+/** How much of the part a take plays, in performed bars. */
+export interface PlayedBars {
+  readonly played: number;
+  readonly of: number;
+  /** what was played in one go of the part, by printed bars; a new one where bars are left out or the part goes back */
+  readonly stretches: readonly { readonly bar: string; readonly toBar: string; readonly pass: number }[];
+  /** how often the player stopped and began again */
+  readonly restarts: number;
+  /** `broken-off`: the player did not come to the end; `cut-off`: the recording ends before the playing does */
+  readonly ending: 'whole' | 'broken-off' | 'cut-off';
+}
+
 /** Everything that is told about one take. */
 export interface Judgement {
+  /** absent when the take is not of this part */
+  readonly played?: PlayedBars;
   /** most useful first */
   readonly findings: readonly Finding[];
   /** one line a criterion, always all eight, in the order of the brief's criteria */

@@ -25,6 +25,8 @@ export interface RecordingMeasure {
   readonly breaksOff: boolean;
   /** by how much the coding of the file may have moved an onset; 0 where it moves none */
   readonly onsetSpreadSeconds: number;
+  /** it stops while a tone still sounds at its full level */
+  readonly endsInSound: boolean;
   /** what a reader is to know before the numbers, of the file and of the sound; usually nothing */
   readonly cautions: readonly Caution[];
 }

@@ -9,9 +9,9 @@
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { maybe, measured } from './quantities.js';
 export { codeSchema } from './schema/common-schema.js';
+export { criterionSchema } from './schema/criterion-schema.js';
 export { languageSchema } from './schema/language-schema.js';
 export {
-  criterionSchema,
   findingKindSchema,
   outcomeSchema,
   type ResultFinding,
@@ -20,6 +20,7 @@ export {
   toolSchema,
 } from './schema/take-result-schema.js';
 export { cellText, csvText, textCell } from './section/csv-text.js';
+export { sameRecordings } from './section/same-recordings.js';
 export { sectionCsv } from './section/section-csv.js';
 export {
   type SectionRecord,
@@ -31,6 +32,9 @@ export {
 export { type SectionRow, sectionRow } from './section/section-row.js';
 export { sectionScore } from './section/section-score.js';
 export { toSectionResult } from './section/to-section-result.js';
+export { standingCsv } from './standing/standing-csv.js';
+export type { Standing, StandingGroup, StandingTake } from './standing/standing-schema.js';
+export { type PanelMark, standingRow, toStanding } from './standing/to-standing.js';
 export { toJson } from './to-json.js';
 export { toStudyDocument } from './to-study-document.js';
 export { toTakeResult } from './to-take-result.js';

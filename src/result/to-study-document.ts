@@ -29,10 +29,11 @@ export function toStudyDocument(plan: StudyPlan, language: Language): object {
     hairpins: plan.hairpins,
     articulation: plan.articulation.map(({ bars, groups }) => ({ bars, words: words.articulation(groups) })),
     entries: plan.entries.map((entry) => ({ bars: entry.bars, words: words.entry(entry) })),
-    fermatas: plan.fermatas.map(({ short, ...fermata }) => ({
+    fermatas: plan.fermatas.map(({ short, usual, ...fermata }) => ({
       ...fermata,
-      words: words.fermata({ short, ...fermata }),
+      words: words.fermata({ short, usual, ...fermata }),
     })),
+    demands: plan.demands.map((demand) => ({ ...demand, words: words.demand(demand) })),
     watch: plan.watch,
     practice: plan.practice.map((step) => ({ title: words.practiceTitle(step), text: words.practice(step) })),
     problems: plan.problems.map(words.problem),

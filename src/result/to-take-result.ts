@@ -134,6 +134,7 @@ function playing(
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
   const { articulations, breaths, accents, intonation, markOrder } = measurements;
   return {
+    ...(judgement.played === undefined ? {} : { played: judgement.played }),
     tuning,
     tempo,
     notes: part.notes.map((note, i) => noteOf(note, alignment.notes[i], measurements.notes[i])),

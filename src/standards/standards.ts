@@ -20,6 +20,11 @@ export const STANDARDS = {
   slipWidest: { value: 12, unit: 'semitones', source: 'working value: a wider slip is more likely misheard' },
   addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
   emptyShare: { value: 0.45, unit: 'share', source: 'working value: about half of a missing note’s time is silent' },
+  emptyRepeated: {
+    value: 0.8,
+    unit: 'share',
+    source: 'working value: a missing note at the pitch of the one before leaves nearly all of its time silent',
+  },
   emptyFall: { value: 10, unit: 'dB', source: 'working value: what is left in a room of the note before it' },
   closedUp: { value: 0.3, unit: 'share', source: 'working value: so much of the time around a missing note is gone' },
   contrastLeast: {
@@ -143,6 +148,17 @@ export const STANDARDS = {
       'a gap at a mark is a breath from here on: a quick one takes 0.2 to 0.5 s (from memory), less what a room fills',
   },
   breathGap: { value: 0.22, unit: 's', source: 'a quick breath takes 0.2 to 0.5 s (from memory)' },
+  breathTongue: {
+    value: 0.04,
+    unit: 's',
+    source: 'a tongue stroke makes a gap of about 40 ms (common practice): no longer a gap, and nobody has breathed',
+  },
+  breathFull: {
+    value: 0.3,
+    unit: 's',
+    source: 'a quick breath takes 0.2 to 0.5 s, a full one up to 1 s (from memory), less what a room fills',
+  },
+  breathSip: { value: 0.2, unit: 's', source: 'as breathFull: the shortest quick breath' },
   breathLate: { value: 0.35, unit: 's', source: 'working value, common practice' },
   hesitation: { value: 0.8, unit: 's', source: 'working value, common practice: more than a breath' },
   drift: {

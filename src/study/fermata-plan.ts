@@ -1,5 +1,6 @@
 import { type Brief, secondsBetween } from '../brief/index.js';
 import type { Part } from '../score/index.js';
+import { STANDARDS } from '../standards/index.js';
 import { firstPasses } from './first-passes.js';
 import type { FermataPlan } from './types.js';
 
@@ -23,9 +24,18 @@ export function fermataPlan(part: Part, brief: Brief): FermataPlan[] {
     .map(({ bar, beat, onsetQuarters, durationQuarters }) => {
       const { leastTimes, mostTimes } = brief.fermata.bars.find((own) => own.bar === bar) ?? brief.fermata;
       const short = durationQuarters <= SHORT_QUARTERS;
-      const suggestedTimes = Math.min(mostTimes, Math.max(leastTimes, short ? SHORT_TIMES : USUAL_TIMES));
+      const usualTimes = short ? SHORT_TIMES : USUAL_TIMES;
+      const usual = leavesRoom(leastTimes, mostTimes, usualTimes);
+      // a target leaves room on both sides: a limit is nothing to aim at
+      const suggestedTimes = usual ? usualTimes : (leastTimes + mostTimes) / 2;
       const writtenSeconds = secondsBetween(part.tempos, onsetQuarters, onsetQuarters + durationQuarters);
       const suggestedSeconds = suggestedTimes * writtenSeconds;
-      return { bar, beat, writtenSeconds, leastTimes, mostTimes, suggestedTimes, suggestedSeconds, short };
+      return { bar, beat, writtenSeconds, leastTimes, mostTimes, suggestedTimes, suggestedSeconds, usual, short };
     });
+}
+
+/** Whether a length lies between the limits, by more than what is measured of one may be off. */
+function leavesRoom(least: number, most: number, times: number): boolean {
+  const { value } = STANDARDS.fermataMargin;
+  return least * (1 + value) <= times && times <= most * (1 - value);
 }

@@ -2,6 +2,7 @@ import { applyBrief, type Brief, secondsBetween } from '../brief/index.js';
 import type { Part, PartNote } from '../score/index.js';
 import { articulationPlan } from './articulation-plan.js';
 import { breathPlan } from './breath-plan.js';
+import { demandsOf } from './demands.js';
 import { dynamicsPlan } from './dynamics-plan.js';
 import { entryPlan } from './entry-plan.js';
 import { fermataPlan } from './fermata-plan.js';
@@ -42,6 +43,7 @@ export function studyPlan(part: Part, brief: Brief): StudyPlan {
     seconds: secondsBetween(wanted.tempos, wanted.notes[0]?.onsetQuarters ?? 0, end),
     range: rangeOf(printed),
     ...learnt,
+    demands: demandsOf(wanted, brief),
     watch: brief.watch,
     practice: practicePlan(learnt, brief),
     problems: wanted.remarks,

@@ -1,4 +1,4 @@
-import type { BreathKind, BriefWatch } from '../brief/index.js';
+import type { BreathKind, BriefCriterion, BriefWatch, ContrastPlace } from '../brief/index.js';
 import type { Articulation, MisreadingKind, Remark, TempoBeat, WrittenPitch } from '../score/index.js';
 
 /** A letter and its alteration, without octave. */
@@ -151,6 +151,8 @@ export interface FermataPlan {
   readonly mostTimes: number;
   readonly suggestedTimes: number;
   readonly suggestedSeconds: number;
+  /** whether the suggestion is the usual one, because the limits leave room for it */
+  readonly usual: boolean;
   /** the note is short, so its hold stays modest */
   readonly short: boolean;
 }
@@ -192,6 +194,23 @@ export type PracticeStep =
   | { readonly kind: 'up-to-tempo'; readonly steps: readonly number[]; readonly beat: TempoBeat }
   | { readonly kind: 'once-through' };
 
+/** Something a teacher asks for. */
+export type Demand =
+  /** of what is judged */
+  | {
+      readonly kind: 'points';
+      readonly criteria: readonly { readonly criterion: BriefCriterion; readonly points: number }[];
+      readonly total: number;
+    }
+  | { readonly kind: 'left-out'; readonly criteria: readonly BriefCriterion[] }
+  /** decibels between neighbouring marks; other ones at some places */
+  | { readonly kind: 'contrast'; readonly leastDb: number; readonly places: readonly ContrastPlace[] }
+  | { readonly kind: 'hairpin'; readonly leastDb: number }
+  /** times the written length */
+  | { readonly kind: 'fermata'; readonly leastTimes: number; readonly mostTimes: number }
+  /** from so many cents on a note is out of tune */
+  | { readonly kind: 'intonation'; readonly fixCents: number };
+
 /** A pitch of the part with its place. */
 export interface RangeEnd {
   /** as written, with its octave: the middle C is in octave 4 */
@@ -219,6 +238,8 @@ export interface StudyPlan {
   readonly articulation: readonly ArticulationPattern[];
   readonly entries: readonly EntryPlan[];
   readonly fermatas: readonly FermataPlan[];
+  /** what the teacher asks for beyond the part, and what it is worth */
+  readonly demands: readonly Demand[];
   /** what the teacher wants looked at */
   readonly watch: readonly BriefWatch[];
   readonly practice: readonly PracticeStep[];

@@ -2,4 +2,5 @@
 export const CSV_WORDS = {
   notMeasured: 'not measured',
   notJudged: 'not judged',
+  notPlayed: 'not played',
 } as const;

@@ -11,6 +11,7 @@ export { CSV_WORDS } from './csv-words.js';
 export { missingLettersInWords } from './missing-letters-in-words.js';
 export { concernsWholeTake } from './rules/whole-take.js';
 export type { SectionWords } from './shapes/section.js';
+export type { StandingWords } from './shapes/standing.js';
 export type { HairpinFacts, StudyPageWords, StudyPlanWords, StudyWords } from './shapes/study.js';
 export type { WeeksWords } from './shapes/weeks.js';
 export type { Words } from './shapes/words.js';

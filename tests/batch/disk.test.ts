@@ -123,6 +123,10 @@ describe('how a run ends', () => {
     const whole = { ends: [], notReached: 0, remarks: { leftAlone: [], rosterLinesUnused: [] } };
     expect(exitCode({ ...whole, failures: [] })).toBe(0);
     expect(exitCode({ ...whole, failures: [failure] })).toBe(1);
+    const ended = (outcome: string) => [{ row: { take: { outcome } } }] as unknown as typeof whole.ends;
+    expect(exitCode({ ...whole, failures: [], ends: ended('reviewed') })).toBe(0);
+    expect(exitCode({ ...whole, failures: [], ends: ended('too-poor') })).toBe(1);
+    expect(exitCode({ ...whole, failures: [], ends: ended('not-this-score') })).toBe(1);
     expect(exitCode({ ...whole, failures: [failure], notReached: 3 })).toBe(130);
     expect(exitCode(new InputError('no-recording-found', { inputs: ['there'] }))).toBe(2);
     expect(exitCode(new TypeError('a fault'))).toBe(1);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { TakeEnd } from '../../src/batch/index.js';
 import { progressTo } from '../../src/cli/progress-bar.js';
 import { resultLine } from '../../src/cli/result-line.js';
+import { TerminalBar } from '../../src/cli/terminal-bar.js';
 import { remarksInWords, WORDS } from '../../src/cli/words.js';
 import type { SectionRow } from '../../src/result/index.js';
 
@@ -59,12 +60,70 @@ describe('progress on a terminal', () => {
       .map((piece, i) => (i === 0 ? piece : piece.replace(/^[0-9;?]*[A-Za-z]/, '')))
       .join('');
 
-  it('is a bar with counts, whose failures stay', async () => {
+  /** What a terminal of so many columns shows in the end: long lines wrap, CR and EL act on the line the cursor is in. */
+  function screen(text: string, columns: number): string[] {
+    const rows: string[] = [''];
+    let at = 0;
+    const put = (letter: string): void => {
+      if (at === columns) {
+        rows.push('');
+        at = 0;
+      }
+      const row = rows.at(-1) as string;
+      rows[rows.length - 1] = row.slice(0, at).padEnd(at) + letter + row.slice(at + 1);
+      at += 1;
+    };
+    for (const piece of text.split('\u001b[2K').flatMap((part, i) => (i === 0 ? [part] : ['\u001b', part]))) {
+      if (piece === '\u001b') rows[rows.length - 1] = '';
+      else
+        for (const letter of piece) {
+          if (letter === '\r') at = 0;
+          else if (letter === '\n') {
+            rows.push('');
+            at = 0;
+          } else put(letter);
+        }
+    }
+    return rows;
+  }
+
+  // Expected: what was said stands whole, line after line as wide as the terminal, and the bar is gone.
+  it.each([40, 60, 72, 80])('with %i columns keeps every message whole, and leaves nothing behind', (columns) => {
+    let text = '';
+    const bar = new TerminalBar({ columns, write: (more) => (text += more) });
+    bar.show(0.2, '1/5  about 40 s left');
+    bar.say(`1/5 ${'a long name '.repeat(12)}end`);
+    bar.show(0.4, '2/5  about 30 s left');
+    text += '^C';
+    bar.say('stopping; what is finished stays');
+    bar.show(0.6, `3/5  ${'x'.repeat(90)}`);
+    bar.end();
+    text += 'stopped\n';
+    const said = screen(text, columns).join('');
+    expect(said).toBe(`1/5 ${'a long name '.repeat(12)}endstopping; what is finished staysstopped`);
+  });
+
+  it('never draws a bar as wide as the terminal', () => {
+    const drawn: string[] = [];
+    const bar = new TerminalBar({ columns: 60, write: (more) => drawn.push(more) });
+    bar.show(1, '500/500  about 12 min left');
+    expect(drawn.every((line) => line.replace('\r\u001b[2K', '').length < 60)).toBe(true);
+  });
+
+  it('tells no time from what failed at once', () => {
+    const terminal = new Terminal();
+    const { tell } = progressTo(terminal);
+    for (const done of [1, 2, 3]) tell({ done, total: 60, end: failed });
+    expect(terminal.text).not.toContain('left');
+    tell({ done: 4, total: 60, end: reviewed('ada') });
+    expect(terminal.text).toContain('left');
+  });
+
+  it('is a bar with counts, whose failures stay', () => {
     const terminal = new Terminal();
     const { tell, end } = progressTo(terminal);
     tell({ done: 1, total: 3, end: reviewed('ada') });
     tell({ done: 2, total: 3, end: failed });
-    await new Promise((resolve) => setTimeout(resolve, 250));
     end();
     expect(shown(terminal.text)).toMatch(/2\/3/);
     expect(shown(terminal.text)).toContain(
@@ -91,6 +150,12 @@ describe('what there is to know beside the results', () => {
 
   it('is silent when there is nothing', () => {
     expect(remarksInWords(nothing)).toEqual([]);
+  });
+
+  it('names takes of different players that are one recording', () => {
+    expect(remarksInWords({ ...nothing, same: [['ada', 'ben', 'cy']] })).toEqual([
+      'the same recording, byte by byte, for different players: ada, ben, cy; ask who played it',
+    ]);
   });
 
   it('names lines and files, some of many', () => {

@@ -33,12 +33,23 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { toBar: '20', atEnd: true, fileEnds: true },
   ],
   restart: [{ stoppedAtBar: '7' }, { stoppedAtBar: '20', whole: true }],
-  'weak-contrast': [change, { ...change, byRegister: true }],
+  'weak-contrast': [change, { ...change, byRegister: true }, { ...change, least: 6, asked: true }],
   'reversed-contrast': [{ from: 'p', to: 'f', db: -4 }],
-  'weak-hairpin': [wedge, { ...wedge, byRegister: true }, { ...wedge, kind: 'crescendo' }],
+  'weak-hairpin': [
+    wedge,
+    { ...wedge, byRegister: true },
+    { ...wedge, kind: 'crescendo' },
+    { ...wedge, least: 6, asked: true },
+  ],
   'reversed-hairpin': [{ kind: 'crescendo', db: -3 }],
-  'fermata-long': [{ ratio: 3.4, most: 3 }],
-  'fermata-short': [{ ratio: 0.9, least: 1.25 }],
+  'fermata-long': [
+    { ratio: 3.4, most: 3 },
+    { ratio: 2.4, most: 2, asked: true },
+  ],
+  'fermata-short': [
+    { ratio: 0.9, least: 1.25 },
+    { ratio: 1.2, least: 1.5, asked: true },
+  ],
   'late-entry': [entry],
   'early-entry': [entry],
   'uneven-group': [
@@ -59,6 +70,8 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { seconds: 0.4, inSlur: false },
   ],
   'breath-late': [{ seconds: 0.5 }],
+  'breath-missed': [{ seconds: 0.02 }],
+  'breath-short': [{ seconds: 0.17 }],
   'tuning-off': [{ cents: 24 }, { cents: -24 }],
   'note-out-of-tune': [
     { written: 'A', cents: 38, times: 4 },

@@ -178,6 +178,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       levelRiding: false,
       breaksOff: false,
       onsetSpreadSeconds: 0,
+      endsInSound: false,
       cautions,
     },
     tuning: { centsFromA440: 4.26, a4Hz: 441.084 },
@@ -365,7 +366,7 @@ function judgementOf({ findings, criteria }: Sample['handWords']): Judgement {
     }),
     criteria: criteria.map(({ criterion, fix, watch }) => {
       const sayings = [{ code: 'played-through', facts: {} }] as const;
-      return { criterion, judged: true, fix, watch, sayings, of: 20, met: 18 };
+      return { criterion, judged: true, fix, watch, sayings, of: 20, met: 18, notPlayed: 0 };
     }),
   };
 }

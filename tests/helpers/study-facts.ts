@@ -1,5 +1,5 @@
 import type { Language } from '../../src/base/index.js';
-import type { ArticulationGroup, EntryPlan, PracticeStep, TempoChange, Trap } from '../../src/study/index.js';
+import type { ArticulationGroup, Demand, EntryPlan, PracticeStep, TempoChange, Trap } from '../../src/study/index.js';
 import { wordsIn } from '../../src/words/words-in.js';
 
 const F_SHARP = { step: 'F', alter: 1 } as const;
@@ -89,6 +89,31 @@ const STEPS: readonly PracticeStep[] = [
   { kind: 'once-through' },
 ];
 
+/** Every kind of demand. */
+const DEMANDS: readonly Demand[] = [
+  {
+    kind: 'points',
+    criteria: [
+      { criterion: 'notes', points: 30 },
+      { criterion: 'rhythm', points: 12.5 },
+    ],
+    total: 42.5,
+  },
+  { kind: 'left-out', criteria: ['tempo', 'continuity'] },
+  { kind: 'contrast', leastDb: 6, places: [] },
+  {
+    kind: 'contrast',
+    leastDb: 6,
+    places: [
+      { bar: '8', leastDb: 8 },
+      { from: 'p', to: 'f', leastDb: 4 },
+    ],
+  },
+  { kind: 'hairpin', leastDb: 5 },
+  { kind: 'fermata', leastTimes: 1.5, mostTimes: 2 },
+  { kind: 'intonation', fixCents: 20 },
+];
+
 const FERMATA = { bar: '15', beat: 3, writtenSeconds: 1.3, leastTimes: 1.25, mostTimes: 3 };
 
 /**
@@ -103,8 +128,15 @@ export function studySentences(language: Language): (readonly [string, string])[
   return [
     ...TRAPS.map((one) => [`trap ${one.kind}`, plan.trap(one)] as const),
     ...ENTRIES.map((one) => ['entry', plan.entry(one)] as const),
-    ['fermata', plan.fermata({ ...FERMATA, suggestedTimes: 2, suggestedSeconds: 2.6, short: false })],
-    ['short fermata', plan.fermata({ ...FERMATA, suggestedTimes: 1.5, suggestedSeconds: 1.95, short: true })],
+    ['fermata', plan.fermata({ ...FERMATA, suggestedTimes: 2, suggestedSeconds: 2.6, short: false, usual: true })],
+    [
+      'own fermata',
+      plan.fermata({ ...FERMATA, suggestedTimes: 1.75, suggestedSeconds: 2.3, short: false, usual: false }),
+    ],
+    [
+      'short fermata',
+      plan.fermata({ ...FERMATA, suggestedTimes: 1.5, suggestedSeconds: 1.95, short: true, usual: true }),
+    ],
     ...STEPS.map((step) => [`practice ${step.kind}`, plan.practice(step)] as const),
     ['cautions', plan.cautions.join(' ')],
     ['traps', [page.traps.introduction, page.traps.none, page.traps.printedOnly].join(' ')],
@@ -117,7 +149,9 @@ export function studySentences(language: Language): (readonly [string, string])[
     ],
     ['fp', page.dynamics.hairpinAgain({ kind: 'diminuendo', ...hairpin, fromMark: 'p', toMark: 'f', opposite: true })],
     ['tonguing', page.tonguing.introduction + page.tonguing.dotUnderSlur],
-    ['counting', [page.entries, page.fermatas, page.tempo].map(({ introduction }) => introduction).join(' ')],
+    ['counting', [page.entries.introduction, page.fermatas.introduction(true), page.tempo.introduction].join(' ')],
+    ['fermatas as asked', page.fermatas.introduction(false)],
+    ...DEMANDS.map((demand) => [`demand ${demand.kind}`, plan.demand(demand)] as const),
     ['letters missing', page.lettersMissing([])],
   ];
 }

@@ -74,7 +74,6 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['@fontsource-variable/.*', 'page', 'Only page sets type.'],
   ['csv-stringify', 'result', 'Only result writes tables.'],
   ['csv-parse', 'batch', 'Only batch reads rosters and keys.'],
-  ['cli-progress', 'cli', 'Only cli speaks to a terminal.'],
   ['commander', 'cli', 'Only cli reads the command line.'],
 ];
 

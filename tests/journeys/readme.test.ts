@@ -20,6 +20,7 @@ beforeAll(() => {
     'parts/etude.musicxml': SHORT_PART,
     'takes/2026-03-02_Ada-Lindqvist.wav': goodTake(),
     'takes/week1/take7.wav': goodTake({ seed: 7 }),
+    'marks.csv': 'take,judge,criterion,points\n2026-03-02_Ada-Lindqvist,Berg,notes,1\n',
     'roster.csv': /```csv\n([\s\S]*?)```/.exec(readme)?.[1] ?? '',
   });
 });
@@ -53,6 +54,8 @@ describe('the examples of the README', () => {
     for (const file of ['index.html', 'print.pdf', 'mail.csv', 'players/Ada Lindqvist/2026-03-02_Ada-Lindqvist.pdf']) {
       expect(written).toContain(`sheets/handout/${file}`);
     }
+    expect(written).toContain('sheets-points/standing.pdf');
+    expect(written).toContain('sheets-points/panel-sheet.pdf');
     expect(written).toContain('reports/demo/sheets/progress.pdf');
     expect(written).toContain('reports/demo/sheets/section.pdf');
     expect(written).toContain('reports/demo/etude/etude.musicxml');
@@ -61,7 +64,7 @@ describe('the examples of the README', () => {
 
 describe('help', () => {
   it('shows every command and option of the README', () => {
-    const help = ['study', 'review', 'section', 'handout', 'progress', 'demo', 'schema']
+    const help = ['study', 'review', 'section', 'handout', 'standing', 'progress', 'demo', 'schema']
       .map((command) => takesheet(root, command, '--help').stdout)
       .join('\n');
     const named = new Set(readme.match(/(?<=[\s`])--[a-z][a-z-]+/g));

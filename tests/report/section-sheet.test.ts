@@ -32,7 +32,7 @@ describe('the section sheet', () => {
     for (let i = 0; i < 9; i++) expect(text).toContain(`Player${100 + i}`);
     expect(text.replace(/\s+/g, ' ')).toMatch(/Player102 .*does not fit the/);
     expect(text).toContain('week 1/broken.wav');
-    expect(text).toMatch(/Bar 3 +An accidental was misread +Notes +\d of 9/);
+    expect(text).toMatch(/Bar 3, beat 2 +An accidental was misread +Notes +\d of 8/);
     expect(pdf.faults).toBe('');
     expect(pdf.unmarked).toEqual([]);
     expect(pdf.words[0]?.pageWidth).toBeGreaterThan(pdf.words[0]?.pageHeight ?? 0);
@@ -80,8 +80,37 @@ describe('the section sheet', () => {
     expect(headings).toEqual(expect.arrayContaining(['Which bars: flute', 'Which bars: horn']));
     expect(pdf.faults).toBe('');
     const text = pdf.pageTexts.join(' ').replace(/\s+/g, ' ');
-    expect(text).toMatch(/Bar 3 \(flute\) An accidental was misread Notes 2 of 4/);
+    expect(text).toMatch(/Bar 3, beat 2 \(flute\) An accidental was misread Notes 2 of 2/);
     expect(text).toContain('Player00, flute');
+  });
+
+  it('shows the latest take of each player, says what was not played, and asks nobody to rehearse what is mended', async () => {
+    const { tool } = sampleReview();
+    const of = (name: string, player: string, date: string, findings = SAMPLE_FINDINGS) =>
+      sectionRow(name, { ...resultOf({ ...sampleReview({ findings }), player, date }) });
+    const played = { played: 9, of: 24, stretches: [{ bar: '1', toBar: '9', pass: 1 }], restarts: 0 };
+    const part = {
+      ...resultOf({ ...sampleReview({ findings: [] }), player: 'Cy' }),
+      played: { ...played, ending: 'broken-off' as const },
+    };
+    const cut = { ...part, take: { ...part.take, player: 'Di' }, played: { ...played, ending: 'cut-off' as const } };
+    const rows = [
+      ...[
+        of('a1', 'Ada', '2026-03-02'),
+        of('a2', 'Ada', '2026-03-09', []),
+        of('b1', 'Bo', '2026-03-02'),
+        of('b2', 'Bo', '2026-03-09'),
+      ],
+      ...[sectionRow('c', part), sectionRow('d', cut)],
+    ];
+    const section = toSectionResult({ tool, rows, failures: [] });
+    expect(section.takes.map(({ latest }) => latest)).toEqual([false, true, false, true, true, true]);
+    const text = inspectPdf(await drawSectionSheet({ section, paper: 'a4', creationDate })).pageTexts.join(' ');
+    expect(text).toContain('No place troubles more than one player.');
+    expect(text.replace(/\s+/g, ' ')).toContain('2 older takes are in the list of results');
+    expect(text).toMatch(/Cy \(9 of 24 bars\)/);
+    expect(text.replace(/\s+/g, ' ')).toMatch(/Di \(cut off by/);
+    expect(text.match(/9 March 2026/g)).toHaveLength(2);
   });
 
   it('holds a single take, and speaks of no section then', async () => {

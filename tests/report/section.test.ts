@@ -56,6 +56,55 @@ describe('the section’s document', () => {
     expect(three.players).toBe(3);
   });
 
+  // Counted by hand: Ada's first take is mended, and her second counts.
+  it('counts the latest take of each player only, players of a score among those of that score', () => {
+    const rows = [
+      sectionRow('a1', {
+        ...resultOf({ ...sampleReview({ findings: [accidental] }), player: 'Ada', date: '2026-03-02' }),
+      }),
+      sectionRow('a2', { ...resultOf({ ...sampleReview({ findings: [] }), player: 'Ada', date: '2026-03-09' }) }),
+      sectionRow('b', {
+        ...resultOf({ ...sampleReview({ findings: [accidental] }), player: 'Bo', date: '2026-03-02' }),
+      }),
+    ];
+    const { troubles } = toSectionResult({ tool: sampleReview().tool, rows, failures: [] });
+    expect(troubles.map(({ bar, beat, players, of, who }) => [bar, beat, players, of, who])).toEqual([
+      ['3', 2, 1, 2, ['Bo']],
+    ]);
+  });
+
+  it('keeps notes of one bar apart', () => {
+    const other = { ...accidental, beat: 4, index: 19 };
+    const { troubles } = section([
+      { player: 'Ada', findings: [accidental] },
+      { player: 'Bo', findings: [other] },
+    ]);
+    expect(troubles.map(({ bar, beat, players }) => [bar, beat, players])).toEqual([
+      ['3', 2, 1],
+      ['3', 4, 1],
+    ]);
+  });
+
+  it('lists what is to be fixed before what is to be watched, and a habit once', () => {
+    const again = {
+      ...contrast,
+      bar: '20',
+      weight: 'watch' as const,
+      ownWeight: 'fix' as const,
+      ledByBar: contrast.bar,
+    };
+    const watched = { ...pitch, weight: 'watch' as const };
+    const { troubles } = section([
+      { player: 'Ada', findings: [contrast, again, watched] },
+      { player: 'Bo', findings: [contrast, again, watched] },
+      { player: 'Cy', findings: [watched] },
+    ]);
+    expect(troubles.map(({ kind, bar, alsoBars, players, fix }) => [kind, bar, alsoBars, players, fix])).toEqual([
+      ['weak-contrast', '13', ['20'], 2, 2],
+      ['note-out-of-tune', '6', undefined, 3, 0],
+    ]);
+  });
+
   it('counts findings a bar for each take; those about the whole take stand in no bar, praise is no trouble', () => {
     expect(three.takes.map((take) => take.barTroubles)).toEqual([
       [
@@ -181,6 +230,7 @@ describe('the section’s CSV', () => {
     });
     const cells = Object.entries(row ?? {}).filter(([head]) => /_fix|_watch|notes_|tempo_|tuning_/.test(head));
     expect(cells).toHaveLength(20);
+    expect([row?.bars_played, row?.ending, row?.latest]).toEqual(['not measured', 'not measured', 'not measured']);
     for (const [, cell] of cells) expect(cell).toBe('not measured');
   });
 

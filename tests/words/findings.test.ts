@@ -61,6 +61,8 @@ const FACTS: { readonly [K in keyof Facts]: fc.Arbitrary<Facts[K]> } = {
   'accent-weak': fc.record({ db: number(-9, 0.5) }),
   'breath-unmarked': fc.record({ seconds: number(0.22, 2), inSlur: fc.boolean() }),
   'breath-late': fc.record({ seconds: number(0.35, 0.8) }),
+  'breath-missed': fc.record({ seconds: number(0, 0.12) }),
+  'breath-short': fc.record({ seconds: number(0.12, 0.3) }),
   'tuning-off': fc.record({ cents: number(-90, 90).filter((cents) => Math.abs(cents) > 15) }),
   'note-out-of-tune': fc.record({ written: names, cents: number(-90, 90), times: fc.integer({ min: 1, max: 9 }) }),
   'off-tempo': fc.record({ played: number(30, 240), marked: number(30, 240) }),

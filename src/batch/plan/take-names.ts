@@ -10,7 +10,7 @@ const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}/\\]/gu;
 /**
  * Gives each take the name its results are written under: the file's name without its ending. Takes that would share a
  * name are told apart by the folder they are in, `<folder>--<name>`, and by further folders above it as far as needed;
- * in one folder by their ending, and at last by a number. Names count as shared also when they differ only in letter
+ * in one folder by their ending, `<name>-wav`, and at last by a number. Names count as shared also when they differ only in letter
  * case or in how an accent is encoded, because some disks cannot keep such names apart.
  *
  * @param takes in any order
@@ -19,7 +19,7 @@ const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}/\\]/gu;
 export function nameTakes(takes: readonly FoundTake[]): NamedTake[] {
   const drafts = takes.map((take) => ({ take, folders: foldersOf(take.path), own: stem(take.path), depth: 0 }));
   for (const group of shared(drafts, (draft) => [...draft.folders, draft.own].join(sep))) {
-    for (const draft of group) draft.own = basename(draft.take.path);
+    for (const draft of group) draft.own = basename(draft.take.path).replace(/\.([^.]*)$/, '-$1');
   }
   for (;;) {
     const deeper = shared(drafts, fullName)

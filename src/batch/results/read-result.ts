@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '../../base/index.js';
-import { type SectionRow, sectionRow, takeResultSchema } from '../../result/index.js';
+import { type SectionRow, sectionRow, type TakeResult, takeResultSchema } from '../../result/index.js';
 import { diskFault } from '../disk/disk-fault.js';
 import { withCodes } from '../history/old-sentences/with-codes.js';
 
@@ -14,9 +14,21 @@ import { withCodes } from '../history/old-sentences/with-codes.js';
  * @throws InputError `not-readable` when it is no document of a take
  */
 export function readResult(outFolder: string, name: string): SectionRow {
+  return sectionRow(name, readTake(outFolder, name));
+}
+
+/**
+ * Reads a take's document back.
+ *
+ * @param outFolder the folder for results
+ * @param name the take's name
+ * @returns the document
+ * @throws InputError `not-readable` when it is no document of a take
+ */
+export function readTake(outFolder: string, name: string): TakeResult {
   try {
     const text = readFileSync(join(outFolder, 'takes', `${name}.json`), 'utf8');
-    return sectionRow(name, takeResultSchema.parse(withCodes(JSON.parse(text))));
+    return takeResultSchema.parse(withCodes(JSON.parse(text)));
   } catch (error) {
     throw diskFault(error) ?? new InputError('result-unread');
   }

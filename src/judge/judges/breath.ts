@@ -1,4 +1,6 @@
-import type { TransitionMeasure } from '../../measure/index.js';
+import { isMeasured } from '../../base/index.js';
+import type { BriefBreath } from '../../brief/index.js';
+import type { BreathMeasure, TransitionMeasure } from '../../measure/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { onsetDoubt } from '../observed/onset-doubt.js';
@@ -7,15 +9,49 @@ import { onsetDoubt } from '../observed/onset-doubt.js';
 const HELD_SHARE = 0.45;
 
 /**
- * Silences where no breath, rest or fermata is written, and breaths that hold up the next note.
+ * Silences where no breath, rest or fermata is written, breaths that hold up the next note, and breaths that a teacher asks for
+ * and that are not taken, or are no full ones. What the part alone marks is left to the player.
  *
  * @param input one take
  * @returns observations
  *
- * Source: standards breathGap, breathLate, hesitation.
+ * Source: standards breathGap, breathLate, hesitation, breathTaken, breathTongue, breathFull, breathSip.
  */
 export function judgeBreath(input: JudgeInput): Observation[] {
-  return input.measurements.transitions.flatMap((t) => judgeSilence(input, t));
+  const { transitions, breaths } = input.measurements;
+  return [...transitions.flatMap((t) => judgeSilence(input, t)), ...breaths.flatMap((b) => judgeAsked(input, b))];
+}
+
+/** A breath asked for: none at all where there is no more than the tongue leaves, a quick one in place of a full one. */
+function judgeAsked(input: JudgeInput, breath: BreathMeasure): Observation[] {
+  const { brief, standards, measurements } = input;
+  const asked: BriefBreath | undefined = brief?.breaths.find(({ index }) => index === breath.index);
+  const gap = breath.gapSeconds;
+  if (brief?.ownBreaths !== true || asked === undefined || !isMeasured(gap)) return [];
+  const { breathTaken, breathTongue, breathFull, breathSip, ringingLong } = standards;
+  const { reverberationSeconds: rings } = measurements.recording;
+  const sure =
+    !(isMeasured(rings) && rings >= ringingLong.value) &&
+    [breath.index, breath.index + 1].every((i) => isSure(input, i));
+  const place = {
+    criterion: 'breath',
+    ...placeOf(input, input.part.notes[breath.index]!),
+    facts: { seconds: gap },
+  } as const;
+  const measured = (least: number) =>
+    ({ value: gap, unit: 's', expected: { code: 'at-least', facts: { value: least } } }) as const;
+  if (gap < breathTaken.value) {
+    const weight = sure && gap <= breathTongue.value ? 'fix' : 'watch';
+    return [{ kind: 'breath-missed', weight, size: 0.9, measured: measured(breathTaken.value), ...place }];
+  }
+  if (asked.kind !== 'full' || gap >= breathFull.value) return [];
+  const weight = sure && gap < breathSip.value ? 'fix' : 'watch';
+  return [{ kind: 'breath-short', weight, size: 0.7, measured: measured(breathFull.value), ...place }];
+}
+
+function isSure({ alignment, standards }: JudgeInput, index: number): boolean {
+  const note = alignment.notes[index];
+  return note?.status === 'as-written' && note.confidence >= standards.noteConfidence.value;
 }
 
 function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observation[] {
@@ -58,10 +94,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
   const inSlur = note.slurredToNext && next.slurredFromPrevious;
   if (gap <= breathGap.value || !isBreath(input, transition, inSlur)) return [];
   const plain = gap - onsetDoubt(input) > breathGap.value;
-  const sure = [note, next].every((n) => {
-    const aligned = input.alignment.notes[n.index]!;
-    return aligned.status === 'as-written' && aligned.confidence >= input.standards.noteConfidence.value;
-  });
+  const sure = [note, next].every((n) => isSure(input, n.index));
   const measured = { value: gap, unit: 's', expected: { code: 'no-breath', facts: {} } } as const;
   const facts = { seconds: gap, inSlur };
   return [

@@ -30,7 +30,8 @@ export function judgeContinuity(input: JudgeInput): Observation[] {
     const first = part.notes[s.fromIndex]!;
     const last = part.notes[s.toIndex]!;
     const atEnd = s.toIndex === part.notes.length - 1;
-    const missing = atEnd && input.measurements.recording.breaksOff;
+    const { breaksOff, endsInSound } = input.measurements.recording;
+    const missing = atEnd && (breaksOff || endsInSound);
     const place = { ...placeOf(input, first), toBar: last.bar, toIndex: s.toIndex, onset: s.onsetSeconds };
     return {
       kind: 'skipped-bars',

@@ -1,8 +1,10 @@
 import { isMeasured } from '../../base/index.js';
 import type { ContrastMeasure, HairpinMeasure } from '../../measure/index.js';
+import { STANDARDS } from '../../standards/index.js';
 import type { Expected } from '../expected.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { MeasuredValue, Observation } from '../observed/observation.js';
+import { askedFor } from '../standards-for.js';
 
 /** Marks from soft to loud. Source: common practice. */
 const ORDER = ['pppppp', 'ppppp', 'pppp', 'ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff', 'ffff', 'fffff', 'ffffff'];
@@ -84,7 +86,14 @@ function judgeContrast(input: JudgeInput, contrast: ContrastMeasure): Observatio
   if (raw < -input.standards.contrastReversed.value && adjusted < least)
     return [{ kind: 'reversed-contrast', ...place, facts: { ...marks, db: raw } }];
   const byRegister = raw >= least;
-  return [{ kind: 'weak-contrast', ...place, facts: { ...marks, db: byRegister ? adjusted : raw, least, byRegister } }];
+  const asked = askedFor(input.standards.contrastLeast, STANDARDS.contrastLeast);
+  return [
+    {
+      kind: 'weak-contrast',
+      ...place,
+      facts: { ...marks, db: byRegister ? adjusted : raw, least, byRegister, ...asked },
+    },
+  ];
 }
 
 function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[] {
@@ -115,7 +124,10 @@ function judgeHairpin(input: JudgeInput, hairpin: HairpinMeasure): Observation[]
   if (raw < -input.standards.contrastReversed.value && adjusted < least)
     return [{ kind: 'reversed-hairpin', ...place, facts: { kind, db: raw } }];
   const byRegister = raw >= least;
-  return [{ kind: 'weak-hairpin', ...place, facts: { kind, db: byRegister ? adjusted : raw, least, byRegister } }];
+  const asked = askedFor(input.standards.hairpinLeast, STANDARDS.hairpinLeast);
+  return [
+    { kind: 'weak-hairpin', ...place, facts: { kind, db: byRegister ? adjusted : raw, least, byRegister, ...asked } },
+  ];
 }
 
 /** A change that is large enough may still be over too soon, or turn back: worth a listen. */

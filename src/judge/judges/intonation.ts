@@ -1,4 +1,5 @@
 import { isMeasured, median } from '../../base/index.js';
+import { isBeyond } from '../beyond.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import { noteName } from '../observed/note-name.js';
 import type { Observation } from '../observed/observation.js';
@@ -21,7 +22,7 @@ export function judgeIntonation(input: JudgeInput): Observation[] {
 
 function wholeTake(input: JudgeInput): Observation[] {
   const { tuning } = input.measurements;
-  if (!isMeasured(tuning) || Math.abs(tuning.centsFromA440) <= input.standards.tuningWatch.value) return [];
+  if (!isMeasured(tuning) || !isBeyond(Math.abs(tuning.centsFromA440), input.standards.tuningWatch.value, 0)) return [];
   const first = input.part.notes[0]!;
   const measured = {
     value: tuning.centsFromA440,

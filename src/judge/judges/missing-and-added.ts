@@ -33,6 +33,7 @@ function missing(input: JudgeInput): Observation[] {
     const repeated =
       part.notes[index - 1]?.soundingMidi === note.soundingMidi ||
       part.notes[index + 1]?.soundingMidi === note.soundingMidi;
+    if (mayBeInTheOneBefore(input, index)) return [];
     const atTheEdge = index === 0 || index === part.notes.length - 1;
     const sure = placed && isEmpty(input, index) && !note.slurredFromPrevious && !repeated && !atTheEdge;
     const facts = { written: noteName(note.written), sure };
@@ -47,6 +48,18 @@ function missing(input: JudgeInput): Observation[] {
       },
     ];
   });
+}
+
+/**
+ * A note at the pitch of the one before it may be in what was taken for that one, held or begun again. Then only silence where it
+ * stands tells that it is missing, and a rest after it is silent anyhow.
+ */
+function mayBeInTheOneBefore({ part, measurements, standards }: JudgeInput, index: number): boolean {
+  const next = part.notes[index + 1];
+  if (part.notes[index - 1]?.soundingMidi !== part.notes[index]!.soundingMidi || next === undefined) return false;
+  const place = measurements.emptyPlaces.find((p) => p.index === index);
+  if (place === undefined || place.closedUpShare >= standards.closedUp.value) return false;
+  return next.restBeforeQuarters > 0 || place.silentSeconds < standards.emptyRepeated.value * place.writtenSeconds;
 }
 
 /** Whether there is silence where the note should stand, or the music has closed up over it. */

@@ -23,6 +23,8 @@ export interface Facts {
     readonly db: number;
     readonly least: number;
     readonly byRegister: boolean;
+    /** the teacher asks for so much */
+    readonly asked?: boolean;
   };
   'reversed-contrast': { readonly from: string; readonly to: string; readonly db: number };
   /** byRegister: as in a weak contrast */
@@ -31,12 +33,14 @@ export interface Facts {
     readonly db: number;
     readonly least: number;
     readonly byRegister: boolean;
+    readonly asked?: boolean;
     /** large enough, but over too soon, or turned back before its end */
     readonly course?: 'early' | 'turned-back';
   };
   'reversed-hairpin': { readonly kind: 'crescendo' | 'diminuendo'; readonly db: number };
-  'fermata-long': { readonly ratio: number; readonly most: number };
-  'fermata-short': { readonly ratio: number; readonly least: number };
+  /** asked: the teacher sets the limit */
+  'fermata-long': { readonly ratio: number; readonly most: number; readonly asked?: boolean };
+  'fermata-short': { readonly ratio: number; readonly least: number; readonly asked?: boolean };
   'late-entry': { readonly milliseconds: number; readonly restQuarters: number };
   'early-entry': { readonly milliseconds: number; readonly restQuarters: number };
   'uneven-group': {
@@ -56,6 +60,10 @@ export interface Facts {
   'accent-weak': { readonly db: number; readonly falls?: boolean };
   'breath-unmarked': { readonly seconds: number; readonly inSlur: boolean };
   'breath-late': { readonly seconds: number };
+  /** a breath asked for by the brief was not heard */
+  'breath-missed': { readonly seconds: number };
+  /** a full breath asked for by the brief was only a quick one */
+  'breath-short': { readonly seconds: number };
   'tuning-off': { readonly cents: number };
   /** secondCents: where another ear hears it, from the player's own tuning; there when that takes the certainty away */
   'note-out-of-tune': {

@@ -1,6 +1,7 @@
 import { isMeasured } from '../../base/index.js';
 import type { NoteMeasure } from '../../measure/index.js';
 import type { PartNote } from '../../score/index.js';
+import { isBeyond } from '../beyond.js';
 import type { JudgeInput } from './judge-input.js';
 
 /** A note that strays from the player's own tuning. */
@@ -24,7 +25,8 @@ export function strayOf(input: Omit<JudgeInput, 'brief'>, measure: NoteMeasure):
   const { noteConfidence, noteWatch, noteFix, noteSeconds } = input.standards;
   const aligned = input.alignment.notes[measure.index]!;
   const cents = measure.centsFromOwnTuning;
-  if (aligned.status !== 'as-written' || !isMeasured(cents) || Math.abs(cents) <= noteWatch.value) return null;
+  if (aligned.status !== 'as-written' || !isMeasured(cents) || !isBeyond(Math.abs(cents), noteWatch.value, 0))
+    return null;
   const held = aligned.offsetSeconds! - aligned.onsetSeconds! >= noteSeconds.value;
   const far = Math.abs(cents) > noteFix.value;
   if (!held && !far) return null;

@@ -1,4 +1,5 @@
 import { median, quantile } from '../../base/index.js';
+import type { Part } from '../../score/index.js';
 import type { LevelContext, NoteContext } from '../context/context.js';
 import type { AccentMeasure } from '../types.js';
 
@@ -22,9 +23,7 @@ export function measureAccents(context: LevelContext): AccentMeasure[] {
   const { part, alignment } = context;
   const own = context.ownLoudness;
   const attacks = alignment.notes.map((n) => attackDb(context, n.index) - (own?.of(n.index) ?? 0));
-  const markOf = (index: number) =>
-    part.dynamicEvents.find((e) => e.index === index)?.mark ??
-    part.notes[index]!.articulations.find((a) => a === 'accent' || a === 'strong-accent');
+  const markOf = (index: number) => accentOf(part, index);
   const accented = (index: number) => markOf(index) !== undefined;
   return part.notes.flatMap((note): AccentMeasure[] => {
     const mark = markOf(note.index);
@@ -40,6 +39,18 @@ export function measureAccents(context: LevelContext): AccentMeasure[] {
     const fall = Number.isFinite(fallDb) ? { fallDb } : {};
     return [{ ...place, overDb: attacks[note.index]! - median(around), spreadDb, ...fall }];
   });
+}
+
+/**
+ * @param part the part
+ * @param index of a note
+ * @returns the mark that asks for an accent there; undefined without one
+ */
+export function accentOf(part: Part, index: number): string | undefined {
+  return (
+    part.dynamicEvents.find((e) => e.index === index)?.mark ??
+    part.notes[index]!.articulations.find((a) => a === 'accent' || a === 'strong-accent')
+  );
 }
 
 /** Loudest moment of a note's attack, dBFS; NaN when it was not played. */

@@ -26,7 +26,7 @@ export function measureEntries(context: MeasureContext): EntryMeasure[] {
   return played.slice(1).flatMap((note, k): EntryMeasure[] => {
     const previous = played[k]!;
     const rest = note.restBeforeQuarters;
-    if (rest <= 0 || rest > LONGEST_REST_QUARTERS || previous.fermata || note.heldRestBefore === true) return [];
+    if (!isEntry(note, previous)) return [];
     const onset = alignment.notes[note.index]!.onsetSeconds;
     if (onset === undefined || alignment.restarts.some((r) => r.resumedAtIndex === note.index)) return [];
     const pace = paceAround(context, note.index - SIDE_NOTES, note.index + SIDE_NOTES);
@@ -46,6 +46,16 @@ export function measureEntries(context: MeasureContext): EntryMeasure[] {
       },
     ];
   });
+}
+
+/**
+ * @param note a note of the part
+ * @param previous the note before it, grace notes left out
+ * @returns whether a rest stands between them after which the beat can still be told
+ */
+export function isEntry(note: PartNote, previous: PartNote): boolean {
+  const rest = note.restBeforeQuarters;
+  return rest > 0 && rest <= LONGEST_REST_QUARTERS && !previous.fermata && note.heldRestBefore !== true;
 }
 
 /** When the entry is due, counted from each of the notes before it, as far back as nothing stops the beat. */

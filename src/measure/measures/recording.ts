@@ -4,6 +4,7 @@ import type { Features } from '../../features/index.js';
 import type { NoteContext } from '../context/context.js';
 import { ridesLevel } from '../gain/rides-level.js';
 import type { RecordingMeasure } from '../types.js';
+import { endsInSound } from './ends-in-sound.js';
 import { measureReverberation } from './reverberation.js';
 
 /** So many equal samples in a row at the top are a flat top. */
@@ -46,6 +47,7 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     levelRiding,
     breaksOff: context.take.breaksOff === true,
     onsetSpreadSeconds: context.take.origin?.onsetSpreadSeconds ?? 0,
+    endsInSound: endsInSound(context),
     cautions,
   };
 }

@@ -8,7 +8,7 @@ import { drawTakesTable } from './takes-table.js';
 import { drawTroubleMap } from './trouble-map.js';
 
 /**
- * Lays out the director's sheet for all takes of a review.
+ * Lays out the director's sheet for all takes of a review: the latest of each player; older ones are for the weeks.
  *
  * @param section the section's document
  * @param paper paper, taken in landscape
@@ -31,9 +31,12 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   sheet.space(2);
   sheet.write('P', factsOf(section, words), STYLES.subtitle);
   drawHeadRule(sheet);
+  const latest = section.takes.filter((take) => take.latest !== false);
+  const shown = { ...section, takes: latest };
+  for (const takes of section.same ?? []) sheet.write('P', words.same(takes), STYLES.headline);
   drawRehearseTable(sheet, section);
-  drawTakesTable(sheet, section);
-  drawTroubleMap(sheet, section);
+  drawTakesTable(sheet, shown, section.takes.length - latest.length);
+  drawTroubleMap(sheet, shown);
   drawFailures(sheet, section);
   drawSmallPrint(sheet, false);
   return sheet.finish();

@@ -39,10 +39,10 @@ export function drawRehearseTable(sheet: ReportSheet, section: SectionResult): v
       { head: words.who, width: sheet.width - where - 402 + 9 },
     ],
     shared.map((trouble) => [
-      { text: placeOf(section, trouble, words), style: STYLES.cellStrong },
+      { text: placeOf(sheet, section, trouble), style: STYLES.cellStrong },
       sheet.words.finding(trouble).headline,
       sheet.words.criterion(trouble.criterion),
-      words.playersOf(trouble.players, section.players),
+      words.playersOf(trouble.players, trouble.of ?? section.players),
       String(trouble.fix),
       someOf(trouble.who, words),
     ]),
@@ -50,15 +50,24 @@ export function drawRehearseTable(sheet: ReportSheet, section: SectionResult): v
 }
 
 function placeOf(
+  sheet: ReportSheet,
   section: SectionResult,
-  { bar, score: file }: SectionResult['troubles'][number],
-  words: SectionWords,
+  { bar, beat, alsoBars = [], kind, score: file }: SectionResult['troubles'][number],
 ): string {
-  if (section.score === null) {
-    const name = scoreNames(section)(file);
-    return bar === null ? words.wholeTakeOf(name) : words.barOf(bar, name);
-  }
-  return bar === null ? words.wholeTake : words.bar(bar);
+  const words = wordsIn(sheet.language).section;
+  const place =
+    bar === null
+      ? words.wholeTake
+      : alsoBars.length > 0
+        ? sheet.words.study.places.barList([bar, ...alsoBars].toSorted(inBars(section, file)))
+        : sheet.words.place({ kind, bar, pass: 1, beat });
+  return section.score === null ? words.placeIn(place, scoreNames(section)(file)) : place;
+}
+
+/** In the order in which the bars are printed. */
+function inBars({ scores, bars }: SectionResult, file: string): (a: string, b: string) => number {
+  const printed = scores.find((one) => one.file === file)?.barNumbers ?? bars;
+  return (a, b) => printed.indexOf(a) - printed.indexOf(b);
 }
 
 /** As many names as a glance takes in. */

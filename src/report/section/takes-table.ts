@@ -18,9 +18,10 @@ const NARROWEST = 38;
  * Who needs what: a row a take, a column a criterion.
  *
  * @param sheet pages being filled
- * @param section the section's document
+ * @param section the section's document, with the takes to show
+ * @param older how many takes are not shown
  */
-export function drawTakesTable(sheet: ReportSheet, section: SectionResult): void {
+export function drawTakesTable(sheet: ReportSheet, section: SectionResult, older: number): void {
   if (section.takes.length === 0) return;
   const words = wordsIn(sheet.language).section;
   const nameOf = scoreNames(section);
@@ -31,6 +32,7 @@ export function drawTakesTable(sheet: ReportSheet, section: SectionResult): void
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 82);
   sheet.write('H2', words.needs, STYLES.section);
+  if (older > 0) sheet.write('P', words.older(older), STYLES.soft);
   for (const note of words.needsNotes) sheet.write('P', note, STYLES.soft);
   sheet.space(4);
   drawTable(
@@ -74,7 +76,7 @@ function row(sheet: ReportSheet, words: SectionWords, take: SectionTake, label: 
     isMeasured<number>(cents) ? signed(sheet, cents) : none,
     ...criterionSchema.options.map((criterion): Cell => {
       const line = take.criteria.find((one) => one.criterion === criterion);
-      if (line === undefined) return none;
+      if (line === undefined) return take.notPlayed?.includes(criterion) ? words.notPlayed : none;
       if (line.fix + line.watch === 0) return { text: words.nothingFound, style: QUIET };
       const text = words.findings(line.fix, line.watch);
       return { text, style: line.fix > 0 ? STYLES.cellStrong : STYLES.cell };

@@ -18,7 +18,8 @@ export function drawCounting(sheet: Sheet, { entries, fermatas, tempo }: StudyPl
     drawPlaces(sheet, page, page.entries.head, told);
   }
   if (fermatas.length > 0) {
-    sectionHead(sheet, fermatas.length === 1 ? page.fermatas.one : page.fermatas.several, page.fermatas.introduction);
+    const title = fermatas.length === 1 ? page.fermatas.one : page.fermatas.several;
+    sectionHead(sheet, title, page.fermatas.introduction(fermatas.every(({ usual }) => usual)));
     const told = fermatas.map((one) => [places.note(one.bar, one.beat), plan.fermata(one)] as const);
     drawPlaces(sheet, page, page.fermatas.head, told);
   }

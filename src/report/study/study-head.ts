@@ -4,7 +4,7 @@ import type { StudyWords } from '../../words/index.js';
 import { drawEntry } from '../margin-note.js';
 
 /**
- * The head of a study sheet: title, part, length, tempo and range; then what the teacher wants looked at.
+ * The head of a study sheet: title, part, length, tempo and range; then what the teacher asks for and wants looked at.
  *
  * @param sheet pages being filled, at the top of the first
  * @param plan what the étude asks for
@@ -21,7 +21,21 @@ export function drawStudyHead(sheet: Sheet, plan: StudyPlan, title: string, firs
   sheet.write('P', page.length({ bars, seconds, ...tempo }), STYLES.soft);
   if (range !== null) sheet.write('P', page.range(range.lowest, range.highest, firstBar === '0'), STYLES.soft);
   drawHeadRule(sheet);
+  drawDemands(sheet, plan, words);
   drawWatch(sheet, plan, words);
+}
+
+function drawDemands(sheet: Sheet, { demands }: StudyPlan, { page, plan }: StudyWords): void {
+  if (demands.length === 0) return;
+  sheet.space(10);
+  sheet.ensure(STYLES.section.leading + 30);
+  sheet.write('H2', page.demands, STYLES.section);
+  sheet.space(3);
+  for (const demand of demands) {
+    const paragraphs = [{ tag: 'P', text: plan.demand(demand), style: STYLES.body }] as const;
+    drawEntry(sheet, { margin: plan.demandTitle(demand), paragraphs });
+    sheet.space(2);
+  }
 }
 
 function drawWatch(sheet: Sheet, { watch }: StudyPlan, { page, places }: StudyWords): void {

@@ -49,11 +49,19 @@ function rowsOf(sheet: ReportSheet, result: TakeResult, withPoints: boolean): Ce
   const { table } = sheet.words;
   return result.criteria.map((line) => [
     { text: sheet.words.criterion(line.criterion), style: STYLES.cellStrong },
-    line.judged === false ? table.notJudged : String(line.fix),
+    line.judged === false ? unjudged(sheet, line) : String(line.fix),
     line.judged === false ? table.notJudged : String(line.watch),
     ...(withPoints ? [pointsInWords(sheet, line.points)] : []),
     line.summary.charAt(0).toUpperCase() + line.summary.slice(1),
   ]);
+}
+
+/** Nothing to count: not played, or not judged. */
+function unjudged(
+  { words: { table } }: ReportSheet,
+  { of = 0, notPlayed = 0 }: TakeResult['criteria'][number],
+): string {
+  return of > 0 && notPlayed === of ? table.notPlayed : table.notJudged;
 }
 
 /** Room for “12.5 of 15”. */

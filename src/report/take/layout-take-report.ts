@@ -8,6 +8,7 @@ import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { titleOf } from '../title-of.js';
 import { drawAtAGlance } from './at-a-glance.js';
+import { drawBarsPlayed } from './bars-played.js';
 import { drawCriteriaTable } from './criteria-table.js';
 import type { Density } from './density.js';
 import { drawDetails } from './details.js';
@@ -79,6 +80,7 @@ function layoutPages({ result, part, loudness, paper }: TakeReportContent, means
   });
   drawHead(sheet, result);
   if (result.outcome === 'reviewed') {
+    drawBarsPlayed(sheet, result);
     drawWentWell(sheet, result);
     const told = drawFirstThings(sheet, { result, part, engrave }, density);
     drawAtAGlance(sheet, { result, part, loudness }, density);

@@ -6,13 +6,12 @@ import type { ReportSheet } from '../report-sheet.js';
 const FILE_WIDTH = 260;
 
 /**
- * What could not be followed, and what was counted once.
+ * What could not be read, and what was counted once.
  *
  * @param sheet pages being filled
  * @param progress the document
  */
 export function drawAlsoFound(sheet: ReportSheet, progress: ProgressResult): void {
-  drawUnplaced(sheet, progress);
   drawFailures(sheet, progress);
   const words = wordsIn(sheet.language).weeks;
   const versions = words.toolVersions(progress.toolVersions);
@@ -32,7 +31,13 @@ function heading(sheet: ReportSheet, text: string): void {
   sheet.space(3);
 }
 
-function drawUnplaced(sheet: ReportSheet, { unplaced, blind }: ProgressResult): void {
+/**
+ * Results that stand with nobody: no name, or no day. A reader has to know of them before any number.
+ *
+ * @param sheet pages being filled
+ * @param progress the document
+ */
+export function drawUnplaced(sheet: ReportSheet, { unplaced, blind }: ProgressResult): void {
   if (unplaced.length === 0) return;
   const said = wordsIn(sheet.language).weeks;
   const words = said.labels;

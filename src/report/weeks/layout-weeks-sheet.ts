@@ -3,7 +3,7 @@ import type { ProgressEtude, ProgressResult } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
-import { drawAlsoFound } from './also-found.js';
+import { drawAlsoFound, drawUnplaced } from './also-found.js';
 import { drawBarsTable } from './bars-table.js';
 import { drawNoise } from './noise-table.js';
 import { drawPlayer } from './player-block.js';
@@ -38,6 +38,7 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
     sheet.space(4);
     sheet.write('P', words.numbersFollowed(progress.blind.followed), STYLES.soft);
   }
+  drawUnplaced(sheet, progress);
   for (const etude of progress.pieces) drawEtude(sheet, progress, etude, single === undefined);
   if (progress.pieces.some(({ players }) => players.length > 1)) sheet.ensure(sheet.fullHeight);
   drawNoise(sheet, progress);

@@ -18,7 +18,7 @@ const TOLD_BY: Readonly<Record<MeasureId, readonly Kind[]>> = {
   hairpins: ['weak-hairpin', 'reversed-hairpin'],
   slurs: ['slur-broken'],
   staccato: ['staccato-long'],
-  breaths: ['breath-unmarked', 'breath-late'],
+  breaths: ['breath-unmarked', 'breath-late', 'breath-missed', 'breath-short'],
   'own-tuning': ['note-out-of-tune'],
   tuning: ['tuning-off'],
   stops: ['restart', 'hesitation', 'skipped-bars'],

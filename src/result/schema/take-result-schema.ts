@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { CRITERIA } from '../../brief/index.js';
 import { FINDING_KINDS, WEIGHTS } from '../../judge/index.js';
 import { MISREADINGS } from '../../score/index.js';
 import {
@@ -12,7 +11,6 @@ import {
   hertz,
   maybe,
   measured,
-  points,
   quarters,
   ratio,
   roughSeconds,
@@ -23,11 +21,10 @@ import {
   tempo,
 } from '../quantities.js';
 import { bar, codeSchema, noteIndex, notMeasured, pass } from './common-schema.js';
+import { criterionLineSchema, criterionSchema } from './criterion-schema.js';
 import { languageSchema } from './language-schema.js';
+import { playedSchema } from './played-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
-
-/** The criteria of judgement, in the order of every table. */
-export const criterionSchema = z.enum(CRITERIA);
 
 /** The kinds of finding a document may hold. */
 export const findingKindSchema = z.enum(FINDING_KINDS);
@@ -202,6 +199,7 @@ export const takeResultSchema = z.compile(
         description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
       }),
       recording: recordingSchema,
+      played: playedSchema.optional(),
       tuning: z.union([notMeasured, z.object({ centsFromA440: cents(), a4Hz: hertz() })]),
       tempo: z.union([notMeasured, tempoSchema]),
       notes: z.array(noteSchema).meta({
@@ -257,27 +255,7 @@ export const takeResultSchema = z.compile(
       entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
       transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
       ...playingSchema.shape,
-      criteria: z.array(
-        z.object({
-          criterion: criterionSchema,
-          judged: z
-            .boolean()
-            .optional()
-            .meta({ description: 'false: nothing could be said, so that fix and watch are 0 for want of evidence' }),
-          fix: z.int().min(0),
-          watch: z.int().min(0),
-          summary: z.string(),
-          reason: codeSchema
-            .optional()
-            .meta({ description: 'present where nothing could be said: the reason that stands in the summary' }),
-          of: z.int().min(0).optional().meta({ description: 'places measured: notes, groups and entries, bars …' }),
-          met: z.int().min(0).optional().meta({ description: 'those of them that are as asked for' }),
-          points: z
-            .object({ possible: z.number().min(0).meta({ description: 'points' }), given: points().nullable() })
-            .optional()
-            .meta({ description: 'by the brief: possible × met ÷ of, to a tenth; null where nothing was measured' }),
-        }),
-      ),
+      criteria: z.array(criterionLineSchema),
       findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
     })
     .meta({

@@ -1,7 +1,8 @@
 import { byCodePoint, isMeasured, type MaybeNumberTold } from '../../base/index.js';
 import type { Criterion } from '../../judge/index.js';
 import { CSV_WORDS } from '../../words/index.js';
-import { criterionSchema } from '../schema/take-result-schema.js';
+import { criterionSchema } from '../schema/criterion-schema.js';
+
 import { csvText, textCell } from './csv-text.js';
 import type { SectionFailure, SectionResult, SectionTake } from './section-result-schema.js';
 
@@ -11,6 +12,8 @@ const HEADS = [
   ...['points_given', 'points_possible'],
   ...criterionSchema.options.flatMap((criterion) => [`${criterion}_fix`, `${criterion}_watch`]),
   ...['first', 'second', 'third', 'failure'],
+  // later columns come after the ones that were there before
+  ...['bars_played', 'bars_to_play', 'ending', 'latest'],
 ];
 
 /**
@@ -39,6 +42,8 @@ export function sectionCsv(section: SectionResult): string {
 }
 
 function row(take: SectionTake): string[] {
+  // a take that the recorder cut off earns no points until a whole one is handed in
+  const nothing = take.played?.ending === 'cut-off' ? CSV_WORDS.notJudged : '';
   return [
     textCell(take.name),
     textCell(take.file),
@@ -51,11 +56,15 @@ function row(take: SectionTake): string[] {
     number(take.centsFromA440),
     number(take.notesAsWritten),
     String(take.notesInPart),
-    String(take.points?.given ?? ''),
-    String(take.points?.possible ?? ''),
+    String(take.points?.given ?? nothing),
+    String(take.points?.possible ?? nothing),
     ...criterionSchema.options.flatMap((criterion) => counts(take, criterion)),
     ...[0, 1, 2].map((i) => textCell(take.first[i] ?? '')),
     '',
+    String(take.played?.played ?? CSV_WORDS.notMeasured),
+    String(take.played?.of ?? CSV_WORDS.notMeasured),
+    take.played?.ending ?? CSV_WORDS.notMeasured,
+    take.latest === false ? 'no' : 'yes',
   ];
 }
 
@@ -69,13 +78,16 @@ function failedRow(failure: SectionFailure): string[] {
     '',
     'failed',
   ];
-  const unknown = HEADS.slice(known.length, -4).map(() => CSV_WORDS.notMeasured);
-  return [...known, ...unknown, '', '', '', textCell(`${failure.code}: ${failure.message}`)];
+  const told = ['', '', '', textCell(`${failure.code}: ${failure.message}`)];
+  const unknown = HEADS.slice(known.length, HEADS.indexOf('first')).map(() => CSV_WORDS.notMeasured);
+  const later = HEADS.slice(HEADS.indexOf('failure') + 1).map(() => CSV_WORDS.notMeasured);
+  return [...known, ...unknown, ...told, ...later];
 }
 
 function counts(take: SectionTake, criterion: Criterion): string[] {
   const line = take.criteria.find((one) => one.criterion === criterion);
   if (line !== undefined) return [String(line.fix), String(line.watch)];
+  if (take.notPlayed?.includes(criterion)) return [CSV_WORDS.notPlayed, CSV_WORDS.notPlayed];
   const word = take.outcome === 'reviewed' ? CSV_WORDS.notJudged : CSV_WORDS.notMeasured;
   return [word, word];
 }

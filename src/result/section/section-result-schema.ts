@@ -1,14 +1,10 @@
 import { z } from 'zod';
-import { cents, maybe, points, tempo } from '../quantities.js';
+import { beats, cents, maybe, points, tempo } from '../quantities.js';
 import { codeSchema } from '../schema/common-schema.js';
+import { criterionSchema } from '../schema/criterion-schema.js';
 import { languageSchema } from '../schema/language-schema.js';
-import {
-  criterionSchema,
-  findingKindSchema,
-  outcomeSchema,
-  scoreSchema,
-  toolSchema,
-} from '../schema/take-result-schema.js';
+import { endingSchema } from '../schema/played-schema.js';
+import { findingKindSchema, outcomeSchema, scoreSchema, toolSchema } from '../schema/take-result-schema.js';
 
 const count = z.int().min(0);
 
@@ -32,6 +28,12 @@ const sectionTakeSchema = z.object({
   criteria: z
     .array(z.object({ criterion: criterionSchema, fix: count, watch: count }))
     .meta({ description: 'only criteria that were judged; empty when the take was not reviewed' }),
+  latest: z.boolean().optional().meta({ description: 'false: a later take of this score by the same player is there' }),
+  played: z
+    .object({ played: count, of: count, ending: endingSchema })
+    .optional()
+    .meta({ description: 'bars played, of those of the part as performed; only in takes that were reviewed' }),
+  notPlayed: z.array(criterionSchema).optional().meta({ description: 'criteria of which nothing was played' }),
   points: z
     .object({ given: points(), possible: points() })
     .optional()
@@ -46,9 +48,15 @@ const sectionTakeSchema = z.object({
 const troubleSchema = z.object({
   score: z.string().meta({ description: 'file of the score the bar is in' }),
   bar: z.string().nullable().meta({ description: 'null: the whole take' }),
+  beat: beats().optional().meta({ description: 'where it is about one note' }),
+  alsoBars: z
+    .array(z.string())
+    .optional()
+    .meta({ description: 'further bars in which the same shows, for some of the same players and no other' }),
   kind: findingKindSchema,
   criterion: criterionSchema,
   players: count,
+  of: count.optional().meta({ description: 'players whose latest take of this score was reviewed' }),
   fix: count.meta({ description: 'players for whom it is a fix' }),
   who: z.array(z.string()).meta({ description: 'the players, or the takes’ files where a player is unknown' }),
 });
@@ -88,8 +96,14 @@ export const sectionResultSchema = z
     players: count,
     bars: z.array(z.string()).meta({ description: 'bars as printed, in order; empty with several scores' }),
     takes: z.array(sectionTakeSchema),
-    troubles: z.array(troubleSchema).meta({ description: 'most players first' }),
+    troubles: z
+      .array(troubleSchema)
+      .meta({ description: 'of the latest take of each player; what is to be fixed first, then most players first' }),
     failures: z.array(failureSchema),
+    same: z
+      .array(z.array(z.string()))
+      .optional()
+      .meta({ description: 'names of takes of different players that are the same recording, byte by byte' }),
   })
   .meta({ title: 'Result of reviewing a section’s takes against one part' });
 

@@ -10,6 +10,8 @@ export interface SectionRow {
   readonly score: SectionScore;
   /** its bars as printed, in order */
   readonly bars: readonly string[];
+  /** of the recording, hexadecimal */
+  readonly sha256: string;
   /** language of the reasons */
   readonly language: Language;
   readonly take: Omit<SectionTake, 'first'>;
@@ -23,10 +25,15 @@ export interface SectionRow {
   readonly roster?: Readonly<Record<string, string>>;
 }
 
+/** Criteria whose findings are about one note each. */
+const OF_ONE_NOTE: ReadonlySet<ResultFinding['criterion']> = new Set(['notes', 'intonation']);
+
 /** One finding of a take, as the section counts it. */
 export interface RowTrouble {
   /** null: the whole take */
   readonly bar: string | null;
+  /** of what is about one note: notes of one bar are places of their own */
+  readonly beat?: number;
   readonly kind: ResultFinding['kind'];
   readonly criterion: ResultFinding['criterion'];
   readonly weight: 'fix' | 'watch';
@@ -45,6 +52,7 @@ export function sectionRow(name: string, result: TakeResult): SectionRow {
   return {
     score,
     bars,
+    sha256: result.take.sha256,
     language: result.language ?? 'en',
     take: takeLine(name, result, bars),
     first: own.slice(0, 3).map(({ kind, misreading, bar, toBar, pass, beat }) => {
@@ -52,11 +60,12 @@ export function sectionRow(name: string, result: TakeResult): SectionRow {
     }),
     toFix: own.filter((finding) => finding.weight === 'fix').length,
     toWatch: own.filter((finding) => finding.weight === 'watch').length,
-    troubles: findings.map(({ bar, kind, criterion, weight }) => ({
+    troubles: findings.map(({ bar, beat, kind, criterion, weight, ownWeight = weight }) => ({
       bar: concernsWholeTake(kind) ? null : bar,
+      ...(beat === undefined || !OF_ONE_NOTE.has(criterion) || concernsWholeTake(kind) ? {} : { beat }),
       kind,
       criterion,
-      weight: weight === 'fix' ? 'fix' : 'watch',
+      weight: ownWeight === 'fix' ? 'fix' : 'watch',
     })),
   };
 }
@@ -83,15 +92,26 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
     criteria: result.criteria
       .filter(({ judged }) => judged !== false)
       .map(({ criterion, fix, watch }) => ({ criterion, fix, watch })),
+    ...playedOf(result),
     ...pointsOf(result),
     barTroubles: barCounts(troubles, bars),
   };
 }
 
-/** Points over all criteria that could be measured; nothing where there was no brief. */
-function pointsOf({ criteria }: TakeResult): Pick<SectionTake, 'points'> {
+/** How much was played, and the criteria of which nothing was. */
+function playedOf({ played, criteria }: TakeResult): Pick<SectionTake, 'played' | 'notPlayed'> {
+  if (played === undefined) return {};
+  const out = criteria.filter(({ judged, of = 0, notPlayed }) => judged === false && of > 0 && notPlayed === of);
+  return {
+    played: { played: played.played, of: played.of, ending: played.ending },
+    ...(out.length === 0 ? {} : { notPlayed: out.map(({ criterion }) => criterion) }),
+  };
+}
+
+/** Points over all criteria that could be measured; nothing where there was no brief, or the take was cut off. */
+function pointsOf({ criteria, played }: TakeResult): Pick<SectionTake, 'points'> {
   const points = criteria.flatMap((line) => line.points ?? []);
-  if (points.length === 0) return {};
+  if (points.length === 0 || played?.ending === 'cut-off') return {};
   const known = points.filter(({ given }) => given !== null);
   const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   return { points: { given: sum(known.map((p) => p.given ?? 0)), possible: sum(known.map((p) => p.possible)) } };

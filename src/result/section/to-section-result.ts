@@ -9,6 +9,8 @@ import {
 } from '../../base/index.js';
 import { failureSaid, wordsIn } from '../../words/index.js';
 import { reasonOf, toldReason } from '../told-reason.js';
+import { latestTakes } from './latest-takes.js';
+import { sameRecordings } from './same-recordings.js';
 import {
   type SectionFailure,
   type SectionResult,
@@ -16,7 +18,8 @@ import {
   type SectionTake,
   sectionResultSchema,
 } from './section-result-schema.js';
-import type { RowTrouble, SectionRow } from './section-row.js';
+import type { SectionRow } from './section-row.js';
+import { playerOf, sectionTroubles } from './section-troubles.js';
 
 /** A take that got no document. */
 export interface LostTake extends Omit<SectionFailure, 'message' | 'fault'> {
@@ -39,13 +42,15 @@ export interface SectionInput {
 /**
  * Brings the takes of one review together: who needs what, and which bars trouble the section as a whole. A finding is
  * counted in the bar where it begins; findings about a whole take count in no bar. Bars of different scores are never
- * added up.
+ * added up. Of several takes of one player the latest counts; what was mended since is nobody's trouble.
  *
  * @param input what is known of each take, and the failures
  * @returns the section's document
  */
 export function toSectionResult({ tool, rows, failures, score, language = 'en' }: SectionInput): SectionResult {
   const scores = scoresOf(rows, score);
+  const latest = latestTakes(rows);
+  const same = sameRecordings(rows);
   return sectionResultSchema.parse({
     format: 'section-result',
     version: 1,
@@ -55,8 +60,9 @@ export function toSectionResult({ tool, rows, failures, score, language = 'en' }
     scores: scores.length === 1 ? scores : scores.map((one) => ({ ...one, barNumbers: barsOf(one, rows) })),
     players: new Set(rows.map(playerOf)).size,
     bars: scores.length === 1 ? (rows[0]?.bars ?? []) : [],
-    takes: rows.map((row) => takeIn(language, row)),
-    troubles: troublesOf(rows),
+    takes: rows.map((row) => ({ ...takeIn(language, row), latest: latest.has(row) })),
+    troubles: sectionTroubles(rows.filter((row) => latest.has(row))),
+    ...(same.length === 0 ? {} : { same }),
     failures: failures.map(({ fault, ...one }) => ({
       ...one,
       message: failureSaid(language, fault),
@@ -92,36 +98,4 @@ function scoresOf(rows: readonly SectionRow[], score: SectionScore | undefined):
 /** All takes of one score have the same bars. */
 function barsOf({ file, sha256 }: SectionScore, rows: readonly SectionRow[]): SectionRow['bars'] {
   return rows.find(({ score }) => score.file === file && score.sha256 === sha256)?.bars ?? [];
-}
-
-/** Who played: by name, or else each take is taken for a player of its own. */
-const playerOf = ({ take }: SectionRow) => take.player ?? take.name;
-
-function troublesOf(rows: readonly SectionRow[]): SectionResult['troubles'] {
-  const all = rows.flatMap((row) => row.troubles.map((trouble) => ({ ...trouble, row, player: playerOf(row) })));
-  const groups = groupBy(all, ({ bar, kind, row }) => JSON.stringify([row.score.file, row.score.sha256, bar, kind]));
-  return [...groups.values()]
-    .flatMap((group) => (group[0] === undefined ? [] : [{ first: group[0], group }]))
-    .map(({ first, group }) => ({ place: placeOf(first, first.row), trouble: together(first, group) }))
-    .sort((a, b) => inOrder(a.trouble, b.trouble) || a.place - b.place || (a.trouble.kind < b.trouble.kind ? -1 : 1))
-    .map(({ trouble }) => trouble);
-}
-
-function together(
-  { bar, kind, criterion, row }: RowTrouble & { readonly row: SectionRow },
-  group: readonly (RowTrouble & { readonly player: string })[],
-): SectionResult['troubles'][number] {
-  const who = [...new Set(group.map(({ player }) => player))];
-  const fix = new Set(group.filter(({ weight }) => weight === 'fix').map(({ player }) => player)).size;
-  return { score: row.score.file, bar, kind, criterion, players: who.length, fix, who };
-}
-
-/** The whole take first, then bars as printed. */
-function placeOf({ bar }: RowTrouble, { bars }: SectionRow): number {
-  if (bar === null) return -1;
-  return bars.includes(bar) ? bars.indexOf(bar) : bars.length;
-}
-
-function inOrder(a: SectionResult['troubles'][number], b: SectionResult['troubles'][number]): number {
-  return b.players - a.players || b.fix - a.fix || byCodePoint(a.score, b.score);
 }

@@ -177,6 +177,9 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `Zeile ${line}: Zeile ${earlierLine} nennt diese Aufnahme schon; eine davon behalten.`,
   'roster-no-such-part': ({ line, scores }) =>
     `Zeile ${line}: Die Zelle unter „part“ nennt keine Noten; es gibt ${scores.join(', ')}.`,
+  'marks-heads': ({ columns }) => `In der ersten Zeile müssen die Spalten ${columns.join(', ')} stehen.`,
+  'marks-line': ({ line, criteria }) =>
+    `Zeile ${line}: Nötig sind eine Aufnahme, wer urteilt, Punkte als Zahl und ein Bereich: ${criteria.join(', ')}.`,
   'names-no-such-field': ({ pattern, field, fields }) =>
     `--names ${pattern}: {${field}} ist kein Feld; es gibt ${braced(fields)}.`,
   'names-stray-sign': ({ pattern, fields }) =>
@@ -241,6 +244,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `${inputs.join(', ')}: Es gibt kein Ergebnis einer Aufnahme; Ordner angeben, die review geschrieben hat.`,
   'no-result-readable': ({ file, failure, more }) =>
     `${file}: ${failureSaid(failure)}${more === 0 ? '' : ` (und ${more} weitere Dateien, die nicht zu lesen sind)`}`,
+  'results-without-points': () =>
+    'Kein Ergebnis hier hat Punkte; die Aufnahmen mit --brief beurteilen, der Auftrag sagt, was jeder Bereich wert ist.',
   'nobody-to-follow': ({ folders }) =>
     `${folders.join(', ')}: Hier stehen Nummern statt Namen, und keine Nummer kommt an zwei Tagen vor, so dass niemand zu verfolgen ist; Ergebnisse mit Namen angeben, oder die Aufnahmen aller Wochen in einen Ordner auswerten, der die Nummern mit seiner blind-key.csv behält.`,
 

@@ -11,6 +11,9 @@ import { listed } from './lists.js';
 import { install } from './missing-letters.js';
 import { AT_BEATS_A_MINUTE, BEATS_A_MINUTE } from './tempo.js';
 
+/** Which time the music comes to a bar, from the second on. */
+const timeAround = (pass: number) => (pass > 1 ? ` (${pass}. Mal)` : '');
+
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
   wentWell: 'Was gelungen ist',
@@ -30,6 +33,21 @@ export const PAGE: PageWords = {
   minutes: (minutes, seconds) => `${minutes} min ${seconds} s`,
   fileAndLength: (file, length) => `${file}, ${length}`,
   documentTitle: (piece, who) => `${piece} – ${who}`,
+  partly: ({ stretches, played, of, repeats, restarts, ending, points }) => {
+    const bars = listed(
+      stretches.map(({ bar, toBar, pass }) => `${bar === toBar ? bar : `${bar}–${toBar}`}${timeAround(pass)}`),
+    );
+    const count = stretches.length > 1 || repeats ? ` (${played} von ${of})` : ` von ${of}`;
+    const said = [
+      `Gespielte Takte: ${stretches.length === 0 ? 'keine' : bars}${count}${repeats ? ', Wiederholungen mitgezählt' : ''}.`,
+    ];
+    if (restarts > 0) said.push(`${restarts === 1 ? 'Einmal' : `${restarts}-mal`} neu begonnen.`);
+    if (ending === 'cut-off') {
+      said.unshift('Der Rekorder hat diese Aufnahme abgeschnitten.');
+      said.push(points ? 'Punkte gibt es erst, wenn eine ganze Aufnahme da ist.' : 'Gib eine ganze Aufnahme ab.');
+    } else if (points && played < of) said.push('Was nicht gespielt wurde, bringt keine Punkte.');
+    return said.join(' ');
+  },
 };
 
 /** The picture of the whole take. Source of what ten decibels sound like: Stevens 1955. */
@@ -73,8 +91,9 @@ export const TABLE: TableWords = {
   pointsOf: (given, possible) => `${given} von ${possible}`,
   noPoints: (possible) => `– von ${possible}`,
   pointsFormula: (given, possible) =>
-    `Punkte: ${given} von ${possible} möglichen. In jedem Bereich sind es die Punkte aus dem Auftrag, mal die Stellen, die so waren wie verlangt, geteilt durch die Stellen, die gemessen wurden. Sie helfen einer Jury und ersetzen sie nie.`,
+    `Punkte: ${given} von ${possible} möglichen. In jedem Bereich sind es die Punkte aus dem Auftrag, mal die Stellen, die so waren wie verlangt, geteilt durch alle Stellen, außer denen, die gespielt, aber nicht gemessen werden konnten. Sie helfen einer Jury und ersetzen sie nie.`,
   notJudged: '–',
+  notPlayed: 'nicht gespielt',
   everythingElse: 'Alles andere, Takt für Takt',
   where: 'Wo',
   about: 'Bereich',

@@ -33,6 +33,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'brief-all-slurred': () => 'nicht beurteilt: zum Üben alles gebunden',
   'brief-under-tempo': () => 'nicht beurteilt: zum Üben unter dem Tempo',
   'brief-leaves-out': () => 'nicht beurteilt: Der Auftrag lässt es aus',
+  'not-played': () => 'nicht gespielt',
   'level-moved': () => 'nicht beurteilt: Der Rekorder hat den Pegel verändert',
   'no-level-change': () => 'kein Wechsel der Lautstärke zu messen',
   'no-groups-or-rests': () => 'keine Gruppen oder Pausen zu messen',

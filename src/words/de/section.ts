@@ -14,6 +14,8 @@ export const SECTION: SectionWords = {
       ...(unread > 0 ? [`${unread} nicht lesbar`] : []),
     ].join('  ·  '),
 
+  same: (takes) =>
+    `Für verschiedene Personen wurde ein und dieselbe Aufnahme abgegeben: ${takes.join(', ')}. Frag nach, wer gespielt hat.`,
   rehearse: 'Gemeinsam proben',
   nothingShared: 'Keine Stelle macht mehr als einer Person Mühe.',
   where: 'Wo',
@@ -22,13 +24,16 @@ export const SECTION: SectionWords = {
   players: 'Personen',
   toFixFor: 'Zu üben für',
   who: 'Wer',
-  bar: (bar) => `Takt ${bar}`,
   wholeTake: 'Im Ganzen',
-  barOf: (bar, score) => `Takt ${bar} (${score})`,
-  wholeTakeOf: (score) => `Im Ganzen (${score})`,
+  placeIn: (place, score) => `${place} (${score})`,
   playersOf: (players, all) => `${players} von ${all}`,
   andMore: (names, more) => `${names.join(', ')} und ${more} weitere`,
 
+  older: (takes) =>
+    `Die neueste Aufnahme von jeder Person. ${takes === 1 ? 'Eine ältere steht' : `${takes} ältere stehen`} in der Liste der Ergebnisse und zählen beim Vergleich über die Wochen.`,
+  partly: (who, { played, of, ending }) =>
+    `${who} (${ending === 'cut-off' ? 'vom Rekorder abgeschnitten: ' : ''}${played} von ${of} Takten)`,
+  notPlayed: 'nicht gespielt',
   needs: 'Wer was braucht',
   needsNotes: [
     'Unter jedem Bereich: Befunde zum Üben / zum Hinhören. 0: beurteilt und nichts gefunden. –: nicht beurteilt oder nicht gemessen.',

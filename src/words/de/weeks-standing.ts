@@ -67,6 +67,11 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     topic: ['das langsame Atmen', 'das langsame Atmen'],
     aim: 'schnell atmen, die nächste Note pünktlich',
   },
+  'breath-missed': { topic: ['das fehlende Atmen', 'das fehlende Atmen'], aim: 'dort atmen, wo es verlangt ist' },
+  'breath-short': {
+    topic: ['das kurze Atmen', 'das kurze Atmen'],
+    aim: 'voll einatmen, mit der Zeit, die es braucht',
+  },
   'note-out-of-tune': { topic: ['der unreine Ton', 'die unreinen Töne'], aim: 'den Ton zu seinen Nachbarn stimmen' },
   'tuning-off': { topic: ['die Stimmung', 'die Stimmung'], aim: 'vor dem Spielen einstimmen' },
 };
@@ -74,7 +79,7 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
 const all = (things: readonly string[]) => things.join('; ');
 
 /** How a player stands. */
-export const STANDING: StandingSentences = {
+export const WEEKS_STANDING: StandingSentences = {
   topicIn: (topic, bars) => {
     if (bars.length === 0) return topic;
     return bars.length === 1 ? `${topic} in ${barsIn(bars)}` : `${topic} in den Takten ${listed(bars)}`;

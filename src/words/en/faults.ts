@@ -166,6 +166,9 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `line ${line}: line ${earlierLine} names this take already; keep one of them`,
   'roster-no-such-part': ({ line, scores }) =>
     `line ${line}: the cell under “part” names no score; there are ${scores.join(', ')}`,
+  'marks-heads': ({ columns }) => `the first line must have the heads ${columns.join(', ')}`,
+  'marks-line': ({ line, criteria }) =>
+    `line ${line}: needed are a take, a judge, points as a number, and a criterion: ${criteria.join(', ')}`,
   'names-no-such-field': ({ pattern, field, fields }) =>
     `--names ${pattern}: {${field}} is no field; there are ${braced(fields)}`,
   'names-stray-sign': ({ pattern, fields }) => `--names ${pattern}: braces and slashes only enclose ${braced(fields)}`,
@@ -219,6 +222,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `${inputs.join(', ')}: no result of a take was found; give folders that review has written`,
   'no-result-readable': ({ file, failure, more }) =>
     `${file}: ${failureSaid(failure)}${more === 0 ? '' : ` (and ${more} more files that cannot be read)`}`,
+  'results-without-points': () =>
+    'no result here has points; review the takes with --brief, which says what each criterion is worth',
   'nobody-to-follow': ({ folders }) =>
     `${folders.join(', ')}: numbers stand here instead of names, and no number comes on two days, so nobody can be followed; give results with names, or review the takes of all weeks into one folder, which keeps the numbers by its blind-key.csv`,
 

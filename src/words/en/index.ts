@@ -20,12 +20,13 @@ import { place } from './places.js';
 import { REASONS_IN_WORDS } from './reasons.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
+import { STANDING } from './standing.js';
 import { STUDY_PAGE } from './study/page.js';
 import { STUDY_PLACES } from './study/places.js';
 import { STUDY_PLAN } from './study/plan.js';
 import { WEEKS_SENTENCES } from './weeks.js';
 import { WEEKS_LABELS } from './weeks-labels.js';
-import { STANDING, TROUBLES } from './weeks-standing.js';
+import { TROUBLES, WEEKS_STANDING } from './weeks-standing.js';
 
 /** Everything that is said, in English. */
 export const WORDS = wordsOf({
@@ -56,10 +57,11 @@ export const WORDS = wordsOf({
   listen: LISTEN,
   section: SECTION,
   handout: HANDOUT,
+  standing: STANDING,
   weeksLabels: WEEKS_LABELS,
   weeksSentences: WEEKS_SENTENCES,
   measures: MEASURES,
-  weeksStanding: STANDING,
+  weeksStanding: WEEKS_STANDING,
   troubles: TROUBLES,
   study: { places: STUDY_PLACES, plan: STUDY_PLAN, page: STUDY_PAGE },
 });

@@ -11,6 +11,9 @@ import { listed } from './lists.js';
 import { install } from './missing-letters.js';
 import { BEATS_A_MINUTE } from './tempo.js';
 
+/** Which time the music comes to a bar, from the second on. */
+const timeAround = (pass: number) => (pass > 1 ? ` (time ${pass})` : '');
+
 /** Headings, labels and captions of a take's pages. */
 export const PAGE: PageWords = {
   wentWell: 'What went well',
@@ -30,6 +33,21 @@ export const PAGE: PageWords = {
   minutes: (minutes, seconds) => `${minutes} min ${seconds} s`,
   fileAndLength: (file, length) => `${file}, ${length}`,
   documentTitle: (piece, who) => `${piece} – ${who}`,
+  partly: ({ stretches, played, of, repeats, restarts, ending, points }) => {
+    const bars = listed(
+      stretches.map(({ bar, toBar, pass }) => `${bar === toBar ? bar : `${bar}–${toBar}`}${timeAround(pass)}`),
+    );
+    const count = stretches.length > 1 || repeats ? ` (${played} of ${of})` : ` of ${of}`;
+    const said = [
+      `Bars played: ${stretches.length === 0 ? 'none' : bars}${count}${repeats ? ', repeats counted' : ''}.`,
+    ];
+    if (restarts > 0) said.push(`Begun again ${restarts === 1 ? 'once' : `${restarts} times`}.`);
+    if (ending === 'cut-off') {
+      said.unshift('The recorder cut this take off.');
+      said.push(points ? 'It earns no points until a whole one is handed in.' : 'Hand in a whole one.');
+    } else if (points && played < of) said.push('What was not played earns no points.');
+    return said.join(' ');
+  },
 };
 
 /** The picture of the whole take. Source of what ten decibels sound like: Stevens 1955. */
@@ -71,8 +89,9 @@ export const TABLE: TableWords = {
   pointsOf: (given, possible) => `${given} of ${possible}`,
   noPoints: (possible) => `– of ${possible}`,
   pointsFormula: (given, possible) =>
-    `Points: ${given} of ${possible} that could be given. For each criterion they are the points your teacher set, times what was as asked for, divided by what could be measured. They support a panel and never replace one.`,
+    `Points: ${given} of ${possible} that could be given. For each criterion they are the points your teacher set, times what was as asked for, divided by what is written, except what was played but could not be measured. They support a panel and never replace one.`,
   notJudged: '–',
+  notPlayed: 'not played',
   everythingElse: 'Everything else, bar by bar',
   where: 'Where',
   about: 'About',

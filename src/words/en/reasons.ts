@@ -33,6 +33,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'brief-all-slurred': () => 'not judged: all slurred for practice',
   'brief-under-tempo': () => 'not judged: below the tempo for practice',
   'brief-leaves-out': () => 'not judged: the brief leaves it out',
+  'not-played': () => 'not played',
   'level-moved': () => 'not judged: the recorder moved its level',
   'no-level-change': () => 'no change of level to measure',
   'no-groups-or-rests': () => 'no groups or rests to measure',

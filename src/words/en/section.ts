@@ -15,6 +15,8 @@ export const SECTION: SectionWords = {
       ...(others > 0 ? [`${others} not reviewed`] : []),
       ...(unread > 0 ? [`${unread} could not be read`] : []),
     ].join('  ·  '),
+  same: (takes) =>
+    `The same recording, byte by byte, was handed in for different players: ${takes.join(', ')}. Ask who played it.`,
   rehearse: 'To rehearse together',
   nothingShared: 'No place troubles more than one player.',
   where: 'Where',
@@ -23,12 +25,15 @@ export const SECTION: SectionWords = {
   players: 'Players',
   toFixFor: 'To fix for',
   who: 'Who',
-  bar: (bar) => `Bar ${bar}`,
   wholeTake: 'The whole take',
-  barOf: (bar, score) => `Bar ${bar} (${score})`,
-  wholeTakeOf: (score) => `The whole take (${score})`,
+  placeIn: (place, score) => `${place} (${score})`,
   playersOf: (players, all) => `${players} of ${all}`,
   andMore: (names, more) => `${names.join(', ')} and ${more} more`,
+  older: (takes) =>
+    `The latest take of each player. ${takes === 1 ? 'One older take is' : `${takes} older takes are`} in the list of results, and for the comparison over weeks.`,
+  partly: (who, { played, of, ending }) =>
+    `${who} (${ending === 'cut-off' ? 'cut off by the recorder: ' : ''}${played} of ${of} bars)`,
+  notPlayed: 'not played',
   needs: 'Who needs what',
   needsNotes: [
     'Under each criterion: findings to fix / to watch. 0: judged, and nothing found. –: not judged, or not measured.',

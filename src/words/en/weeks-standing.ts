@@ -49,6 +49,14 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     aim: 'play on to the marked breath',
   },
   'breath-late': { topic: ['the slow breath', 'the slow breaths'], aim: 'a quick breath, and the next note on time' },
+  'breath-missed': {
+    topic: ['the missing breath', 'the missing breaths'],
+    aim: 'take the breath the teacher asks for',
+  },
+  'breath-short': {
+    topic: ['the short breath', 'the short breaths'],
+    aim: 'a full breath, with the time it needs',
+  },
   'note-out-of-tune': {
     topic: ['the note out of tune', 'the notes out of tune'],
     aim: 'bring the note in tune with its neighbours',
@@ -59,7 +67,7 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
 const all = (things: readonly string[]) => things.join('; ');
 
 /** How a player stands. */
-export const STANDING: StandingSentences = {
+export const WEEKS_STANDING: StandingSentences = {
   topicIn: (topic, bars) => (bars.length === 0 ? topic : `${topic} in ${barsIn(bars)}`),
   firstDay: (topics) =>
     topics.length === 0 ? 'The first take, with nothing to mend.' : `The first take. To work on: ${all(topics)}.`,

@@ -12,6 +12,21 @@ export interface PageWords {
   readonly minutes: (minutes: number, seconds: number) => string;
   readonly fileAndLength: (file: string, length: string) => string;
   readonly documentTitle: (piece: string, who: string) => string;
+  /** the headline of a take in which not all was played; `points`: whether there are any */
+  readonly partly: (facts: PartlyPlayed) => string;
+}
+
+/** How much of a part was played, for a headline. */
+export interface PartlyPlayed {
+  /** printed bars; more than one stretch where bars are left out or the part goes back */
+  readonly stretches: readonly { readonly bar: string; readonly toBar: string; readonly pass: number }[];
+  readonly played: number;
+  /** performed bars, more than are printed where `repeats` */
+  readonly of: number;
+  readonly repeats: boolean;
+  readonly restarts: number;
+  readonly ending: 'whole' | 'broken-off' | 'cut-off';
+  readonly points: boolean;
 }
 
 /** The picture of the whole take. */
@@ -47,6 +62,8 @@ export interface TableWords {
   readonly noPoints: (possible: string) => string;
   readonly pointsFormula: (given: string, possible: string) => string;
   readonly notJudged: string;
+  /** in place of a count where nothing of a criterion was played */
+  readonly notPlayed: string;
   readonly everythingElse: string;
   readonly where: string;
   readonly about: string;

@@ -9,6 +9,13 @@ export interface SectionFacts {
   readonly unread: number;
 }
 
+/** Performed bars of a take in which not all was played. */
+export interface PartlyPlayed {
+  readonly played: number;
+  readonly of: number;
+  readonly ending: 'whole' | 'broken-off' | 'cut-off';
+}
+
 /** Everything the section sheet says beside the names of findings, criteria, days and numbers. */
 export interface SectionWords {
   readonly severalScores: string;
@@ -16,6 +23,8 @@ export interface SectionWords {
   readonly foot: (title: string) => string;
   /** the line under the title */
   readonly facts: (facts: SectionFacts) => string;
+  /** takes of different players that are one recording */
+  readonly same: (takes: readonly string[]) => string;
   readonly rehearse: string;
   readonly nothingShared: string;
   readonly where: string;
@@ -24,13 +33,16 @@ export interface SectionWords {
   readonly players: string;
   readonly toFixFor: string;
   readonly who: string;
-  readonly bar: (bar: string) => string;
   readonly wholeTake: string;
-  /** a bar of one score among several */
-  readonly barOf: (bar: string, score: string) => string;
-  readonly wholeTakeOf: (score: string) => string;
+  /** a place of one score among several */
+  readonly placeIn: (place: string, score: string) => string;
   readonly playersOf: (players: number, all: number) => string;
   readonly andMore: (names: readonly string[], more: number) => string;
+  /** under the table of takes: so many older ones are not shown */
+  readonly older: (takes: number) => string;
+  /** a take in which not all was played */
+  readonly partly: (who: string, played: PartlyPlayed) => string;
+  readonly notPlayed: string;
   readonly needs: string;
   readonly needsNotes: readonly string[];
   readonly take: string;

@@ -2,6 +2,7 @@ import type { Remark, TempoBeat } from '../../score/index.js';
 import type {
   ArticulationGroup,
   BreathPlace,
+  Demand,
   EntryPlan,
   FermataPlan,
   HairpinStep,
@@ -58,6 +59,8 @@ export interface StudyPlanWords {
   readonly tempoChange: (change: TempoChange) => string;
   readonly practiceTitle: (step: PracticeStep) => string;
   readonly practice: (step: PracticeStep) => string;
+  readonly demandTitle: (demand: Demand) => string;
+  readonly demand: (demand: Demand) => string;
   readonly cautions: readonly string[];
   /** a remark on the part */
   readonly problem: (remark: Remark) => string;
@@ -77,6 +80,7 @@ export interface StudyPageWords {
   readonly length: (facts: LengthFacts) => string;
   /** with a word on bar 0 where the part has one */
   readonly range: (lowest: RangeEnd, highest: RangeEnd, pickUp: boolean) => string;
+  readonly demands: string;
   readonly watch: { readonly heading: string; readonly noReason: string };
   /** the whole étude with pencil marks */
   readonly etude: {
@@ -154,7 +158,8 @@ export interface StudyPageWords {
   readonly fermatas: {
     readonly one: string;
     readonly several: string;
-    readonly introduction: string;
+    /** `usual`: whether the teacher leaves room for what is usual */
+    readonly introduction: (usual: boolean) => string;
     readonly head: string;
   };
   readonly tempo: { readonly heading: string; readonly introduction: string; readonly head: string };

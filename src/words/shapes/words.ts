@@ -24,6 +24,7 @@ import type {
 import type { Place } from './places.js';
 import type { SayingsWords } from './sayings.js';
 import type { SectionWords } from './section.js';
+import type { StandingWords } from './standing.js';
 import type { StudyWords } from './study.js';
 import type { WeeksLabels, WeeksSentences, WeeksWords } from './weeks.js';
 import type { StandingSentences, TroubleKind, TroubleWords } from './weeks-standing.js';
@@ -62,6 +63,7 @@ export interface Vocabulary {
   readonly listen: ListenWords;
   readonly section: SectionWords;
   readonly handout: HandoutWords;
+  readonly standing: StandingWords;
   readonly weeksLabels: WeeksLabels;
   readonly weeksSentences: WeeksSentences;
   readonly measures: Readonly<Record<MeasureId, MeasureWords>>;

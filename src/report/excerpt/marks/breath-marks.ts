@@ -12,7 +12,7 @@ const STROKE = { across: 1.6, up: 4.2, apart: 2.6 };
 const NEAR = 2.5;
 
 /**
- * A comma in brackets where a breath was heard that is not marked.
+ * A comma in brackets where a breath was heard that is not marked, or is asked for and was not heard.
  *
  * @param place one line of the excerpt
  * @returns what to draw

@@ -39,6 +39,8 @@ const FAMILIES: Record<FindingKind, DrawMarks> = {
   'accent-weak': accentMarks,
   'breath-unmarked': commaMarks,
   'breath-late': timeArrows,
+  'breath-missed': commaMarks,
+  'breath-short': commaMarks,
   'note-out-of-tune': pitchArrows,
   'tuning-off': NONE,
   'went-well': NONE,

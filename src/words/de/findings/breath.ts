@@ -4,6 +4,8 @@ import { ARROW } from './captions.js';
 
 const { tenth } = NUMBERS;
 
+const COMMA = 'Das Komma in Klammern zeigt, wo du atmen sollst.';
+
 /** What is said of breath. */
 export const BREATH = {
   'breath-unmarked': {
@@ -23,5 +25,19 @@ export const BREATH = {
     why: 'Nimm die Zeit zum Atmen von der Note davor, nie von der Note danach.',
     practice: 'Kürze die Note vor dem Atmen, nicht den Schlag danach. Atme tief und schnell.',
     caption: ARROW,
+  },
+  'breath-missed': {
+    headline: 'Ein Atmen fehlt',
+    text: () => 'Im Auftrag steht hier ein Atmen, und es war keins zu hören.',
+    why: 'Wer an der richtigen Stelle atmet, kommt gut bis zur nächsten, und die Phrase darf enden.',
+    practice: 'Zeichne das Atmen in deine Noten. Spiel bis dorthin, halte an, atme ein, und spiel von dort weiter.',
+    caption: COMMA,
+  },
+  'breath-short': {
+    headline: 'Statt voll nur kurz geatmet',
+    text: (f) => `Im Auftrag steht hier: voll einatmen. Dieses Atmen dauert ${tenth(f.seconds)} Sekunden.`,
+    why: 'Wer voll einatmet, hat es in der langen Phrase danach leicht.',
+    practice: 'Hör mit der Note davor etwas früher auf. Atme tief und ohne Hast ein, und setz auf dem Schlag ein.',
+    caption: COMMA,
   },
 } satisfies Partial<FindingsWords>;

@@ -23,11 +23,15 @@ const COURSES: Readonly<Record<'early' | 'turned-back', (kind: 'crescendo' | 'di
 /** What is said of dynamics. */
 export const DYNAMICS = {
   'weak-contrast': {
-    headline: 'Laut und leise klingen fast gleich',
+    headline: 'Laut und leise sind zu ähnlich',
     text: (f) =>
       f.byRegister
-        ? `Von ${f.from} zu ${f.to} kommt der Unterschied von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu; man braucht ${whole(f.least)}.`
-        : `Von ${f.from} zu ${f.to} ändert sich der Klang kaum: ${tooLittle(f.db, f.least)}. Erst ab ${whole(f.least)} hört man zwei Stufen.`,
+        ? f.asked
+          ? `Von ${f.from} zu ${f.to} kommt der Unterschied von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu.`
+          : `Von ${f.from} zu ${f.to} kommt der Unterschied von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu; man braucht ${whole(f.least)}.`
+        : f.asked
+          ? `Von ${f.from} zu ${f.to} ändert sich der Klang zu wenig: ${tooLittle(f.db, f.least)}. Im Auftrag stehen ${tenth(f.least)} oder mehr.`
+          : `Von ${f.from} zu ${f.to} ändert sich der Klang kaum: ${tooLittle(f.db, f.least)}. Erst ab ${whole(f.least)} hört man zwei Stufen.`,
     why: 'Zeichen, die auf dem Blatt verschieden sind, müssen es auch für jemanden ganz hinten im Saal sein.',
     practice: (f) =>
       `Spiel einen langen Ton in ${f.from}, dann in ${f.to}. Mach den Unterschied größer, als du glaubst. Spiel dann die Stelle.`,
@@ -42,13 +46,17 @@ export const DYNAMICS = {
     caption: LEVELS,
   },
   'weak-hairpin': {
-    headline: 'Die Gabel ändert kaum etwas',
+    headline: 'Die Gabel ändert zu wenig',
     text: (f) =>
       f.course
         ? COURSES[f.course](f.kind)
         : f.byRegister
-          ? `Was man vom ${WEDGES[f.kind]} hört, kommt von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu; man braucht ${whole(f.least)}.`
-          : `Das ${WEDGES[f.kind]} bewegt sich kaum: ${tooLittle(f.db, f.least)} vom ersten bis zum letzten Ton. Erst ab ${whole(f.least)} hört man es.`,
+          ? f.asked
+            ? `Was man vom ${WEDGES[f.kind]} hört, kommt von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu.`
+            : `Was man vom ${WEDGES[f.kind]} hört, kommt von selbst, durch hohe und tiefe Töne. Du gibst ${added(f.db)} dazu; man braucht ${whole(f.least)}.`
+          : f.asked
+            ? `Das ${WEDGES[f.kind]} ist zu klein: ${tooLittle(f.db, f.least)} vom ersten bis zum letzten Ton. Im Auftrag stehen ${tenth(f.least)} oder mehr.`
+            : `Das ${WEDGES[f.kind]} bewegt sich kaum: ${tooLittle(f.db, f.least)} vom ersten bis zum letzten Ton. Erst ab ${whole(f.least)} hört man es.`,
     why: GRADUAL,
     practice: (f) =>
       f.course

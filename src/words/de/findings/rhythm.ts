@@ -41,17 +41,27 @@ export const RHYTHM = {
   'fermata-long': {
     headline: 'Die Fermate ist sehr lang',
     text: (f) =>
-      `Die Fermate dauert ${tenth(f.ratio)}-mal so lang wie notiert. Etwa doppelt so lang ist üblich; mehr als ${tenth(f.most)}-mal so lang hält die Musik an.`,
+      f.asked
+        ? `Die Fermate dauert ${tenth(f.ratio)}-mal so lang wie notiert. Im Auftrag steht: höchstens ${tenth(f.most)}-mal so lang.`
+        : `Die Fermate dauert ${tenth(f.ratio)}-mal so lang wie notiert. Etwa doppelt so lang ist üblich; mehr als ${tenth(f.most)}-mal so lang hält die Musik an.`,
     why: 'Eine Fermate lässt die Musik ruhen. Dauert sie zu lang, geht die Linie verloren.',
-    practice: 'Zähl die Schläge im Stillen noch einmal, dann lass los.',
+    practice: (f) =>
+      f.asked
+        ? 'Zähl die Schläge im Stillen mit und lass früher los als bisher.'
+        : 'Zähl die Schläge im Stillen noch einmal, dann lass los.',
     caption: BARS,
   },
   'fermata-short': {
     headline: 'Die Fermate wird kaum gehalten',
     text: (f) =>
-      `Die Fermate dauert nur ${tenth(f.ratio)}-mal so lang wie notiert. Sie darf ruhen: mindestens ${tenth(f.least)}-mal so lang.`,
+      f.asked
+        ? `Die Fermate dauert nur ${tenth(f.ratio)}-mal so lang wie notiert. Im Auftrag steht: mindestens ${tenth(f.least)}-mal so lang.`
+        : `Die Fermate dauert nur ${tenth(f.ratio)}-mal so lang wie notiert. Sie darf ruhen: mindestens ${tenth(f.least)}-mal so lang.`,
     why: 'Eine Fermate lässt die Musik ruhen, bevor sie weitergeht.',
-    practice: 'Zähl die Schläge, warte noch einmal etwa so lang, und geh dann weiter.',
+    practice: (f) =>
+      f.asked
+        ? 'Zähl die Schläge und zähl dann weiter: Halte sie länger als bisher.'
+        : 'Zähl die Schläge, warte noch einmal etwa so lang, und geh dann weiter.',
     caption: BARS,
   },
 } satisfies Partial<FindingsWords>;

@@ -27,6 +27,7 @@ export const STUDY_PAGE: StudyPageWords = {
   },
   range: (lowest, highest, pickUp) =>
     `Tonumfang, wie notiert: von ${endOf(lowest)} bis ${endOf(highest)}.${pickUp ? ' Takt 0 ist der Auftakt.' : ''}`,
+  demands: 'Was im Auftrag steht',
   watch: { heading: 'Darauf sollst du besonders achten', noReason: 'Schau dir diese Stelle genau an.' },
   etude: {
     heading: 'Die Etüde mit Bleistift',
@@ -120,7 +121,8 @@ export const STUDY_PAGE: StudyPageWords = {
   fermatas: {
     one: 'Die Fermate',
     several: 'Fermaten',
-    introduction: 'Etwa doppelt so lang ist üblich. Hör dem Ton zu, während du ihn hältst.',
+    introduction: (usual) =>
+      `${usual ? 'Etwa doppelt so lang ist üblich.' : 'Wie lang, steht im Auftrag.'} Hör dem Ton zu, während du ihn hältst.`,
     head: 'Wie lang',
   },
   tempo: {

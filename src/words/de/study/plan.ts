@@ -6,6 +6,7 @@ import { listed } from '../lists.js';
 import { NUMBERS } from '../numbers.js';
 import { REMARKS_IN_WORDS } from '../remarks.js';
 import { tempoIn } from '../tempo.js';
+import { DEMAND_TITLES, demandInWords } from './demands.js';
 import { pitchName } from './places.js';
 import { PRACTICE, PRACTICE_TITLES } from './practice.js';
 import { trapInWords } from './traps.js';
@@ -63,6 +64,8 @@ export const STUDY_PLAN: StudyPlanWords = {
   tempoChange,
   practiceTitle: ({ kind }) => PRACTICE_TITLES[kind],
   practice: (step) => PRACTICE[step.kind](step as never),
+  demandTitle: ({ kind }) => DEMAND_TITLES[kind],
+  demand: demandInWords,
   cautions: [
     'Mach so lange Pause, wie du spielst. Müde Lippen, Finger und Lungen lernen nichts; zweimal kurz am Tag ist besser als einmal lang.',
     'Hör auf, wenn dir etwas weh tut, und sag es deiner Lehrerin oder deinem Lehrer. Schmerz ist kein Zeichen für gutes Üben.',
@@ -91,9 +94,13 @@ function restName(rest: EntryPlan['rest']): string {
 }
 
 function fermata(plan: FermataPlan): string {
-  const { writtenSeconds: written, suggestedSeconds, suggestedTimes, leastTimes, mostTimes, short } = plan;
+  const { writtenSeconds: written, suggestedSeconds, suggestedTimes, leastTimes, mostTimes, short, usual } = plan;
   const length = suggestedTimes === 2 ? 'doppelt so lang' : `${NUMBERS.number(suggestedTimes, 2)}-mal so lang`;
-  const why = short ? 'Die Note ist kurz, also halte sie mit Maß' : 'Zähl die Schläge im Stillen noch einmal mit';
+  const why = short
+    ? 'Die Note ist kurz, also halte sie mit Maß'
+    : usual
+      ? 'Zähl die Schläge im Stillen noch einmal mit'
+      : 'Zähl beim Halten im Stillen weiter';
   return (
     `Notiert dauert sie ${tenth(written)} s; halte sie etwa ${tenth(suggestedSeconds)} s (${length}). ` +
     `${why}: nie kürzer als ${tenth(leastTimes * written)} s, nie länger als ${tenth(mostTimes * written)} s.`

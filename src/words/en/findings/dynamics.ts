@@ -22,11 +22,15 @@ const COURSES: Readonly<Record<'early' | 'turned-back', (kind: 'crescendo' | 'di
 /** What is said of dynamics. */
 export const DYNAMICS = {
   'weak-contrast': {
-    headline: 'Two dynamic marks sound nearly alike',
+    headline: 'Two dynamic marks are too much alike',
     text: (f) =>
       f.byRegister
-        ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it; listeners need ${whole(f.least)}.`
-        : `From ${f.from} to ${f.to} the sound hardly changes: ${tooLittle(f.db, f.least)}. Listeners need at least ${whole(f.least)} to hear two levels.`,
+        ? f.asked
+          ? `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it.`
+          : `From ${f.from} to ${f.to} the change comes from high and low notes by themselves. You add ${added(f.db)} to it; listeners need ${whole(f.least)}.`
+        : f.asked
+          ? `From ${f.from} to ${f.to} the sound changes too little: ${tooLittle(f.db, f.least)}. Your teacher asks for ${tenth(f.least)} or more.`
+          : `From ${f.from} to ${f.to} the sound hardly changes: ${tooLittle(f.db, f.least)}. Listeners need at least ${whole(f.least)} to hear two levels.`,
     why: 'Marks that differ on the page have to differ for a listener at the back of the hall.',
     practice: (f) =>
       `Play one long note in ${f.from}, then in ${f.to}, and make the difference bigger than you think you need. Then play the place.`,
@@ -41,13 +45,17 @@ export const DYNAMICS = {
     caption: LEVELS,
   },
   'weak-hairpin': {
-    headline: 'The hairpin hardly changes the level',
+    headline: 'The hairpin changes too little',
     text: (f) =>
       f.course
         ? COURSES[f.course](f.kind)
         : f.byRegister
-          ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it; listeners need ${whole(f.least)}.`
-          : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. Listeners need at least ${whole(f.least)} to hear it.`,
+          ? f.asked
+            ? `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it.`
+            : `What you hear of the ${f.kind} comes from high and low notes by themselves. You add ${added(f.db)} to it; listeners need ${whole(f.least)}.`
+          : f.asked
+            ? `The ${f.kind} is too small: ${tooLittle(f.db, f.least)} from first to last note. Your teacher asks for ${tenth(f.least)} or more.`
+            : `The ${f.kind} hardly moves: ${tooLittle(f.db, f.least)} from first to last note. Listeners need at least ${whole(f.least)} to hear it.`,
     why: GRADUAL,
     practice: (f) =>
       f.course

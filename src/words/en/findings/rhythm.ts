@@ -41,17 +41,27 @@ export const RHYTHM = {
   'fermata-long': {
     headline: 'The fermata is very long',
     text: (f) =>
-      `The fermata lasts ${tenth(f.ratio)} times its written length. About twice is usual; more than ${tenth(f.most)} times stops the music.`,
+      f.asked
+        ? `The fermata lasts ${tenth(f.ratio)} times its written length. Your teacher asks for no more than ${tenth(f.most)} times.`
+        : `The fermata lasts ${tenth(f.ratio)} times its written length. About twice is usual; more than ${tenth(f.most)} times stops the music.`,
     why: 'A fermata lets the music rest. When it lasts too long the line is lost.',
-    practice: 'Count the written beats once more inside, then let go.',
+    practice: (f) =>
+      f.asked
+        ? 'Count the beats of the hold inside, and let go sooner than you did.'
+        : 'Count the written beats once more inside, then let go.',
     caption: BARS,
   },
   'fermata-short': {
     headline: 'The fermata is hardly held',
     text: (f) =>
-      `The fermata lasts only ${tenth(f.ratio)} times its written length. It may rest: at least ${tenth(f.least)} times.`,
+      f.asked
+        ? `The fermata lasts only ${tenth(f.ratio)} times its written length. Your teacher asks for ${tenth(f.least)} times or more.`
+        : `The fermata lasts only ${tenth(f.ratio)} times its written length. It may rest: at least ${tenth(f.least)} times.`,
     why: 'A fermata lets the music rest before it goes on.',
-    practice: 'Count the written beats, then wait about as long again before you go on.',
+    practice: (f) =>
+      f.asked
+        ? 'Count the written beats and go on counting: hold it longer than you did.'
+        : 'Count the written beats, then wait about as long again before you go on.',
     caption: BARS,
   },
 } satisfies Partial<FindingsWords>;

@@ -28,6 +28,7 @@ export const STUDY_PAGE: StudyPageWords = {
   },
   range: (lowest, highest, pickUp) =>
     `Written range from ${endOf(lowest)} up to ${endOf(highest)}.${pickUp ? ' Bar 0 is the pick-up.' : ''}`,
+  demands: 'What your teacher asks for',
   watch: { heading: 'Your teacher asks you to watch', noReason: 'Look at this place with care.' },
   etude: {
     heading: 'The étude with pencil marks',
@@ -119,7 +120,8 @@ export const STUDY_PAGE: StudyPageWords = {
   fermatas: {
     one: 'The fermata',
     several: 'Fermatas',
-    introduction: 'About twice is usual. Listen to the note while you hold it.',
+    introduction: (usual) =>
+      `${usual ? 'About twice is usual.' : 'Your teacher says how long.'} Listen to the note while you hold it.`,
     head: 'How long',
   },
   tempo: {

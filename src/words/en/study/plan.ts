@@ -6,6 +6,7 @@ import { listed } from '../lists.js';
 import { NUMBERS } from '../numbers.js';
 import { REMARKS_IN_WORDS } from '../remarks.js';
 import { tempoIn } from '../tempo.js';
+import { DEMAND_TITLES, demandInWords } from './demands.js';
 import { signedName, signedNameWithOctave } from './places.js';
 import { PRACTICE, PRACTICE_TITLES } from './practice.js';
 import { trapInWords } from './traps.js';
@@ -63,6 +64,8 @@ export const STUDY_PLAN: StudyPlanWords = {
   tempoChange,
   practiceTitle: ({ kind }) => PRACTICE_TITLES[kind],
   practice: (step) => PRACTICE[step.kind](step as never),
+  demandTitle: ({ kind }) => DEMAND_TITLES[kind],
+  demand: demandInWords,
   cautions: [
     'Rest as long as you play. Tired lips, fingers and breath learn nothing; two short times a day beat one long one.',
     'Stop when something hurts, and tell your teacher. Pain is no sign of good practice.',
@@ -91,9 +94,13 @@ function restName(rest: EntryPlan['rest']): string {
 }
 
 function fermata(plan: FermataPlan): string {
-  const { writtenSeconds: written, suggestedSeconds, suggestedTimes, leastTimes, mostTimes, short } = plan;
+  const { writtenSeconds: written, suggestedSeconds, suggestedTimes, leastTimes, mostTimes, short, usual } = plan;
   const length = suggestedTimes === 2 ? 'twice' : `${NUMBERS.number(suggestedTimes, 2)} times`;
-  const why = short ? 'The note is short, so keep the hold modest' : 'Count the written beats once more inside';
+  const why = short
+    ? 'The note is short, so keep the hold modest'
+    : usual
+      ? 'Count the written beats once more inside'
+      : 'Go on counting inside while you hold it';
   return (
     `Written it lasts ${tenth(written)} s; hold it about ${tenth(suggestedSeconds)} s (${length} its length). ` +
     `${why}: never less than ${tenth(leastTimes * written)} s, never more than ${tenth(mostTimes * written)} s.`

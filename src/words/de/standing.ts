@@ -1,0 +1,50 @@
+import type { StandingWords } from '../shapes/standing.js';
+import { listed } from './lists.js';
+
+/** Everything the table for a director, and the panel's blank sheet, say. */
+export const STANDING: StandingWords = {
+  several: 'Mehrere Etüden oder Stimmen',
+  documentTitle: (title) => `${title} – Punkte neben einer Jury`,
+  foot: (title) => `Punkte neben einer Jury  ·  ${title}`,
+  support: 'Diese Tabelle hilft einer Jury und ersetzt sie nie: Hören Sie, bevor Sie entscheiden.',
+  heading: 'Punkte und Plätze',
+  notes: [
+    'Die neueste Aufnahme von jeder Person. Punkte nach dem Auftrag: was war wie verlangt, von dem, was möglich war. Nach ±: der Messfehler.',
+    'Platz 2–4: Diese Aufnahmen liegen zu dicht beisammen, als dass Messen sie ordnen kann. Eine abgeschnittene Aufnahme hat keine Punkte.',
+  ],
+  place: 'Platz',
+  places: (best, worst) => `${best}–${worst}`,
+  take: 'Aufnahme',
+  bars: 'Takte',
+  barsOf: (played, of) => `${played} / ${of}`,
+  points: 'Zusammen',
+  pointsOf: (given, possible, error) => `${given} von ${possible} ± ${error}`,
+  none: '–',
+  notReviewed: (who) => `${who} (nicht beurteilt)`,
+  cutOff: (who) => `${who} (vom Rekorder abgeschnitten)`,
+  chair: 'Stuhl',
+  chairs: { sure: 'ja', 'listen-again': 'noch einmal hören', no: '' },
+  shortList: (chairs) => (chairs === 1 ? 'Engere Wahl für 1 Stuhl' : `Engere Wahl für ${chairs} Stühle`),
+  nobodySure: 'Nach den Messungen ist niemand sicher darunter.',
+  sure: (names) => `Nach den Messungen darunter: ${listed(names)}.`,
+  again: (names, chairs) =>
+    `Zu knapp zum Messen${chairs > 0 ? `, für ${chairs === 1 ? 'den einen Stuhl, der bleibt' : `die ${chairs} Stühle, die bleiben`}` : ''}. Noch einmal hören: ${listed(names)}.`,
+  panel: 'Die Jury, und die Messungen daneben',
+  agreement: (w) =>
+    `Wie einig die Jury in der Reihenfolge ist: Kendalls W = ${w}; 1 ist dieselbe Reihenfolge, 0 gar keine.`,
+  noAgreement: 'Zu wenige Punkte, um zu sagen, wie einig die Jury ist.',
+  panelPlace: 'Jury',
+  mean: 'Mittel',
+  spread: 'Streuung',
+  measured: 'Gemessen',
+  placeByMeasure: 'Platz',
+  apart: 'Uneinig',
+  listenAgain: 'noch einmal hören',
+  partsWays: (names) => `Jury und Messung sind uneinig. Noch einmal hören: ${listed(names)}.`,
+  unknown: (takes) => `Die Jury hat Punkte für Aufnahmen, die nicht unter den Ergebnissen sind: ${takes.join(', ')}.`,
+  blankTitle: 'Punkte der Jury',
+  judgeAndDay: 'Jury: ____________________________      Tag: ________________',
+  blankNote: 'Schreiben Sie Ihre eigenen Punkte auf, bevor Sie eine Messung ansehen.',
+  outOf: (criterion, points) => `${criterion} (von ${points})`,
+  inAll: 'Zusammen',
+};

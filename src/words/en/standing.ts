@@ -1,0 +1,50 @@
+import type { StandingWords } from '../shapes/standing.js';
+import { listed } from './lists.js';
+
+/** Everything the table for a director, and the panel's blank sheet, say. */
+export const STANDING: StandingWords = {
+  several: 'Several études or parts',
+  documentTitle: (title) => `${title} – points beside a panel`,
+  foot: (title) => `Points beside a panel  ·  ${title}`,
+  support: 'This table supports a panel and never replaces one: listen before you decide.',
+  heading: 'Points and places',
+  notes: [
+    'The latest take of each player. Points by the brief: as asked for, of what could be given. After ±: the error of measuring.',
+    'Place 2–4: these takes are too close for the measures to put in order. A take cut off by the recorder has no points.',
+  ],
+  place: 'Place',
+  places: (best, worst) => `${best}–${worst}`,
+  take: 'Take',
+  bars: 'Bars',
+  barsOf: (played, of) => `${played} / ${of}`,
+  points: 'In all',
+  pointsOf: (given, possible, error) => `${given} of ${possible} ± ${error}`,
+  none: '–',
+  notReviewed: (who) => `${who} (not reviewed)`,
+  cutOff: (who) => `${who} (cut off by the recorder)`,
+  chair: 'Chair',
+  chairs: { sure: 'yes', 'listen-again': 'listen again', no: '' },
+  shortList: (chairs) => (chairs === 1 ? 'Short-list for 1 chair' : `Short-list for ${chairs} chairs`),
+  nobodySure: 'By the measures nobody is surely among them.',
+  sure: (names) => `Among them by the measures: ${listed(names)}.`,
+  again: (names, chairs) =>
+    `Too close to tell${chairs > 0 ? `, for ${chairs === 1 ? '1 chair' : `${chairs} chairs`} that ${chairs === 1 ? 'is' : 'are'} left` : ''}. Listen again to ${listed(names)}.`,
+  panel: 'The panel, and the measures beside it',
+  agreement: (w) =>
+    `How far the judges agree in the order: Kendall’s W = ${w}, where 1 is the same order and 0 is none.`,
+  noAgreement: 'Too few marks to say how far the judges agree.',
+  panelPlace: 'Panel',
+  mean: 'Mean',
+  spread: 'Spread',
+  measured: 'Measured',
+  placeByMeasure: 'Place',
+  apart: 'They part',
+  listenAgain: 'listen again',
+  partsWays: (names) => `Panel and measures part ways. Listen again to ${listed(names)}.`,
+  unknown: (takes) => `The panel has marks for takes that are not among the results: ${takes.join(', ')}.`,
+  blankTitle: 'Marks of the panel',
+  judgeAndDay: 'Judge: ____________________________      Day: ________________',
+  blankNote: 'Write your own points, before you look at any measure.',
+  outOf: (criterion, points) => `${criterion} (of ${points})`,
+  inAll: 'In all',
+};
