@@ -3,9 +3,12 @@ export interface ExpectedFacts {
   readonly about: { readonly value: number };
   readonly 'about-half': object;
   readonly 'at-end': object;
+  /** a rise of at least so much */
   readonly 'at-least': { readonly value: number };
   /** a fall of at least so much */
   readonly 'at-least-down': { readonly value: number };
+  /** a rest of at least so long, in the unit of the value */
+  readonly 'at-least-as-long': { readonly value: number };
   readonly between: { readonly least: number; readonly most: number };
   readonly 'louder-than-neighbours': object;
   readonly 'next-note-on-beat': object;

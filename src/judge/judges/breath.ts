@@ -39,7 +39,7 @@ function judgeAsked(input: JudgeInput, breath: BreathMeasure): Observation[] {
     facts: { seconds: gap },
   } as const;
   const measured = (least: number) =>
-    ({ value: gap, unit: 's', expected: { code: 'at-least', facts: { value: least } } }) as const;
+    ({ value: gap, unit: 's', expected: { code: 'at-least-as-long', facts: { value: least } } }) as const;
   if (gap < breathTaken.value) {
     const weight = sure && gap <= breathTongue.value ? 'fix' : 'watch';
     return [{ kind: 'breath-missed', weight, size: 0.9, measured: measured(breathTaken.value), ...place }];

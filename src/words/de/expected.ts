@@ -10,6 +10,7 @@ export const EXPECTED: ExpectedWords = {
   'at-end': () => 'am Ende',
   'at-least': ({ value }) => `mindestens ${exact(value)} lauter`,
   'at-least-down': ({ value }) => `mindestens ${exact(value)} leiser`,
+  'at-least-as-long': ({ value }) => `mindestens ${exact(value)}`,
   between: ({ least, most }) => `${exact(least)} bis ${exact(most)}`,
   'louder-than-neighbours': () => 'deutlich lauter als die Noten daneben',
   'next-note-on-beat': () => 'die nächste Note auf ihrem Schlag',

@@ -10,6 +10,7 @@ export const EXPECTED: ExpectedWords = {
   'at-end': () => 'at its end',
   'at-least': ({ value }) => `at least ${exact(value)} louder`,
   'at-least-down': ({ value }) => `at least ${exact(value)} softer`,
+  'at-least-as-long': ({ value }) => `at least ${exact(value)}`,
   between: ({ least, most }) => `${exact(least)} to ${exact(most)}`,
   'louder-than-neighbours': () => 'plainly louder than the notes around it',
   'next-note-on-beat': () => 'the next note on its beat',
