@@ -32,11 +32,18 @@ export interface SearchPlan {
  * @param grid for its lowest semitone
  * @param pooled the take at the pace of the search
  * @param offsetSemitones whole semitones by which the take sounds above the part
+ * @param times how often the part is played, 1 where it is once from beginning to end: sets the pace that is expected
  * @returns pitches and expected lengths of the states, at the average pace of the take
  */
-export function planSearch(part: Part, grid: PitchGrid, pooled: PooledGrid, offsetSemitones: number): SearchPlan {
+export function planSearch(
+  part: Part,
+  grid: PitchGrid,
+  pooled: PooledGrid,
+  offsetSemitones: number,
+  times = 1,
+): SearchPlan {
   const states = part.notes.filter((n) => !n.grace);
-  const played = pooled.voicing.reduce((sum, v) => sum + v, 0);
+  const played = pooled.voicing.reduce((sum, v) => sum + v, 0) / times;
   const quarters = states.reduce((sum, n) => sum + n.durationQuarters, 0);
   return {
     noteOf: states.map((n) => n.index),

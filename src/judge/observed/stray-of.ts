@@ -19,10 +19,10 @@ export interface Stray {
  * @param measure a note of it
  * @returns how it strays; null where it does not, was not played as written, or cannot be told
  *
- * Source: standards noteConfidence, noteWatch, noteFix, noteSeconds.
+ * Source: standards slipConfidence, noteWatch, noteFix, noteSeconds.
  */
 export function strayOf(input: Omit<JudgeInput, 'brief'>, measure: NoteMeasure): Stray | null {
-  const { noteConfidence, noteWatch, noteFix, noteSeconds } = input.standards;
+  const { slipConfidence, noteWatch, noteFix, noteSeconds } = input.standards;
   const aligned = input.alignment.notes[measure.index]!;
   const cents = measure.centsFromOwnTuning;
   if (aligned.status !== 'as-written' || !isMeasured(cents) || !isBeyond(Math.abs(cents), noteWatch.value, 0))
@@ -31,7 +31,7 @@ export function strayOf(input: Omit<JudgeInput, 'brief'>, measure: NoteMeasure):
   const far = Math.abs(cents) > noteFix.value;
   if (!held && !far) return null;
   const note = input.part.notes[measure.index]!;
-  const sure = held && aligned.confidence >= noteConfidence.value;
+  const sure = held && aligned.confidence >= slipConfidence.value;
   if (!sure || !far) return { note, cents, weight: 'watch' };
   const secondCents = doubtOf(measure, noteWatch.value);
   return secondCents === null ? { note, cents, weight: 'fix' } : { note, cents, weight: 'watch', secondCents };
