@@ -68,7 +68,7 @@ function cutOff(eighths: number): Made {
 const of = ({ judgement }: Made, criterion: string) => judgement.criteria.find((line) => line.criterion === criterion)!;
 
 describe('a take that is broken off', () => {
-  const takes = [3, 4, 5, 6, 7, 8].map((eighths) => ({ eighths, ...brokenOff(eighths) }));
+  const takes = [1, 2, 3, 4, 5, 6, 7, 8].map((eighths) => ({ eighths, ...brokenOff(eighths) }));
 
   it('earns less the less was played, and about its share', () => {
     const table = takes.map(({ eighths, points }) => [eighths, Math.round(points)] as const);
@@ -79,21 +79,19 @@ describe('a take that is broken off', () => {
   });
 
   it('earns less in every criterion that asks for something there', () => {
-    const [whole, half] = [takes.at(-1)!, takes[1]!];
+    const [whole, half] = [takes.at(-1)!, takes[3]!];
     for (const { criterion, points } of half.judgement.criteria) {
       expect([criterion, points!.given! < 0.75 * of(whole, criterion).points!.given!]).toEqual([criterion, true]);
     }
   });
 
-  it('of an eighth or two is too little to tell that it is this part, and earns nothing', () => {
-    for (const eighths of [1, 2]) {
-      const { judgement, points } = brokenOff(eighths);
-      expect([judgement.played, judgement.findings, points]).toEqual([undefined, [], 0]);
-    }
+  it('of a bar is too little to tell that it is this part, and earns nothing', () => {
+    const { judgement, points } = brokenOff(8 / BARS);
+    expect([judgement.played, judgement.findings, points]).toEqual([undefined, [], 0]);
   });
 
   it('is said to be, with the bars that were played', () => {
-    expect(takes[1]!.judgement.played).toEqual({
+    expect(takes[3]!.judgement.played).toEqual({
       played: 10,
       of: 20,
       stretches: [{ bar: '1', toBar: '10', pass: 1 }],
@@ -105,7 +103,7 @@ describe('a take that is broken off', () => {
 
   it('has no count of what was not come to', () => {
     // no group and no entry after a rest stands in the first eight bars of the étude
-    expect(of(takes[0]!, 'rhythm')).toMatchObject({
+    expect(of(takes[2]!, 'rhythm')).toMatchObject({
       judged: false,
       reason: { code: 'not-played' },
       points: { given: 0 },

@@ -5,7 +5,7 @@ import { NUMBERS } from '../numbers.js';
 
 const { whole } = NUMBERS;
 
-const decibels = (db: number) => `${whole(db)} decibels, and listeners notice ${SMALLEST_HEARD_DB}`;
+const decibels = (db: number) => `${whole(db)} decibels. Listeners notice ${SMALLEST_HEARD_DB}`;
 
 type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
 
@@ -18,7 +18,7 @@ const GROUNDS: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = 
   'steady-tempo': (p) =>
     `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
   intonation: (p) =>
-    `Your notes are in tune with each other. Of 100 notes ${whole(100 * p.share)} are so near that you hardly hear a difference.`,
+    `Your notes are in tune with each other. To the ear ${whole(100 * p.share)} of 100 are right.`,
 };
 
 const FERMATAS: Readonly<Record<number, string>> = {
