@@ -5,7 +5,7 @@ import { NUMBERS } from '../numbers.js';
 
 const { whole } = NUMBERS;
 
-const decibels = (db: number) => `${whole(db)} decibels. Listeners notice ${SMALLEST_HEARD_DB}`;
+const decibels = (db: number) => `${whole(db)} decibels. You can hear ${SMALLEST_HEARD_DB}`;
 
 type PraiseOf<W extends Praise['what']> = Extract<Praise, { what: W }>;
 
@@ -17,8 +17,7 @@ const GROUNDS: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = 
   fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
   'steady-tempo': (p) =>
     `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
-  intonation: (p) =>
-    `Your notes are in tune with each other. To the ear ${whole(100 * p.share)} of 100 are right.`,
+  intonation: (p) => `Your notes are in tune with each other. To the ear, ${whole(100 * p.share)} of 100 fit well.`,
 };
 
 const FERMATAS: Readonly<Record<number, string>> = {
