@@ -248,7 +248,7 @@ describe('intonation', () => {
     expect(weightOf(heardAt(12 + far + noteWatch.value + 1), 'note-out-of-tune')).toBe('watch');
     // 15 is 3 above the player's own tuning of 12
     expect(ofKind(heardAt(15), 'note-out-of-tune')).toMatchObject([
-      { weight: 'watch', text: expect.stringContaining('A second way of hearing puts it 3 cents sharp') },
+      { weight: 'watch', text: expect.stringContaining('A second way of hearing puts it 3 cents too high') },
     ]);
     expect(weightOf(heardAt(notMeasured('second-ear-unclear')), 'note-out-of-tune')).toBe('fix');
   });
