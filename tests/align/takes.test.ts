@@ -17,7 +17,7 @@ import {
 const PART = demoPart();
 const VOICES: readonly VoiceName[] = ['clarinet', 'flute', 'brass'];
 
-/** What a rehearsal pianist's ear would pass: 25 ms is about the shortest order of two sounds that is heard (Hirsh 1959). */
+/** What a rehearsal pianist's ear would pass: the order of two sounds is heard from about 20 ms on (Hirsh 1959, from memory); working value. */
 const WITHIN_SECONDS = 0.025;
 
 function expectPrecise(heard: HeardTake): void {

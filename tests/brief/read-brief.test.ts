@@ -53,7 +53,7 @@ describe('an empty brief', () => {
     expect(readBrief(text, demo)).toEqual(defaultBrief(demo));
   });
 
-  // Source: fermatas from 1.25 to 3 times (reference texts), levels 3 dB apart (common practice), a tolerance of 25 cents
+  // Source: fermatas from 1.25 to 3 times (common practice, from memory), levels 3 dB apart (common practice), a tolerance of 25 cents
   // (Larrouy-Maestri 2018) and 10 cents of measuring error.
   it('has the thresholds of the house', () => {
     const { fermata, contrast, hairpin, intonation } = defaultBrief(demo);
