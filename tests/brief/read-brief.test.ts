@@ -121,6 +121,48 @@ describe('a brief', () => {
     });
   });
 
+  // Definition of note values: a half is two quarters, a dot adds a half of the value.
+  it.each([
+    ['half', 50, 100],
+    ['dotted-half', 30, 90],
+    ['quarter', 80, 80],
+    ['dotted-quarter', 60, 90],
+    ['eighth', 160, 80],
+    ['dotted-eighth', 80, 60],
+  ])('counts a tempo in %s notes: %d a minute are %d quarters', (beat, bpm, quarters) => {
+    const { tempo } = readBrief(`tempo: { beat: ${beat}, bpm: ${bpm}, lowest: ${bpm / 2}, highest: ${2 * bpm} }`, demo);
+    expect(tempo).toEqual({
+      quarterBpm: quarters,
+      lowestQuarterBpm: quarters / 2,
+      highestQuarterBpm: 2 * quarters,
+    });
+  });
+
+  // Without a range it is a tenth on both sides (standard tempoWatch), told in whole numbers.
+  it('has a range of a tenth where none is given', () => {
+    expect(readBrief('tempo: { quarterBpm: 100 }', demo).tempo).toEqual({
+      quarterBpm: 100,
+      lowestQuarterBpm: 90,
+      highestQuarterBpm: 110,
+    });
+  });
+
+  // Working values: what lies beyond is taken for a slip of the pen.
+  it.each([
+    ['tempo: { quarterBpm: X }', 10, 1000, 9.9, 1001],
+    ['fermata: { leastTimes: X, mostTimes: 20 }', 0.5, 20, 0.4, 21],
+    ['contrast: { leastDb: X }', 0, 40, -0.1, 41],
+    ['hairpin: { leastDb: X }', 0, 40, -0.1, 41],
+    ['intonation: { watchCents: X, fixCents: 100 }', 1, 100, 0.9, 101],
+    ['criteria: { notes: X }', 0, 1000, -1, 1001],
+  ])('%s takes %d to %d, not %d nor %d', (page, least, most, below, above) => {
+    const said = (value: number) => refusal(page.replace('X', String(value)));
+    expect([said(least), said(most)]).toEqual(['not refused', 'not refused']);
+    for (const value of [below, above]) {
+      expect(said(value)).toMatch(new RegExp(`is "?${value}"?; a number from ${least} to ${most}\\b`));
+    }
+  });
+
   it('says where to breathe, for every pass or for one', () => {
     const where = (text: string): unknown[] => readBrief(text, twice).breaths.map(({ index, kind }) => [index, kind]);
     expect(where('breaths:\n  - { after: { bar: 1, beat: 3 }, kind: full }')).toEqual([
