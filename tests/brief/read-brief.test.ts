@@ -236,6 +236,21 @@ describe('a brief with a mistake', () => {
     ['fermata: { leastTimes: 4 }', /fermata\.leastTimes is 4; at most mostTimes, 3, is needed/],
     ['contrast: { places: [ { from: p, to: fff, leastDb: 3 } ] }', /to is "fff".*one of these is needed: p, f/],
     ['contrast: { places: [ { bar: 2, leastDb: 3 } ] }', /is 2, where no dynamic mark stands; marks stand in bar 1, 8/],
+    [
+      'contrast: { places: [ { from: p, leastDb: 3 } ] }',
+      /places\[1\] names no place; give either bar, or from and to/,
+    ],
+    ['contrast: { places: [ { to: f, leastDb: 3 } ] }', /places\[1\] names no place; give either bar, or from and to/],
+    ['contrast: { places: [ { bar: 8, from: p, leastDb: 3 } ] }', /places\[1\]\.from stands beside a bar/],
+    ['contrast: { places: [ { bar: 8, to: f, leastDb: 3 } ] }', /places\[1\]\.to stands beside a bar/],
+    ['contrast: { places: [ { bar: 8 } ] }', /places\[1\] says no level; leastDb is needed/],
+    ['fermata: { mostTimes: 1 }', /fermata\.mostTimes is 1; at least leastTimes, 1\.25, is needed/],
+    ['fermata: { bars: [ { mostTimes: 2 } ] }', /bars\[1\] names no bar; bar is needed/],
+    ['tempo: { bpm: 60 }', /tempo\.bpm stands without a beat; tempo\.beat is needed/],
+    ['tempo: { beat: half, bpm: 45, quarterBpm: 90 }', /tempo\.beat stands beside tempo\.quarterBpm; give either/],
+    ['tempo: { quarterBpm: 90, highest: 85 }', /tempo\.highest is 85; at least the tempo itself, 90, is needed/],
+    // counted in the beat of the page: 45 halves are 90 quarters
+    ['tempo: { beat: half, bpm: 45, lowest: 46 }', /tempo\.lowest is 46; at most the tempo itself, 45, is needed/],
     ['intonation: { fixCents: 10 }', /intonation\.fixCents is 10; at least watchCents, 25, is needed/],
     ['criteria: { notes: of }', /criteria\.notes is "of"; a number from 0 to 1000, or off, is needed/],
     ['watch:\n  - { reason: x }', /line 2: watch\[1\] names no bar; bar is needed/],
@@ -246,6 +261,15 @@ describe('a brief with a mistake', () => {
   ])('%j is told where, what and what is needed', (text, message) => {
     expect(refusal(text)).toMatch(message);
     expect(refusal(text)).not.toMatch(/\n/);
+  });
+
+  it('is told what it lacks where the part lacks it, too', () => {
+    for (const field of ['lowest', 'highest']) {
+      const needed = `tempo.${field} stands without a tempo; the part marks none, so tempo.quarterBpm is needed`;
+      expect(refusal(`tempo: { ${field}: 60 }`, unmarked)).toContain(needed);
+    }
+    const place = 'contrast: { places: [ { from: p, to: f, leastDb: 3 } ] }';
+    expect(refusal(place, unmarked)).toContain('from names a mark; the part has no dynamic marks');
   });
 
   // A page of a few lines that unfolds to billions of values ("billion laughs"), and one nested beyond any use.

@@ -119,7 +119,7 @@ describe.each(Object.entries(CONDITIONS))('%s', (name, plan) => {
       'false fixes': String(e.fixes),
     });
     expect(e.statusWrong / e.notes).toBeLessThanOrEqual(0.01);
-    expect(e.lacking / e.asked).toBeLessThanOrEqual(0.01);
+    expect(e.lacking / e.asked).toBeLessThanOrEqual(0.002);
     expect(middle(e.onset)).toBeLessThan(0.006);
     expect(shareWithin(e.onset, 0.025)).toBeGreaterThan(0.95);
     expect(middle(e.offset)).toBeLessThan(0.02);
