@@ -157,6 +157,12 @@ describe('dynamics', () => {
     });
   sides('a hairpin, dB', 'weak-hairpin', (db) => hairpin(db), [2.45, 'fix'], [2.55, null]);
   sides('a hairpin, dB', 'reversed-hairpin', (db) => hairpin(db), [-0.95, null], [-1.05, 'fix']);
+  // what goes the other way by the register alone is not called reversed, and is to be watched
+  const byRegister = (db: number) => hairpin(-2, { registerAdjustedRiseDb: db });
+  sides('a hairpin of −2 dB, without its register', 'reversed-hairpin', byRegister, [2.9, 'fix'], [3.1, null]);
+  sides('a hairpin of −2 dB, without its register', 'weak-hairpin', byRegister, [2.9, null], [3.1, 'watch']);
+  sides('a contrast of −2 dB, without its register', 'reversed-contrast', (db) => contrast(-2, db), [3.1, null]);
+  sides('a contrast of −2 dB, without its register', 'weak-contrast', (db) => contrast(-2, db), [3.1, 'watch']);
   // 95 of 100: 2 + 1.96 × error is below 4 up to an error of 1.02
   const unsure = (errorDb: number) => hairpin(2, { errorDb });
   sides('a hairpin of 2 dB with an error', 'weak-hairpin', unsure, [1.01, 'fix'], [1.03, 'watch']);
