@@ -31,14 +31,19 @@ export const STANDARDS = {
     value: 3,
     unit: 'dB',
     source:
-      'working value, common practice: less is not heard as two levels; 1 dB is just noticeable (Slade et al. 2022)',
+      'working value, common practice: less is not heard as two levels; 1 dB is just noticeable on piano tones (Slade et al. 2022)',
   },
   contrastMargin: {
     value: 0.5,
     unit: 'dB',
-    source: 'half the just noticeable level difference (Slade et al. 2022): a contrast so near the limit is at it',
+    source:
+      'half the level difference just noticeable on piano tones (Slade et al. 2022): a contrast so near the limit is at it',
   },
-  contrastReversed: { value: 1, unit: 'dB', source: 'just noticeable level difference (Slade et al. 2022)' },
+  contrastReversed: {
+    value: 1,
+    unit: 'dB',
+    source: 'level difference just noticeable on piano tones (Slade et al. 2022)',
+  },
   hairpinLeast: { value: 3, unit: 'dB', source: 'as contrastLeast' },
   courseEarly: {
     value: 0.9,
@@ -46,13 +51,17 @@ export const STANDARDS = {
     source: 'working value, common practice: a gradual change uses all its bars',
   },
   courseTurned: { value: 3, unit: 'dB', source: 'as hairpinLeast: a way back that is heard as one' },
-  fallLeast: { value: 2, unit: 'dB', source: 'twice the just noticeable level difference (Slade et al. 2022)' },
+  fallLeast: {
+    value: 2,
+    unit: 'dB',
+    source: 'twice the level difference just noticeable on piano tones (Slade et al. 2022)',
+  },
   fermataLeast: {
     value: 1.25,
     unit: 'times',
-    source: 'reference texts: longer than written, at the player’s discretion',
+    source: 'common practice (from memory): longer than written, at the player’s discretion',
   },
-  fermataMost: { value: 3, unit: 'times', source: 'reference texts: about twice is usual' },
+  fermataMost: { value: 3, unit: 'times', source: 'common practice (from memory): about twice is usual' },
   fermataMargin: {
     value: 0.08,
     unit: 'share',
@@ -138,7 +147,8 @@ export const STANDARDS = {
   accentWatch: {
     value: 0.5,
     unit: 'dB',
-    source: 'an accent is about 4 dB (Povel & Okkerman 1981); 1 dB is just noticeable (Slade et al. 2022)',
+    source:
+      'working value, half of what is just noticeable on piano tones (Slade et al. 2022): an accent is colour and length, too, so it is watched only where the level shows nothing',
   },
   accentSpread: { value: 4, unit: 'dB', source: 'working value: among notes this uneven an accent cannot be told' },
   breathTaken: {

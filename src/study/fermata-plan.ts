@@ -4,7 +4,7 @@ import { STANDARDS } from '../standards/index.js';
 import { firstPasses } from './first-passes.js';
 import type { FermataPlan } from './types.js';
 
-/** About twice is usual, at the player's discretion. Source: reference texts. */
+/** About twice is usual, at the player's discretion. Source: common practice, from memory. */
 const USUAL_TIMES = 2;
 /** A short note under a fermata stays modest. Source: common practice. */
 const SHORT_TIMES = 1.5;

@@ -14,7 +14,7 @@ import { type MeasureId, STANDARDS } from '../standards/index.js';
 import { loudnessRank } from './loudness-rank.js';
 import { MEASURES } from './measures.js';
 
-/** Where a fermata's length usually lies: about twice what is written. Source: reference texts. */
+/** Where a fermata's length usually lies: about twice what is written. Source: common practice, from memory. */
 const USUAL_FERMATA = 2;
 const LEAST_HELD_NOTES = 10;
 const LEAST_TEMPO_BARS = 4;

@@ -17,7 +17,7 @@ import {
 const PART = demoPart();
 const VOICES: readonly VoiceName[] = ['clarinet', 'flute', 'brass'];
 
-/** What a rehearsal pianist's ear would pass: 25 ms is about the shortest order of two sounds that is heard (Hirsh 1959). */
+/** Working value: the order of two sounds is heard from about 20 ms on (Hirsh 1959, from memory). */
 const WITHIN_SECONDS = 0.025;
 
 function expectPrecise(heard: HeardTake): void {
@@ -29,9 +29,10 @@ function expectPrecise(heard: HeardTake): void {
 
 function expectInOrder({ alignment }: HeardTake): void {
   const times = alignment.notes.flatMap((n) => (n.onsetSeconds === undefined ? [] : [n]));
-  times.forEach((note, k) => {
-    expect(note.offsetSeconds!).toBeGreaterThan(note.onsetSeconds!);
-    if (k > 0) expect(note.onsetSeconds!).toBeGreaterThan(times[k - 1]!.onsetSeconds!);
+  expect(times.length).toBeGreaterThan(1);
+  for (const note of times) expect(note.offsetSeconds!).toBeGreaterThan(note.onsetSeconds!);
+  times.slice(1).forEach((note, k) => {
+    expect(note.onsetSeconds!).toBeGreaterThan(times[k]!.onsetSeconds!);
   });
 }
 

@@ -53,7 +53,7 @@ describe('an empty brief', () => {
     expect(readBrief(text, demo)).toEqual(defaultBrief(demo));
   });
 
-  // Source: fermatas from 1.25 to 3 times (reference texts), levels 3 dB apart (common practice), a tolerance of 25 cents
+  // Source: fermatas from 1.25 to 3 times (common practice, from memory), levels 3 dB apart (common practice), a tolerance of 25 cents
   // (Larrouy-Maestri 2018) and 10 cents of measuring error.
   it('has the thresholds of the house', () => {
     const { fermata, contrast, hairpin, intonation } = defaultBrief(demo);
@@ -119,6 +119,48 @@ describe('a brief', () => {
       ...defaultBrief(demo).tempo,
       lowestQuarterBpm: 60,
     });
+  });
+
+  // Definition of note values: a half is two quarters, a dot adds a half of the value.
+  it.each([
+    ['half', 50, 100],
+    ['dotted-half', 30, 90],
+    ['quarter', 80, 80],
+    ['dotted-quarter', 60, 90],
+    ['eighth', 160, 80],
+    ['dotted-eighth', 80, 60],
+  ])('counts a tempo in %s notes: %d a minute are %d quarters', (beat, bpm, quarters) => {
+    const { tempo } = readBrief(`tempo: { beat: ${beat}, bpm: ${bpm}, lowest: ${bpm / 2}, highest: ${2 * bpm} }`, demo);
+    expect(tempo).toEqual({
+      quarterBpm: quarters,
+      lowestQuarterBpm: quarters / 2,
+      highestQuarterBpm: 2 * quarters,
+    });
+  });
+
+  // Without a range it is a tenth on both sides (standard tempoWatch), told in whole numbers.
+  it('has a range of a tenth where none is given', () => {
+    expect(readBrief('tempo: { quarterBpm: 100 }', demo).tempo).toEqual({
+      quarterBpm: 100,
+      lowestQuarterBpm: 90,
+      highestQuarterBpm: 110,
+    });
+  });
+
+  // Working values: what lies beyond is taken for a slip of the pen.
+  it.each([
+    ['tempo: { quarterBpm: X }', 10, 1000, 9.9, 1001],
+    ['fermata: { leastTimes: X, mostTimes: 20 }', 0.5, 20, 0.4, 21],
+    ['contrast: { leastDb: X }', 0, 40, -0.1, 41],
+    ['hairpin: { leastDb: X }', 0, 40, -0.1, 41],
+    ['intonation: { watchCents: X, fixCents: 100 }', 1, 100, 0.9, 101],
+    ['criteria: { notes: X }', 0, 1000, -1, 1001],
+  ])('%s takes %d to %d, not %d nor %d', (page, least, most, below, above) => {
+    const said = (value: number) => refusal(page.replace('X', String(value)));
+    expect([said(least), said(most)]).toEqual(['not refused', 'not refused']);
+    for (const value of [below, above]) {
+      expect(said(value)).toMatch(new RegExp(`is "?${value}"?; a number from ${least} to ${most}\\b`));
+    }
   });
 
   it('says where to breathe, for every pass or for one', () => {
@@ -194,6 +236,21 @@ describe('a brief with a mistake', () => {
     ['fermata: { leastTimes: 4 }', /fermata\.leastTimes is 4; at most mostTimes, 3, is needed/],
     ['contrast: { places: [ { from: p, to: fff, leastDb: 3 } ] }', /to is "fff".*one of these is needed: p, f/],
     ['contrast: { places: [ { bar: 2, leastDb: 3 } ] }', /is 2, where no dynamic mark stands; marks stand in bar 1, 8/],
+    [
+      'contrast: { places: [ { from: p, leastDb: 3 } ] }',
+      /places\[1\] names no place; give either bar, or from and to/,
+    ],
+    ['contrast: { places: [ { to: f, leastDb: 3 } ] }', /places\[1\] names no place; give either bar, or from and to/],
+    ['contrast: { places: [ { bar: 8, from: p, leastDb: 3 } ] }', /places\[1\]\.from stands beside a bar/],
+    ['contrast: { places: [ { bar: 8, to: f, leastDb: 3 } ] }', /places\[1\]\.to stands beside a bar/],
+    ['contrast: { places: [ { bar: 8 } ] }', /places\[1\] says no level; leastDb is needed/],
+    ['fermata: { mostTimes: 1 }', /fermata\.mostTimes is 1; at least leastTimes, 1\.25, is needed/],
+    ['fermata: { bars: [ { mostTimes: 2 } ] }', /bars\[1\] names no bar; bar is needed/],
+    ['tempo: { bpm: 60 }', /tempo\.bpm stands without a beat; tempo\.beat is needed/],
+    ['tempo: { beat: half, bpm: 45, quarterBpm: 90 }', /tempo\.beat stands beside tempo\.quarterBpm; give either/],
+    ['tempo: { quarterBpm: 90, highest: 85 }', /tempo\.highest is 85; at least the tempo itself, 90, is needed/],
+    // counted in the beat of the page: 45 halves are 90 quarters
+    ['tempo: { beat: half, bpm: 45, lowest: 46 }', /tempo\.lowest is 46; at most the tempo itself, 45, is needed/],
     ['intonation: { fixCents: 10 }', /intonation\.fixCents is 10; at least watchCents, 25, is needed/],
     ['criteria: { notes: of }', /criteria\.notes is "of"; a number from 0 to 1000, or off, is needed/],
     ['watch:\n  - { reason: x }', /line 2: watch\[1\] names no bar; bar is needed/],
@@ -204,6 +261,15 @@ describe('a brief with a mistake', () => {
   ])('%j is told where, what and what is needed', (text, message) => {
     expect(refusal(text)).toMatch(message);
     expect(refusal(text)).not.toMatch(/\n/);
+  });
+
+  it('is told what it lacks where the part lacks it, too', () => {
+    for (const field of ['lowest', 'highest']) {
+      const needed = `tempo.${field} stands without a tempo; the part marks none, so tempo.quarterBpm is needed`;
+      expect(refusal(`tempo: { ${field}: 60 }`, unmarked)).toContain(needed);
+    }
+    const place = 'contrast: { places: [ { from: p, to: f, leastDb: 3 } ] }';
+    expect(refusal(place, unmarked)).toContain('from names a mark; the part has no dynamic marks');
   });
 
   // A page of a few lines that unfolds to billions of values ("billion laughs"), and one nested beyond any use.

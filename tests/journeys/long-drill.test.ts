@@ -113,11 +113,3 @@ describe.runIf(wanted)(`${TAKES} takes`, () => {
     expect(everyFile(join(root, 'killed'))).toEqual(everyFile(join(root, 'undisturbed')));
   });
 });
-
-describe.runIf(!wanted)('the long drill', () => {
-  it('waits to be asked for', () => {
-    expect(JSON.parse(readFileSync(join(import.meta.dirname, '../../package.json'), 'utf8')).scripts.drill).toContain(
-      'LONG_DRILL=1',
-    );
-  });
-});

@@ -36,6 +36,9 @@ interface Errors {
   readonly contrast: number[];
   readonly fermata: number[];
   readonly fixes: number;
+  /** numbers that should be there and are not, and how many should be */
+  readonly lacking: number;
+  readonly asked: number;
 }
 
 const PART = demoPart();
@@ -50,6 +53,8 @@ function errorsUnder(plan: Partial<TakePlan>): Errors {
     statusWrong: sum((e) => e.statusWrong),
     notes: sum((e) => e.notes),
     fixes: sum((e) => e.fixes),
+    lacking: sum((e) => e.lacking),
+    asked: sum((e) => e.asked),
     onset: all((e) => e.onset),
     offset: all((e) => e.offset),
     cents: all((e) => e.cents),
@@ -62,12 +67,17 @@ function errorsUnder(plan: Partial<TakePlan>): Errors {
 function errorsOf(heard: HeardTake, tempoFactor: number): Errors {
   const measured = measureTake(heard);
   const { alignment, meant } = heard;
-  const away = (value: unknown, truth: number): number[] =>
-    typeof value === 'number' ? [Math.abs(value - truth)] : [];
+  let [lacking, asked] = [0, 0];
+  const away = (value: unknown, truth: number): number[] => {
+    asked += 1;
+    if (typeof value === 'number') return [Math.abs(value - truth)];
+    lacking += 1;
+    return [];
+  };
   const heldDb = (index: number) => (meant.get(index)!.startDb + meant.get(index)!.endDb) / 2;
   const under = (index: number, toIndex: number) =>
     middle([...meant.keys()].filter((i) => i >= index && i <= toIndex).map(heldDb));
-  return {
+  const errors = {
     statusWrong: alignment.notes.filter((n) => n.status !== 'as-written').length,
     notes: alignment.notes.length,
     onset: alignment.notes.flatMap((n) => away(n.onsetSeconds, meant.get(n.index)!.onsetSeconds)),
@@ -87,6 +97,7 @@ function errorsOf(heard: HeardTake, tempoFactor: number): Errors {
     fixes: judgeTake({ part: PART, alignment, measurements: measured }).findings.filter((f) => f.weight === 'fix')
       .length,
   };
+  return { ...errors, lacking, asked };
 }
 
 const rows: Record<string, string>[] = [];
@@ -104,9 +115,11 @@ describe.each(Object.entries(CONDITIONS))('%s', (name, plan) => {
       level: `${middle(e.level).toFixed(2)} dB`,
       contrast: `${middle(e.contrast).toFixed(2)} dB`,
       fermata: `${(100 * middle(e.fermata)).toFixed(1)} %`,
+      'not measured': `${e.lacking} of ${e.asked}`,
       'false fixes': String(e.fixes),
     });
     expect(e.statusWrong / e.notes).toBeLessThanOrEqual(0.01);
+    expect(e.lacking / e.asked).toBeLessThanOrEqual(0.002);
     expect(middle(e.onset)).toBeLessThan(0.006);
     expect(shareWithin(e.onset, 0.025)).toBeGreaterThan(0.95);
     expect(middle(e.offset)).toBeLessThan(0.02);

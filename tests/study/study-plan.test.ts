@@ -241,7 +241,7 @@ describe('entries after rests', () => {
 describe('fermatas', () => {
   const hold = { notations: '<fermata/>' };
 
-  // About twice is usual; short notes are kept short. Source: reference texts; common practice.
+  // About twice is usual; short notes are kept short. Source: common practice, from memory.
   it('last about twice, a short note less', () => {
     const plan = planOf([attributes(1) + AT_60 + note('G4', 3, hold) + note('A4', 1, hold)]);
     expect(

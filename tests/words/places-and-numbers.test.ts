@@ -57,7 +57,7 @@ describe('numbers', () => {
     expect(numberInWords(96, 1)).toBe('96');
   });
 
-  // 100 cents to the semitone (definition); about 1 dB is the smallest level difference noticed (Slade et al. 2022).
+  // 100 cents to the semitone (definition); about 1 dB is the smallest level difference noticed (Slade et al. 2022, on piano tones).
   it('say what they mean to a listener where that is known', () => {
     expect(measuredInWords({ value: 24.6, unit: 'cents' })).toBe('25 cents, about a quarter of a semitone');
     expect(measuredInWords({ value: 0.6, unit: 'dB', expected: 'at least 3 dB' })).toBe(

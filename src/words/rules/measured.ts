@@ -31,7 +31,7 @@ const WAYS: Readonly<Partial<Record<FindingKind, keyof MeasuredWords['ways']>>> 
  * @param numbers how numbers are written in it
  * @returns what says a measured value, e.g. "0.6 dB, less than a listener can tell apart; expected at least 3 dB"
  *
- * Source: 1 dB as the smallest level difference noticed: Slade et al. 2022; 100 cents to the semitone: definition.
+ * Source: 1 dB as the smallest level difference noticed: Slade et al. 2022, on piano tones; 100 cents to the semitone: definition.
  */
 export function measuredWith(words: MeasuredWords, { number }: Numbers): MeasuredInWords {
   return ({ value, unit, expected }, kind) => {

@@ -1,6 +1,6 @@
 import { toTenth } from './numbers.js';
 
-/** Source: 1 dB is the smallest difference of level noticed (Slade et al. 2022). */
+/** Source: 1 dB is the smallest difference of level noticed (Slade et al. 2022, on piano tones). */
 export const SMALLEST_HEARD_DB = 1;
 
 /** Source: about 10 cents are just noticed (Hill & Summers 2007). */

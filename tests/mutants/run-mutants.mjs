@@ -1,0 +1,105 @@
+// Changes one thing at a time in a copy of `src`, runs the tests of its room and counts which changes they notice.
+//   npm run mutants                                    8 changes in each of the rooms that judge
+//   npm run mutants -- --rooms judge,brief --count 20  more of them, in these rooms
+//   npm run mutants -- --seed 2                        another sample; the same seed gives the same one
+//   npm run mutants -- --rooms judge --list            prints every change there is, and runs nothing
+// The work tree is never written to. Exits with 1 when the tests of a room fail before anything is changed.
+import { spawnSync } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { mutantsOf } from './mutants-of.mjs';
+
+const COPIED = ['src', 'tests', 'fixtures', 'bin', 'reports', 'package.json', 'tsconfig.json', '.vitest.mjs'];
+/** A change after which the tests never end is noticed, too. */
+const LIMIT_MS = 300_000;
+
+const { values } = parseArgs({
+  options: {
+    rooms: { type: 'string', default: 'judge,measure,standards,score,brief' },
+    count: { type: 'string', default: '8' },
+    seed: { type: 'string', default: '1' },
+    list: { type: 'boolean', default: false },
+  },
+});
+
+/** Numbers drawn by a seed, from 0 to below 1. Source: linear congruential generator of Numerical Recipes. */
+function drawn(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+/** So many of a list, by a seed and the name of the room, in the order of the code. */
+function sample(all, count, room) {
+  const draw = drawn([...room].reduce((sum, letter) => sum * 31 + letter.charCodeAt(0), Number(values.seed)));
+  const keyed = all.map((mutant, order) => ({ mutant, order, key: draw() }));
+  const chosen = keyed.sort((a, b) => a.key - b.key).slice(0, count);
+  return chosen.sort((a, b) => a.order - b.order).map(({ mutant }) => mutant);
+}
+
+function mutantsInRoom(room) {
+  const files = readdirSync(join('src', room), { recursive: true }).filter((file) => /(?<!\.d)\.ts$/.test(file));
+  return files.sort().flatMap((file) => {
+    const path = join('src', room, file);
+    return mutantsOf(path, readFileSync(path, 'utf8'));
+  });
+}
+
+/** Whether the tests of a room pass in the copy. */
+function passes(copy, room) {
+  const vitest = join(copy, 'node_modules/vitest/vitest.mjs');
+  const args = [vitest, 'run', '--config', '.vitest.mjs', `tests/${room}/`, '--bail', '1', '--no-isolate'];
+  return spawnSync(process.execPath, args, { cwd: copy, timeout: LIMIT_MS, stdio: 'ignore' }).status === 0;
+}
+
+function tryMutant(copy, room, { path, from, to, text }) {
+  const whole = readFileSync(path, 'utf8');
+  writeFileSync(join(copy, path), whole.slice(0, from) + text + whole.slice(to));
+  const noticed = !passes(copy, room);
+  writeFileSync(join(copy, path), whole);
+  return noticed;
+}
+
+const rooms = values.rooms.split(',');
+const lacking = rooms.find((room) => !existsSync(join('src', room)) || !existsSync(join('tests', room)));
+if (lacking !== undefined) throw new Error(`no room with tests: ${lacking}`);
+const copy = values.list ? null : mkdtempSync(join(tmpdir(), 'takesheet-mutants-'));
+try {
+  if (copy !== null) {
+    for (const name of COPIED.filter(existsSync)) cpSync(name, join(copy, name), { recursive: true });
+    symlinkSync(resolve('node_modules'), join(copy, 'node_modules'));
+  }
+  for (const room of rooms) {
+    const all = mutantsInRoom(room);
+    if (copy === null) {
+      for (const mutant of all) console.log(mutant.told);
+      continue;
+    }
+    if (!passes(copy, room)) {
+      console.log(`${room}: its tests fail before anything is changed`);
+      process.exitCode = 1;
+      continue;
+    }
+    const tried = sample(all, Number(values.count), room).map((mutant) => {
+      const noticed = tryMutant(copy, room, mutant);
+      console.log(`${noticed ? 'noticed ' : 'survived'}  ${mutant.told}`);
+      return noticed;
+    });
+    console.log(`${room}: ${tried.filter(Boolean).length} of ${tried.length} noticed, of ${all.length} there are\n`);
+  }
+} finally {
+  if (copy !== null) rmSync(copy, { recursive: true, force: true });
+}
