@@ -1,5 +1,6 @@
 import { runStudy, type StudyRequest } from '../batch/index.js';
 import type { Streams } from './streams.js';
+import { WORDS } from './words.js';
 
 /**
  * The command `study`.
@@ -10,11 +11,12 @@ import type { Streams } from './streams.js';
  * @throws InputError when the request is wrong
  */
 export async function study(request: StudyRequest, streams: Streams): Promise<number> {
-  const { sheetPath, brief } = await runStudy(request);
+  const { sheetPath, brief, notEngraved } = await runStudy(request);
   if (brief === 'starter-written') {
     streams.stderr.write(`${request.briefPath} was not there; wrote a starter brief to change and used what it says\n`);
   }
   if (brief === 'read') streams.stderr.write(`used the brief ${request.briefPath}\n`);
+  if (notEngraved.length > 0) streams.stderr.write(`${WORDS.notEngraved(notEngraved)}\n`);
   streams.stdout.write(`${sheetPath}\n`);
   return 0;
 }
