@@ -166,6 +166,7 @@ export const FAULTS = {
 
   // the disk
   'file-missing': ['no-such-file', {}],
+  'name-not-utf8': ['not-readable', {}],
   'file-forbidden': ['not-readable', {}],
   'link-in-circle': ['not-readable', {}],
   'folder-for-file': ['not-readable', {}],

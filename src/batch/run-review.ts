@@ -91,7 +91,7 @@ function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   }
   const blind = blindPlan(named, key ?? []);
   openResults(request.outFolder);
-  writeWhole(keyPath, writeKey(blind.key));
+  writeWhole(keyPath, writeKey(blind.key), 'owner');
   return blind.plan;
 }
 

@@ -1,4 +1,5 @@
 import { runStudy, type StudyRequest } from '../batch/index.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 
@@ -13,10 +14,13 @@ import { WORDS } from './words.js';
 export async function study(request: StudyRequest, streams: Streams): Promise<number> {
   const { sheetPath, brief, notEngraved } = await runStudy(request);
   if (brief === 'starter-written') {
-    streams.stderr.write(`${request.briefPath} was not there; wrote a starter brief to change and used what it says\n`);
+    sayLine(
+      streams.stderr,
+      `${request.briefPath} was not there; wrote a starter brief to change and used what it says`,
+    );
   }
-  if (brief === 'read') streams.stderr.write(`used the brief ${request.briefPath}\n`);
-  if (notEngraved.length > 0) streams.stderr.write(`${WORDS.notEngraved(notEngraved)}\n`);
-  streams.stdout.write(`${sheetPath}\n`);
+  if (brief === 'read') sayLine(streams.stderr, `used the brief ${request.briefPath}`);
+  if (notEngraved.length > 0) sayLine(streams.stderr, WORDS.notEngraved(notEngraved));
+  sayLine(streams.stdout, sheetPath);
   return 0;
 }

@@ -48,7 +48,10 @@ export function engraveInThread(musicXml: readonly (string | null)[], engraver: 
     while (parts.length < musicXml.length && !stopped) {
       const left = musicXml.slice(parts.length);
       const { limits } = engraver;
-      thread = new Worker(engraver.file, { workerData: left, resourceLimits: { maxOldGenerationSizeMb: limits.heapMb } });
+      thread = new Worker(engraver.file, {
+        workerData: left,
+        resourceLimits: { maxOldGenerationSizeMb: limits.heapMb },
+      });
       const done = await untilItFails(thread, left.length, limits.seconds);
       parts.push(...done, ...(done.length < left.length ? [null] : []));
       await thread.terminate();

@@ -45,7 +45,12 @@ export function engravable(element: XmlElement): XmlElement | null {
     return kept === null ? [] : [kept];
   });
   const attributes = Object.entries(element.attributes).filter(([, value]) => !isTooLarge('', value));
-  return { ...element, text: element.text.slice(0, LONGEST_TEXT), children, attributes: Object.fromEntries(attributes) };
+  return {
+    ...element,
+    text: element.text.slice(0, LONGEST_TEXT),
+    children,
+    attributes: Object.fromEntries(attributes),
+  };
 }
 
 function isTooLarge(name: string, text: string): boolean {

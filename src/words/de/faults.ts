@@ -211,6 +211,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'sheet-over-source': () => 'Das Blatt käme an die Stelle dessen, woraus es entsteht; einen anderen Namen wählen.',
 
   'file-missing': () => 'Die Datei gibt es nicht; den Namen prüfen.',
+  'name-not-utf8': () =>
+    'Der Name dieser Datei ist nicht in UTF-8 geschrieben, deshalb lässt sie sich nicht öffnen; die Datei umbenennen.',
   'file-forbidden': () => 'Das darf nicht gelesen werden; den Besitzer um Erlaubnis bitten.',
   'link-in-circle': () =>
     'Das ist eine Verknüpfung, die auf sich selbst zeigt; die Datei angeben, auf die sie zeigen soll.',

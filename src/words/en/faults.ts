@@ -194,6 +194,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'sheet-over-source': () => 'the sheet would take the place of what it is made from; choose another name',
 
   'file-missing': () => 'there is no such file; check the name',
+  'name-not-utf8': () =>
+    'the name of this file is not written in UTF-8, so the file cannot be opened by it; give it another name',
   'file-forbidden': () => 'this may not be read; ask its owner for leave to read it',
   'link-in-circle': () => 'this is a link that leads back to itself; give the file it should lead to',
   'folder-for-file': () => 'this is a folder; a file is needed',
