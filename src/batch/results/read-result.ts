@@ -3,6 +3,7 @@ import { InputError } from '../../base/index.js';
 import { type SectionRow, sectionRow, type TakeResult, takeResultSchema } from '../../result/index.js';
 import { LARGEST_RESULT_BYTES, readWhole } from '../disk/read-whole.js';
 import { withCodes } from '../history/old-sentences/with-codes.js';
+import { refuseUnbounded } from '../history/refuse-unbounded.js';
 
 /**
  * Reads a take's document back and keeps of it what the section needs.
@@ -27,7 +28,9 @@ export function readResult(outFolder: string, name: string): SectionRow {
 export function readTake(outFolder: string, name: string): TakeResult {
   try {
     const bytes = readWhole(join(outFolder, 'takes', `${name}.json`), LARGEST_RESULT_BYTES);
-    return takeResultSchema.parse(withCodes(JSON.parse(new TextDecoder().decode(bytes))));
+    const document = JSON.parse(new TextDecoder().decode(bytes));
+    refuseUnbounded(document);
+    return takeResultSchema.parse(withCodes(document));
   } catch (error) {
     throw error instanceof InputError ? error : new InputError('result-unread');
   }

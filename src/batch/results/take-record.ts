@@ -4,6 +4,7 @@ import { sha256 } from '../../base/index.js';
 import { codeSchema, toJson } from '../../result/index.js';
 import { readWhole } from '../disk/read-whole.js';
 import { writeWhole } from '../disk/write-whole.js';
+import { refuseUnbounded } from '../history/refuse-unbounded.js';
 
 /** The folder, below that for results, that holds a record a take. */
 export const RECORDS = 'records';
@@ -90,7 +91,9 @@ export function writeRecord(
  */
 export function readRecord(path: string): TakeRecord | null {
   try {
-    return recordSchema.parse(JSON.parse(new TextDecoder().decode(readWhole(path, LARGEST_RECORD_BYTES))));
+    const document: unknown = JSON.parse(new TextDecoder().decode(readWhole(path, LARGEST_RECORD_BYTES)));
+    refuseUnbounded(document);
+    return recordSchema.parse(document);
   } catch {
     return null;
   }
