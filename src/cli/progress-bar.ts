@@ -27,7 +27,7 @@ export function progressTo(stderr: Streams['stderr']): Progress {
 
 function linesOn(stderr: Streams['stderr']): Progress {
   return {
-    tell: ({ done, total, end }) => stderr.write(`${done}/${total} ${WORDS.took(end)}\n`),
+    tell: ({ done, total, end }) => sayLine(stderr, `${done}/${total} ${WORDS.took(end)}`),
     say: (message) => sayLine(stderr, message),
     end: () => {},
   };
