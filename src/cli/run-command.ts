@@ -15,7 +15,7 @@ export async function runCommand(words: readonly string[], streams: Streams = pr
     return await readArguments(words, streams);
   } catch (error) {
     const { WORDS } = await import('./words.js');
-    sayLine(streams.stderr, `takesheet: ${WORDS.thrown(error).replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+ */gu, ' ')}`);
+    sayLine(streams.stderr, `takesheet: ${WORDS.thrown(error)}`);
     return error instanceof InputError ? 2 : 1;
   }
 }
