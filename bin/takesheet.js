@@ -10,15 +10,28 @@ setFlagsFromString('--no-concurrent-marking');
 setFlagsFromString('--interrupt-budget=500000');
 
 const entry = new URL('../dist/program/cli.js', import.meta.url);
+let outLost = false;
 
-// A reader of the pipe may leave early; that is no fault.
+// A reader of the pipe may leave early; that is no fault. What else keeps results from being written is told.
 process.stdout.on('error', (error) => {
-  if (error.code !== 'EPIPE') throw error;
+  if (error.code === 'EPIPE' || outLost) return;
+  outLost = true;
+  process.stderr.write(`takesheet: standard output cannot be written to (${error.code})\n`);
+  process.exitCode = 1;
 });
+// Where messages cannot be written, the work is done all the same.
+process.stderr.on('error', () => {});
 
 if (existsSync(entry)) {
-  const { runCommand } = await import(entry.href);
-  process.exitCode = await runCommand(process.argv.slice(2));
+  try {
+    const { runCommand } = await import(entry.href);
+    const status = await runCommand(process.argv.slice(2));
+    process.exitCode = outLost ? 1 : status;
+  } catch (error) {
+    const said = error instanceof Error && 'code' in error ? error.code : String(error);
+    process.stderr.write(`takesheet: the program cannot run here (${said}); it may be allowed too few open files\n`);
+    process.exitCode = 1;
+  }
 } else {
   process.stderr.write('takesheet: the program is not built yet; run npm install in its folder\n');
   process.exitCode = 2;

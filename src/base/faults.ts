@@ -128,6 +128,7 @@ export const FAULTS = {
   'roster-no-utf8': ['bad-roster', {}],
   'roster-empty': ['bad-roster', { line: 'number', columns: 'texts' }],
   'roster-many-cells': ['bad-roster', { line: 'number', cells: 'number', heads: 'number' }],
+  'roster-long-cell': ['bad-roster', { line: 'number', most: 'number' }],
   'roster-quotes': ['bad-roster', { line: 'number' }],
   'roster-head-empty': ['bad-roster', { line: 'number', place: 'number' }],
   'roster-head-missing': ['bad-roster', { line: 'number', columns: 'texts' }],
@@ -166,6 +167,7 @@ export const FAULTS = {
 
   // the disk
   'file-missing': ['no-such-file', {}],
+  'name-not-utf8': ['not-readable', {}],
   'file-forbidden': ['not-readable', {}],
   'link-in-circle': ['not-readable', {}],
   'folder-for-file': ['not-readable', {}],

@@ -6,7 +6,7 @@ import { drawHandoutIndex, type HandoutRow } from '../report/index.js';
 import { csvText, type SectionRow, textCell } from '../result/index.js';
 import { pageDate } from '../review/index.js';
 import { wordsIn } from '../words/index.js';
-import { readWhole } from './disk/read-whole.js';
+import { LARGEST_DOCUMENT_BYTES, readWhole } from './disk/read-whole.js';
 import { writeWhole } from './disk/write-whole.js';
 import { failureOf } from './failures/failure-of.js';
 import { type ChosenTake, chosenTakes } from './handout/chosen-takes.js';
@@ -42,8 +42,6 @@ const OUT = 'handout';
 const PLAYERS = 'players';
 const FILES = { index: 'index.html', print: 'print.pdf', mail: 'mail.csv', section: 'section.pdf' } as const;
 const MAIL_HEADS = ['player', 'mail', 'date', 'file', 'listening_page', 'subject'];
-/** Larger than any pages of ours. */
-const LARGEST_FILE_BYTES = 2 ** 28;
 
 /** A take with what is handed out of it. */
 interface HandedTake extends ChosenTake {
@@ -102,8 +100,8 @@ function handed(folder: string, take: ChosenTake): HandedTake | TakeFailure {
     const listening = join(folder, 'takes', `${name}.html`);
     return {
       ...take,
-      pages: readWhole(place, LARGEST_FILE_BYTES),
-      listen: existsSync(listening) ? readWhole(listening, LARGEST_FILE_BYTES) : null,
+      pages: readWhole(place, LARGEST_DOCUMENT_BYTES),
+      listen: existsSync(listening) ? readWhole(listening, LARGEST_DOCUMENT_BYTES) : null,
       mail: mailOf(readRecord(recordPath(folder, name))?.roster ?? {}),
     };
   } catch (error) {
@@ -147,7 +145,7 @@ async function writeHandout(
   writeWhole(join(out, FILES.mail), csvText([MAIL_HEADS, ...mails]));
   const section = join(folder, FILES.section);
   const hasSection = existsSync(section);
-  if (hasSection) writeWhole(join(out, FILES.section), readWhole(section, LARGEST_FILE_BYTES));
+  if (hasSection) writeWhole(join(out, FILES.section), readWhole(section, LARGEST_DOCUMENT_BYTES));
   const { print: printFile, mail, index } = FILES;
   const page = drawHandoutIndex({
     ...{ language, print: printFile, sheets: print.sheets, mail, rows },

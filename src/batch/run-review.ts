@@ -56,7 +56,7 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   for (const { name, failure, who, roster } of lost) {
     onEnd(writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, request));
   }
-  await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
+  const notEngraved = await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
   ends.sort((a, b) => byCodePoint(a.name, b.name));
   const stopped = hooks.signal?.aborted === true;
   const score = scoreOf(etudes);
@@ -67,7 +67,10 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
       ? ends.flatMap((end) => ('failure' in end ? [end.failure] : []))
       : await writeSection(ends, section),
     notReached: total - ends.length,
-    remarks: { ...whole, leftAlone: leftAlone(request, whole, ends), same: sameRecordings(rowsOf(ends)) },
+    remarks: {
+      ...{ rosterLinesUnused: whole.rosterLinesUnused, notEngraved },
+      ...{ leftAlone: leftAlone(request, whole, ends), same: sameRecordings(rowsOf(ends)) },
+    },
   };
 }
 
@@ -88,17 +91,18 @@ function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   }
   const blind = blindPlan(named, key ?? []);
   openResults(request.outFolder);
-  writeWhole(keyPath, writeKey(blind.key));
+  writeWhole(keyPath, writeKey(blind.key), 'owner');
   return blind.plan;
 }
 
+/** @returns files of scores whose bars could not be engraved, so that pages show none */
 async function reviewTakes(
   takes: readonly PlannedTake[],
   etudes: readonly Etude[],
   request: ReviewRequest,
   onEnd: (end: TakeEnd) => void,
   signal: AbortSignal | undefined,
-): Promise<void> {
+): Promise<string[]> {
   const { tool, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
   const hashes = takes.map((take) => dependsOn(take, etudes, language, program));
@@ -112,16 +116,23 @@ async function reviewTakes(
   const hasExcerpts = etudes.some(({ musicXml = null }) => musicXml !== null);
   const newPages = hasExcerpts && tasks.some(({ work }) => work.keptSha256 === null);
   const engraving = newPages ? engraveInThread(etudes.map(({ musicXml = null }) => musicXml)) : null;
+  const notEngraved: string[] = [];
+  const laidOut = engraving?.parts.then((parts) => {
+    const missing = etudes.filter(({ musicXml = null }, i) => musicXml !== null && parts[i] === null);
+    notEngraved.push(...missing.map(({ score }) => score.file));
+    return parts;
+  });
   try {
     await runPool<TakeWork, TakeAnswer>({
       ...{ tasks, signal, lanes: request.jobs },
       kind: {
         file: new URL('./worker.js', import.meta.url),
         workerData,
-        ...(engraving === null ? {} : { later: engraving.parts }),
+        ...(laidOut === undefined ? {} : { later: laidOut }),
       },
       onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
     });
+    return [...notEngraved];
   } finally {
     await engraving?.stop();
   }

@@ -52,8 +52,12 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
 
 function endOf(request: FolderRequest, name: string): TakeEnd {
   try {
-    const roster = readRecord(recordPath(request.outFolder, name))?.roster;
-    const row = readResult(request.outFolder, name);
+    const record = readRecord(recordPath(request.outFolder, name));
+    const { roster } = record ?? {};
+    const read = readResult(request.outFolder, name);
+    // A result without names does not say which recording it is of; the record beside it does.
+    const hash = record !== null && 'documents' in record.end ? record.end.takeSha256 : '';
+    const row = { ...read, sha256: read.sha256 || hash };
     return {
       name,
       row: { ...row, ...(roster === undefined ? {} : { roster }) },

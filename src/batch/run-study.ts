@@ -2,6 +2,7 @@ import { existsSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { InputError, type Language } from '../base/index.js';
 import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
+import { type EngravedPart, engraveInThread } from '../engrave/index.js';
 import type { PaperSize } from '../page/index.js';
 import { drawStudySheet } from '../report/index.js';
 import { toJson, toStudyDocument } from '../result/index.js';
@@ -33,6 +34,8 @@ export interface StudySummary {
   readonly sheetPath: string;
   /** what became of the brief's file, null when none was named */
   readonly brief: 'read' | 'starter-written' | null;
+  /** files of scores whose bars could not be engraved: the sheet shows none of them */
+  readonly notEngraved: readonly string[];
 }
 
 /**
@@ -49,7 +52,9 @@ export async function runStudy(request: StudyRequest): Promise<StudySummary> {
   const brief = briefPath === undefined || starter ? defaultBrief(read.part) : readBriefFile(briefPath, read.part);
   const sheetPath = placeOf(request);
   refuseSameFile(request, sheetPath);
-  const content = await contentOf(request, read, brief);
+  const notEngraved: string[] = [];
+  const onNotEngraved = (): void => void notEngraved.push(read.score.file);
+  const content = await contentOf(request, read, brief, onNotEngraved);
   if (starter) namingFile(briefPath, () => writeWhole(briefPath, writeStarterBrief(read.part)));
   try {
     namingFile(sheetPath, () => writeWhole(sheetPath, content));
@@ -57,7 +62,7 @@ export async function runStudy(request: StudyRequest): Promise<StudySummary> {
     if (starter) rmSync(briefPath, { force: true });
     throw error;
   }
-  return { sheetPath, brief: briefPath === undefined ? null : starter ? 'starter-written' : 'read' };
+  return { sheetPath, brief: briefPath === undefined ? null : starter ? 'starter-written' : 'read', notEngraved };
 }
 
 /** A name with the ending of the format is a file, any other a folder. */
@@ -77,6 +82,7 @@ async function contentOf(
   request: StudyRequest,
   { bytes, part, score }: ReadScore,
   brief: Brief,
+  onNotEngraved: () => void,
 ): Promise<Uint8Array | string> {
   const { tool, format, paper, language } = request;
   const plan = studyPlan(part, brief);
@@ -85,5 +91,10 @@ async function contentOf(
   }
   const wanted: Part = applyBrief(part, brief);
   const musicXml = engravingCopy(bytes);
-  return drawStudySheet({ plan, part: wanted, musicXml, paper, language, creationDate: pageDate([]) });
+  const engrave = async (document: string): Promise<EngravedPart | null> => {
+    const [laidOut = null] = await engraveInThread([document]).parts;
+    if (laidOut === null) onNotEngraved();
+    return laidOut;
+  };
+  return drawStudySheet({ plan, part: wanted, musicXml, engrave, paper, language, creationDate: pageDate([]) });
 }

@@ -130,6 +130,8 @@ export interface ReviewRemarks {
   readonly leftAlone: readonly string[];
   /** lines of the roster that name no take that was given */
   readonly rosterLinesUnused: readonly number[];
+  /** files of scores whose bars could not be engraved: pages show none of them */
+  readonly notEngraved?: readonly string[];
   /** takes of different players that are the same recording, byte by byte: a list of names each */
   readonly same?: readonly (readonly string[])[];
 }

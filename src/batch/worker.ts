@@ -14,10 +14,13 @@ let lay: (parts: Parts) => void = () => {};
 const engraved = new Promise<Parts>((resolve) => {
   lay = resolve;
 });
-/** Pieces are laid out elsewhere, once for all workers. */
+/** Pieces are laid out elsewhere, once for all workers; what that takes is not the take's own time. */
 const engrave: Engraving = async ({ musicXml = null }) => {
   if (musicXml === null) return null;
-  return (await engraved)[shared.etudes.findIndex((etude) => etude.musicXml === musicXml)] ?? null;
+  say({ kind: 'waiting' });
+  const parts = await engraved;
+  say({ kind: 'working' });
+  return parts[shared.etudes.findIndex((etude) => etude.musicXml === musicXml)] ?? null;
 };
 
 port.on('message', (order: TakeWork | { readonly later: Parts }) => {

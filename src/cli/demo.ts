@@ -6,6 +6,7 @@ import type { PaperSize } from '../page/index.js';
 import type { Tool } from '../review/index.js';
 import { readPart } from '../score/index.js';
 import { review } from './review.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 
 /** What the demo is asked to do. */
@@ -36,7 +37,7 @@ export async function demo({ tool, folder, jobs, paper }: DemoRequest, streams: 
     const { samples, sampleRateHz } = performTake(part, plan);
     writeWhole(join(takes, date, fileName), encodeWav(samples, sampleRateHz));
   }
-  streams.stderr.write(`wrote an invented étude and its takes to ${folder}\n`);
+  sayLine(streams.stderr, `wrote an invented étude and its takes to ${folder}`);
   const status = await review({ tool, scorePath, inputs: [takes], outFolder, jsonOnly: false, jobs, paper }, streams);
   await runProgress({ tool, inputs: [outFolder], out: outFolder, format: 'pdf', paper });
   streams.stderr.write(

@@ -1,4 +1,5 @@
 import { type HandoutRequest, runHandout } from '../batch/index.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 
@@ -12,7 +13,7 @@ import { WORDS } from './words.js';
  */
 export async function handout(request: HandoutRequest, streams: Streams): Promise<number> {
   const { indexPath, printPath, mailPath, failures } = await runHandout(request);
-  for (const failure of failures) streams.stderr.write(`${WORDS.failure(failure)}\n`);
-  for (const path of [indexPath, printPath, mailPath]) streams.stdout.write(`${path}\n`);
+  for (const failure of failures) sayLine(streams.stderr, WORDS.failure(failure));
+  for (const path of [indexPath, printPath, mailPath]) sayLine(streams.stdout, path);
   return failures.length > 0 ? 1 : 0;
 }

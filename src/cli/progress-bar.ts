@@ -1,4 +1,5 @@
 import type { ReviewProgress } from '../batch/index.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { type Terminal, TerminalBar } from './terminal-bar.js';
 import { WORDS } from './words.js';
@@ -26,8 +27,8 @@ export function progressTo(stderr: Streams['stderr']): Progress {
 
 function linesOn(stderr: Streams['stderr']): Progress {
   return {
-    tell: ({ done, total, end }) => stderr.write(`${done}/${total} ${WORDS.took(end)}\n`),
-    say: (message) => stderr.write(`${message}\n`),
+    tell: ({ done, total, end }) => sayLine(stderr, `${done}/${total} ${WORDS.took(end)}`),
+    say: (message) => sayLine(stderr, message),
     end: () => {},
   };
 }

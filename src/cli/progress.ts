@@ -1,4 +1,5 @@
 import { type ProgressRequest, runProgress } from '../batch/index.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 
@@ -12,10 +13,10 @@ import { WORDS } from './words.js';
  */
 export async function progress(request: ProgressRequest, streams: Streams): Promise<number> {
   const { sheetPath, failures, blindApart, notFollowed, tooManyForPages } = await runProgress(request);
-  for (const failure of failures) streams.stderr.write(`${WORDS.failure(failure)}\n`);
-  if (blindApart.length > 0) streams.stderr.write(`${WORDS.blindApart(blindApart)}\n`);
-  if (notFollowed.length > 0) streams.stderr.write(`${WORDS.notFollowed(notFollowed)}\n`);
-  if (tooManyForPages !== null) streams.stderr.write(`${WORDS.tooManyForPages(tooManyForPages)}\n`);
-  streams.stdout.write(`${sheetPath}\n`);
+  for (const failure of failures) sayLine(streams.stderr, WORDS.failure(failure));
+  if (blindApart.length > 0) sayLine(streams.stderr, WORDS.blindApart(blindApart));
+  if (notFollowed.length > 0) sayLine(streams.stderr, WORDS.notFollowed(notFollowed));
+  if (tooManyForPages !== null) sayLine(streams.stderr, WORDS.tooManyForPages(tooManyForPages));
+  sayLine(streams.stdout, sheetPath);
   return failures.length > 0 || tooManyForPages !== null ? 1 : 0;
 }

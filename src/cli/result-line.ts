@@ -1,3 +1,4 @@
+import { printable } from '../base/index.js';
 import type { TakeEnd } from '../batch/index.js';
 
 /**
@@ -8,7 +9,7 @@ import type { TakeEnd } from '../batch/index.js';
  * @returns the line without its line break
  */
 export function resultLine(end: TakeEnd): string {
-  if ('failure' in end) return [end.name, 'failed', '', '', ''].join('\t');
+  if ('failure' in end) return [printable(end.name), 'failed', '', '', ''].join('\t');
   const { take, toFix, toWatch } = end.row;
-  return [end.name, take.outcome, toFix, toWatch, end.report].join('\t');
+  return [printable(end.name), take.outcome, toFix, toWatch, printable(end.report)].join('\t');
 }

@@ -1,6 +1,7 @@
 import { exitCode, type ReviewRequest, runReview } from '../batch/index.js';
 import { printSummary } from './print-summary.js';
 import { progressTo } from './progress-bar.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 
@@ -25,12 +26,12 @@ export async function review(request: ReviewRequest, streams: Streams): Promise<
   for (const signal of SIGNALS) process.on(signal, onSignal);
   try {
     const summary = await runReview(request, {
-      onPlanned: (recognition) => streams.stderr.write(`${WORDS.recognised(recognition)}\n`),
+      onPlanned: (recognition) => sayLine(streams.stderr, WORDS.recognised(recognition)),
       onProgress: progress.tell,
       signal: stop.signal,
     }).finally(progress.end);
     printSummary(summary, streams);
-    if (summary.notReached > 0) streams.stderr.write(`${WORDS.stopped(summary.ends.length, summary.notReached)}\n`);
+    if (summary.notReached > 0) sayLine(streams.stderr, WORDS.stopped(summary.ends.length, summary.notReached));
     return exitCode(summary);
   } finally {
     for (const signal of SIGNALS) process.off(signal, onSignal);

@@ -1,5 +1,6 @@
 import { InputError } from '../base/index.js';
 import { readArguments } from './read-arguments.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 
 /**
@@ -14,7 +15,7 @@ export async function runCommand(words: readonly string[], streams: Streams = pr
     return await readArguments(words, streams);
   } catch (error) {
     const { WORDS } = await import('./words.js');
-    streams.stderr.write(`takesheet: ${WORDS.thrown(error).replaceAll(/[\p{Cc}\p{Zl}\p{Zp}]+ */gu, ' ')}\n`);
+    sayLine(streams.stderr, `takesheet: ${WORDS.thrown(error)}`);
     return error instanceof InputError ? 2 : 1;
   }
 }

@@ -1,5 +1,6 @@
 import { exitCode, type FolderRequest, runSection } from '../batch/index.js';
 import { printSummary } from './print-summary.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 
@@ -13,7 +14,7 @@ import { WORDS } from './words.js';
  */
 export async function section(request: FolderRequest, streams: Streams): Promise<number> {
   const summary = await runSection(request);
-  for (const end of summary.ends) if ('failure' in end) streams.stderr.write(`${WORDS.took(end)}\n`);
+  for (const end of summary.ends) if ('failure' in end) sayLine(streams.stderr, WORDS.took(end));
   printSummary(summary, streams);
   return exitCode(summary);
 }

@@ -1,4 +1,5 @@
 import { runStanding, type StandingRequest } from '../batch/index.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
 import { WORDS } from './words.js';
 
@@ -12,7 +13,7 @@ import { WORDS } from './words.js';
  */
 export async function standing(request: StandingRequest, streams: Streams): Promise<number> {
   const { files, unknown } = await runStanding(request);
-  if (unknown.length > 0) streams.stderr.write(`${WORDS.marksUnknown(unknown)}\n`);
-  for (const file of files) streams.stdout.write(`${file}\n`);
+  if (unknown.length > 0) sayLine(streams.stderr, WORDS.marksUnknown(unknown));
+  for (const file of files) sayLine(streams.stdout, file);
   return unknown.length > 0 ? 1 : 0;
 }

@@ -1,5 +1,7 @@
 import { runStudy, type StudyRequest } from '../batch/index.js';
+import { sayLine } from './say-line.js';
 import type { Streams } from './streams.js';
+import { WORDS } from './words.js';
 
 /**
  * The command `study`.
@@ -10,11 +12,15 @@ import type { Streams } from './streams.js';
  * @throws InputError when the request is wrong
  */
 export async function study(request: StudyRequest, streams: Streams): Promise<number> {
-  const { sheetPath, brief } = await runStudy(request);
+  const { sheetPath, brief, notEngraved } = await runStudy(request);
   if (brief === 'starter-written') {
-    streams.stderr.write(`${request.briefPath} was not there; wrote a starter brief to change and used what it says\n`);
+    sayLine(
+      streams.stderr,
+      `${request.briefPath} was not there; wrote a starter brief to change and used what it says`,
+    );
   }
-  if (brief === 'read') streams.stderr.write(`used the brief ${request.briefPath}\n`);
-  streams.stdout.write(`${sheetPath}\n`);
+  if (brief === 'read') sayLine(streams.stderr, `used the brief ${request.briefPath}`);
+  if (notEngraved.length > 0) sayLine(streams.stderr, WORDS.notEngraved(notEngraved));
+  sayLine(streams.stdout, sheetPath);
   return 0;
 }

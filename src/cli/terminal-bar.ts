@@ -1,3 +1,5 @@
+import { printable } from '../base/index.js';
+
 /** What a bar is drawn on. */
 export interface Terminal {
   readonly columns?: number | undefined;
@@ -40,7 +42,7 @@ export class TerminalBar {
 
   /** @param message a line of its own, without a line break */
   say(message: string): void {
-    this.#terminal.write(`${CLEAN}${message}\n`);
+    this.#terminal.write(`${CLEAN}${printable(message)}\n`);
     this.#draw();
   }
 

@@ -56,6 +56,8 @@ export const WORDS = {
   },
   sameRecordings: (takes: readonly string[]): string =>
     `the same recording, byte by byte, for different players: ${some(takes)}; ask who played it`,
+  notEngraved: (scores: readonly string[]): string =>
+    `pages show no bars of ${some(scores)}: the score could not be engraved, or not within its bounds of time and memory; everything else is as usual`,
   marksUnknown: (takes: readonly string[]): string =>
     `the panel has marks for takes that are not among the results: ${some(takes)}`,
   notFollowed: (files: readonly string[]): string =>
@@ -66,10 +68,11 @@ export const WORDS = {
  * @param remarks what the user should know beside the results
  * @returns a line for each thing there is to say
  */
-export function remarksInWords({ leftAlone, rosterLinesUnused, same = [] }: ReviewRemarks): string[] {
+export function remarksInWords({ leftAlone, rosterLinesUnused, same = [], notEngraved = [] }: ReviewRemarks): string[] {
   return [
     ...(rosterLinesUnused.length === 0 ? [] : [WORDS.rosterLinesUnused(rosterLinesUnused)]),
     ...same.map(WORDS.sameRecordings),
+    ...(notEngraved.length === 0 ? [] : [WORDS.notEngraved(notEngraved)]),
     ...(leftAlone.length === 0 ? [] : [WORDS.leftAlone(leftAlone)]),
   ];
 }

@@ -45,10 +45,16 @@ function chunksFillTheRest(view: DataView, from: number): boolean {
   return at === view.byteLength || at === view.byteLength + 1;
 }
 
-function dataChunk(view: DataView, start: number, field: number, longSize: number | null): DataFound {
+function dataChunk(
+  view: DataView,
+  start: number,
+  field: number,
+  longSize: number | null,
+  fillTheRest: () => boolean,
+): DataFound {
   const available = view.byteLength - start;
   const announced = field === UNKNOWN_SIZE && longSize !== null ? longSize : field;
-  const reallyEmpty = announced === 0 && chunksFillTheRest(view, start);
+  const reallyEmpty = announced === 0 && fillTheRest();
   const openEnded = (announced === 0 && !reallyEmpty) || (announced > available && looksStreamed(announced));
   return { start, size: openEnded ? available : Math.min(announced, available), announced, openEnded };
 }
@@ -80,6 +86,12 @@ export function findWavChunks(view: DataView): WavChunks {
   let format: Span | null = null;
   let data: DataFound | null = null;
   let longSize: number | null = null;
+  // From where it is asked first; what follows an empty chunk lies on the same way.
+  let fill: boolean | null = null;
+  const fillTheRest = (from: number): boolean => {
+    fill ??= chunksFillTheRest(view, from);
+    return fill;
+  };
   let at = 12;
   while (at + CHUNK_HEADER_BYTES <= view.byteLength && !(format && data && data.size > 0)) {
     const tag = tagAt(view, at);
@@ -89,7 +101,7 @@ export function findWavChunks(view: DataView): WavChunks {
     if (tag === 'fmt ') format ??= { start, size };
     if (tag === 'ds64' && size >= 16) longSize = longDataSize(view, start);
     if (tag === 'data' && !(data && data.size > 0)) {
-      data = dataChunk(view, start, field, longSize);
+      data = dataChunk(view, start, field, longSize, () => fillTheRest(start));
       size = data.size;
     }
     at = nextChunk(view, start, size);

@@ -19,7 +19,7 @@ export {
   takeResultSchema,
   toolSchema,
 } from './schema/take-result-schema.js';
-export { cellText, csvText, textCell } from './section/csv-text.js';
+export { cellText, csvText, exactCell, textCell } from './section/csv-text.js';
 export { sameRecordings } from './section/same-recordings.js';
 export { sectionCsv } from './section/section-csv.js';
 export {

@@ -23,7 +23,7 @@ export interface CountedOnce {
 export function countOnce(results: readonly FoundResult[]): CountedOnce {
   const repeated: CountedOnce['repeated'][number][] = [];
   const kept = new Set<FoundResult>();
-  for (const [sha256, group] of groupBy(results, ({ result }) => result.take.sha256)) {
+  for (const [sha256, group] of groupBy(results, recordingOf)) {
     const [counted, ...others] = group.toSorted(preferred);
     if (counted === undefined) continue;
     kept.add(counted);
@@ -32,6 +32,11 @@ export function countOnce(results: readonly FoundResult[]): CountedOnce {
     repeated.push({ sha256, counted: counted.file, passedOver: others.map((one) => one.file).sort(), differ });
   }
   return { results: results.filter((one) => kept.has(one)), repeated };
+}
+
+/** Where names must not be known, a result does not say which recording it is of: then it stands for itself. */
+function recordingOf({ file, result }: FoundResult): string {
+  return result.take.sha256 || file;
 }
 
 function whoAndWhen({ result }: FoundResult): string {

@@ -167,3 +167,22 @@ describe('what there is to know beside the results', () => {
     ]);
   });
 });
+
+// ECMA-48 (escape sequences), UAX 9 (changes of direction): neither names nor sentences bring them to a terminal.
+describe('a name that would forge lines', () => {
+  const name = 'ada\n2/2 ben: reviewed\u001b[2K\u202e';
+  const failure = { file: name, code: 'no-such-file', fault: { code: 'file-missing', facts: {} } } as const;
+  const end: TakeEnd = { name, failure, who: { player: null, date: null, instrument: null } };
+
+  it('stays on its line, on a terminal, in a pipe and in the table', () => {
+    for (const isTTY of [true, false]) {
+      let said = '';
+      const progress = progressTo({ isTTY, write: (text) => (said += text) });
+      progress.tell({ done: 1, total: 1, end });
+      const lines = said.split('\n').filter((line) => line.includes('ada'));
+      expect(lines).toHaveLength(1);
+      expect(lines[0]).toContain('ada 2/2 ben: reviewed\ufffd[2K\ufffd');
+    }
+    expect(resultLine(end)).toBe('ada 2/2 ben: reviewed\ufffd[2K\ufffd\tfailed\t\t\t');
+  });
+});

@@ -5,21 +5,26 @@ import { type FaultFacts, InputError } from '../../base/index.js';
 import { makeFolder } from './make-folder.js';
 import { PASSING_NAME } from './passing-files.js';
 
+/** Permissions before the umask takes its part. Source: chmod(2), POSIX.1-2017. */
+const EVERYONE = 0o666;
+const OWNER_ALONE = 0o600;
+
 /**
  * Writes a file whole or not at all: under a passing name in the same folder first, then renamed. The folder is made
  * when it is missing.
  *
  * @param path where the file belongs; a file that is there is replaced
  * @param content bytes, or text to be written as UTF-8
+ * @param readers who may read it: whoever the umask allows, or its owner alone
  * @throws InputError `cannot-write` when the disk refuses; then nothing is left behind
  *
  * Source: rename(2) in POSIX.1-2017 replaces a name in one step.
  */
-export function writeWhole(path: string, content: Uint8Array | string): void {
+export function writeWhole(path: string, content: Uint8Array | string, readers: 'all' | 'owner' = 'all'): void {
   const passing = join(dirname(path), `${PASSING_NAME}${process.pid}-${randomUUID()}`);
   try {
     makeFolder(dirname(path));
-    writeFileSync(passing, content);
+    writeFileSync(passing, content, { mode: readers === 'owner' ? OWNER_ALONE : EVERYONE });
     renameSync(passing, path);
   } catch (error) {
     removeIfThere(passing);

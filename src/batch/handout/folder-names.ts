@@ -1,6 +1,5 @@
-/** What some disk cannot have in the name of a folder, and what would lead out of it. Source: POSIX.1-2017; Windows file naming rules. */
-const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}<>:"/\\|?*]/gu;
-const RESERVED = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\..*)?$/i;
+import { fittingName } from '../disk/fitting-name.js';
+
 const LONGEST_BYTES = 120;
 
 /**
@@ -24,12 +23,7 @@ export function folderNames(names: readonly string[]): Map<string, string> {
 }
 
 function fitting(name: string): string {
-  let plain = name
-    .normalize('NFC')
-    .replace(UNFIT, '_')
-    .replace(/^[. ]+|[. ]+$/g, '');
-  while (Buffer.byteLength(plain) > LONGEST_BYTES) plain = [...plain].slice(0, -1).join('').trimEnd();
-  return plain === '' || RESERVED.test(plain) ? `_${plain}` : plain;
+  return fittingName(name.normalize('NFC').replace(/^[. ]+|(?<![. ])[. ]+$/g, ''), LONGEST_BYTES);
 }
 
 const key = (name: string): string => name.normalize('NFC').toLowerCase();

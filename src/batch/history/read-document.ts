@@ -1,9 +1,12 @@
 import { InputError } from '../../base/index.js';
 import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../result/index.js';
 import { migrateResult } from './migrate-result.js';
+import { refuseUnbounded } from './refuse-unbounded.js';
 
 /** The versions of documents that are read. */
 const READ_VERSION = 1;
+/** Letters of the name and version of a program. */
+const LONGEST_WRITER = 100;
 
 /** What a JSON file holds; null when it is none of ours, or none that says how somebody played. */
 export type HistoryDocument =
@@ -26,6 +29,7 @@ export function readDocument(bytes: Uint8Array): HistoryDocument {
   const { format } = document;
   if (format !== 'take-result' && format !== 'section-result') return null;
   refuseOtherVersions(document);
+  refuseUnbounded(document);
   if (format === 'take-result') {
     return { kind: 'take', result: checked(takeResultSchema, migrateResult({ ...document })) };
   }
@@ -54,7 +58,7 @@ function refuseOtherVersions(document: object): void {
 function writerOf(document: object): string {
   const tool = 'tool' in document ? document.tool : null;
   if (typeof tool !== 'object' || tool === null || !('name' in tool) || !('version' in tool)) return '';
-  return `${String(tool.name)} ${String(tool.version)}`;
+  return `${String(tool.name)} ${String(tool.version)}`.slice(0, LONGEST_WRITER);
 }
 
 /** The part of a schema that is used here. */

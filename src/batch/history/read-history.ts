@@ -2,15 +2,13 @@ import { basename, dirname, extname } from 'node:path';
 import { InputError } from '../../base/index.js';
 import type { SectionRecord } from '../../result/index.js';
 import type { FoundResult, LostTake } from '../../weeks/index.js';
-import { readWhole } from '../disk/read-whole.js';
+import { LARGEST_RESULT_BYTES, readWhole } from '../disk/read-whole.js';
 import { failureOf } from '../failures/failure-of.js';
 import { playerAndDate } from '../plan/player-and-date.js';
 import type { TakeFailure } from '../types.js';
 import { type FoundDocument, findDocuments } from './find-documents.js';
 import { failureTold } from './old-sentences/failure-told.js';
 import { readDocument } from './read-document.js';
-
-const LARGEST_RESULT_BYTES = 64 * 2 ** 20;
 
 /** All that the record says. */
 export interface History {

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { InputError } from '../../base/index.js';
-import { cellText, csvText, textCell } from '../../result/index.js';
+import { cellText, csvText, exactCell } from '../../result/index.js';
 import type { Who } from '../../review/index.js';
 import { readWhole } from '../disk/read-whole.js';
 
@@ -30,7 +30,7 @@ export interface KeyLine {
  */
 export function writeKey(lines: readonly KeyLine[]): string {
   const cells = lines.map(({ number, take, file, who }) =>
-    [number, take, file, who.player ?? '', who.date ?? '', who.instrument ?? ''].map(textCell),
+    [number, take, file, who.player ?? '', who.date ?? '', who.instrument ?? ''].map(exactCell),
   );
   return csvText([HEADS, ...cells]);
 }

@@ -1,10 +1,12 @@
 import { extname } from 'node:path';
 import { byCodePoint, sha256 } from '../../base/index.js';
+import { refuseOverAnHour } from '../../decode/index.js';
 import { LONGEST_TAKE_BYTES, readWhole } from '../disk/read-whole.js';
 import type { FoundTake } from '../types.js';
 import type { KeyLine } from './blind-key.js';
 import { numberTakes } from './number-takes.js';
 import type { Plan } from './plan-takes.js';
+import { RECORDING_ENDINGS } from './recording-endings.js';
 
 /** A plan in which nobody is named, and the key to it. */
 export interface BlindPlan {
@@ -27,7 +29,7 @@ export function blindPlan(plan: Plan, before: readonly KeyLine[]): BlindPlan {
   const lineOf = new Map(key.map((line) => [line.file, line]));
   const numbered = (file: string): { name: string; shown: string; number: string } => {
     const { take, number } = lineOf.get(file) as KeyLine;
-    return { name: take, number, shown: `${take}${extname(file).toLowerCase()}` };
+    return { name: take, number, shown: `${take}${endingOf(file)}` };
   };
   // further columns of a roster may say who it is
   const takes = plan.takes.map(({ roster: _, ...take }) => {
@@ -45,10 +47,16 @@ export function blindPlan(plan: Plan, before: readonly KeyLine[]): BlindPlan {
   return { plan: { ...plan, takes, lost, unrecognised }, key };
 }
 
+/** What stands after a dot may be somebody's name, unless it is the ending of recordings. */
+function endingOf(file: string): string {
+  const ending = extname(file).toLowerCase();
+  return RECORDING_ENDINGS.has(ending) ? ending : '';
+}
+
 /** Of the file's content; of its name where it cannot be read. */
 function contentHash({ path, file }: FoundTake): string {
   try {
-    return sha256(readWhole(path, LONGEST_TAKE_BYTES));
+    return sha256(readWhole(path, LONGEST_TAKE_BYTES, refuseOverAnHour));
   } catch {
     return sha256(new TextEncoder().encode(file));
   }

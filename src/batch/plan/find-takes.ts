@@ -4,14 +4,8 @@ import { byCodePoint } from '../../base/index.js';
 import { soundsLikeOne } from '../../decode/index.js';
 import { failureOf } from '../failures/failure-of.js';
 import type { FoundTake, TakeFailure } from '../types.js';
+import { RECORDING_ENDINGS } from './recording-endings.js';
 
-/** Endings of recordings, whether or not they can be read: what a take holds is found out when it is read. */
-const ENDINGS = new Set(
-  (
-    '.wav .wave .mp3 .m4a .m4b .mp4 .m4v .mov .aac .flac .aif .aiff .aifc .ogg .oga .opus .caf .amr .awb .3gp .3gpp ' +
-    '.3g2 .webm .weba .mka .mkv .wma .w64 .au .ts'
-  ).split(' '),
-);
 /** Enough to tell sound by its first bytes. */
 const HEAD_BYTES = 64;
 
@@ -71,7 +65,7 @@ function searchEntry(search: Search, root: string, path: string): void {
 }
 
 function isRecording(path: string): boolean {
-  return ENDINGS.has(extname(path).toLowerCase()) || soundsLikeOne(headOf(path));
+  return RECORDING_ENDINGS.has(extname(path).toLowerCase()) || soundsLikeOne(headOf(path));
 }
 
 /** What cannot be opened, or is no ordinary file, has no first bytes. */

@@ -51,6 +51,8 @@ const isField = (piece: string): boolean => piece.startsWith('{') && piece.endsW
 
 function faultIn(pattern: string, pieces: readonly string[], fields: readonly string[]): InputError | null {
   const known = [...FIELDS, 'skip'];
+  if (pattern.length > LONGEST)
+    return new InputError('names-stray-sign', { pattern: pattern.slice(0, LONGEST), fields: known });
   const unknown = fields.find((field) => !known.includes(field));
   if (unknown !== undefined) return new InputError('names-no-such-field', { pattern, field: unknown, fields: known });
   if (pieces.some((piece) => !isField(piece) && /[{}/\\]/.test(piece))) {

@@ -9,6 +9,8 @@ export interface PlayerAndDate {
 
 const DAY_FIRST = /^(\d{4})([-_.]?)(\d{2})\2(\d{2})(?:[ _.-]+(.*))?$/u;
 const DAY_LAST = /^(.*?)[ _.-]+(\d{4})([-_.]?)(\d{2})\3(\d{2})$/u;
+/** Letters: no disk has longer names, and longer ones would take long to try. Source: NAME_MAX of usual systems. */
+const LONGEST = 255;
 const TAKE_NUMBER = /(?:(?:^|[ _-]+)take)?[ _-]*(?:#\s*\d{1,3}|\(\d{1,3}\)|(?<=[ _-]|take)\d{1,3})$/iu;
 const PERSON = /^\p{L}[\p{L}\p{M}'’.]*(?:[ _-]+\p{L}[\p{L}\p{M}'’.]*)*$/u;
 
@@ -24,6 +26,7 @@ const PERSON = /^\p{L}[\p{L}\p{M}'’.]*(?:[ _-]+\p{L}[\p{L}\p{M}'’.]*)*$/u;
  * ISO 8601 for the day.
  */
 export function playerAndDate(stem: string): PlayerAndDate {
+  if (stem.length > LONGEST) return NOTHING;
   const text = stem.normalize('NFC').trim();
   const first = DAY_FIRST.exec(text);
   if (first !== null) {

@@ -21,6 +21,9 @@ const ALSO: Readonly<Record<Column, readonly string[]>> = {
   part: ['stimme'],
 };
 
+/** Letters of one cell: names, addresses and remarks are shorter. */
+const LONGEST_CELL = 1000;
+
 /**
  * Reads a roster: a table with a line of heads (`file` and any of `player`, `date`, `instrument`, `part`, in any order), and
  * a line a take. Further columns are kept as they are. Commas, semicolons or tabs part the cells.
@@ -44,6 +47,8 @@ export function readRoster(bytes: Uint8Array, order?: DateOrder): RosterLine[] {
       throw new InputError('roster-many-cells', { line, cells: cells.length, heads: columns.length });
     }
   }
+  const long = rows.find(({ cells }) => cells.some((cell) => cell.length > LONGEST_CELL));
+  if (long !== undefined) throw new InputError('roster-long-cell', { line: long.line, most: LONGEST_CELL });
   const place = (column: Column): number => columns.findIndex(({ known }) => known === column);
   const read = (cells: readonly string[], column: Column): string => cells[place(column)] ?? '';
   const days = readDates(

@@ -1,11 +1,9 @@
 import { basename, dirname, extname, sep } from 'node:path';
+import { fittingName } from '../disk/fitting-name.js';
 import type { FoundTake, NamedTake } from '../types.js';
 
 /** Room for the longest ending and for the mark of a file being written; 255 bytes a name is the usual limit of disks. */
 const LONGEST_NAME_BYTES = 200;
-
-/** Line breaks, other control characters and path separators would break a table of results or lead out of the folder. */
-const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}/\\]/gu;
 
 /**
  * Gives each take the name its results are written under: the file's name without its ending. Takes that would share a
@@ -62,7 +60,7 @@ function key(name: string): string {
 
 function fullName(draft: Draft): string {
   const above = draft.folders.slice(draft.folders.length - draft.depth);
-  return [...above, draft.own].join('--').replaceAll(UNFIT, '_');
+  return fittingName([...above, draft.own].join('--'), LONGEST_NAME_BYTES);
 }
 
 function shared(drafts: readonly Draft[], nameOf: (draft: Draft) => string): Draft[][] {
@@ -77,16 +75,10 @@ function shared(drafts: readonly Draft[], nameOf: (draft: Draft) => string): Dra
 function numbered(drafts: readonly Draft[]): NamedTake[] {
   const given = new Set<string>();
   return drafts.map((draft) => {
-    const plain = shortened(fullName(draft), LONGEST_NAME_BYTES);
+    const plain = fullName(draft);
     let name = plain;
     for (let number = 2; given.has(key(name)); number += 1) name = `${plain}--${number}`;
     given.add(key(name));
     return { ...draft.take, name };
   });
-}
-
-function shortened(name: string, bytes: number): string {
-  let short = name;
-  while (Buffer.byteLength(short) > bytes) short = [...short].slice(0, -1).join('');
-  return short;
 }

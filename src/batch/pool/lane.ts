@@ -95,7 +95,9 @@ export class Lane<Work, Answer> {
 
   #outcome(worker: Worker, { work, limits }: PoolTask<Work>): Promise<PoolEnd<Answer>> {
     return new Promise((resolve) => {
-      const began = performance.now();
+      let began = performance.now();
+      let allowed = limits.firstSeconds;
+      let waitingSince = began;
       let timer: NodeJS.Timeout;
       const end = (how: PoolEnd<Answer>): void => {
         clearTimeout(timer);
@@ -104,12 +106,20 @@ export class Lane<Work, Answer> {
       };
       const allow = (seconds: number): void => {
         clearTimeout(timer);
+        allowed = seconds;
         const left = Math.max(0, seconds * 1000 - (performance.now() - began));
         timer = setTimeout(() => end({ loss: 'took-too-long' }), Math.min(left, LONGEST_TIMER_MS));
       };
       const onMessage = (message: WorkerMessage<Answer>): void => {
         if (message.kind === 'done') end({ answer: message.answer });
-        else allow(message.seconds);
+        else if (message.kind === 'more-time') allow(message.seconds);
+        else if (message.kind === 'waiting') {
+          clearTimeout(timer);
+          waitingSince = performance.now();
+        } else {
+          began += performance.now() - waitingSince;
+          allow(allowed);
+        }
       };
       this.#lose = (loss) => end({ loss });
       worker.on('message', onMessage);

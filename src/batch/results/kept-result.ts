@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { sha256 } from '../../base/index.js';
 import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
+import { LARGEST_DOCUMENT_BYTES, readWhole } from '../disk/read-whole.js';
 import { type ReviewedEnd, readRecord, recordPath } from './take-record.js';
 
 /** What a kept result must have been made with. */
@@ -29,7 +29,7 @@ export function keptResult(name: string, wanted: Wanted): string | null {
 function holds(name: string, { documents }: ReviewedEnd, wanted: Wanted): boolean {
   const hashOf = (ending: string): string | null => {
     try {
-      return sha256(readFileSync(join(wanted.outFolder, 'takes', `${name}.${ending}`)));
+      return sha256(readWhole(join(wanted.outFolder, 'takes', `${name}.${ending}`), LARGEST_DOCUMENT_BYTES));
     } catch {
       return null;
     }

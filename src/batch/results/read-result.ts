@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputError } from '../../base/index.js';
 import { type SectionRow, sectionRow, type TakeResult, takeResultSchema } from '../../result/index.js';
-import { diskFault } from '../disk/disk-fault.js';
+import { LARGEST_RESULT_BYTES, readWhole } from '../disk/read-whole.js';
 import { withCodes } from '../history/old-sentences/with-codes.js';
+import { refuseUnbounded } from '../history/refuse-unbounded.js';
 
 /**
  * Reads a take's document back and keeps of it what the section needs.
@@ -27,9 +27,11 @@ export function readResult(outFolder: string, name: string): SectionRow {
  */
 export function readTake(outFolder: string, name: string): TakeResult {
   try {
-    const text = readFileSync(join(outFolder, 'takes', `${name}.json`), 'utf8');
-    return takeResultSchema.parse(withCodes(JSON.parse(text)));
+    const bytes = readWhole(join(outFolder, 'takes', `${name}.json`), LARGEST_RESULT_BYTES);
+    const document = JSON.parse(new TextDecoder().decode(bytes));
+    refuseUnbounded(document);
+    return takeResultSchema.parse(withCodes(document));
   } catch (error) {
-    throw diskFault(error) ?? new InputError('result-unread');
+    throw error instanceof InputError ? error : new InputError('result-unread');
   }
 }

@@ -49,9 +49,10 @@ export async function reviewInWorker(
   engrave?: Engraving,
 ): Promise<TakeAnswer> {
   try {
-    const whole = readWhole(take.path, LONGEST_TAKE_BYTES);
+    const { prepareFor, refuseOverAnHour } = await import('../../decode/index.js');
+    const whole = readWhole(take.path, LONGEST_TAKE_BYTES, refuseOverAnHour);
     // What has no result yet is listened to: while it is hashed, what decodes it can start.
-    if (keptSha256 === null) (await import('../../decode/index.js')).prepareFor(whole);
+    if (keptSha256 === null) prepareFor(whole);
     const { hash, bytes } = hashedOnce(whole);
     if (hash === keptSha256) return { how: 'as-before' };
     // Loaded only when something is to be listened to.

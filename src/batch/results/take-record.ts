@@ -1,12 +1,15 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { sha256 } from '../../base/index.js';
 import { codeSchema, toJson } from '../../result/index.js';
+import { readWhole } from '../disk/read-whole.js';
 import { writeWhole } from '../disk/write-whole.js';
+import { refuseUnbounded } from '../history/refuse-unbounded.js';
 
 /** The folder, below that for results, that holds a record a take. */
 export const RECORDS = 'records';
+/** A record is a few kilobytes. */
+const LARGEST_RECORD_BYTES = 2 ** 22;
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 const orNull = z.string().nullable();
@@ -62,12 +65,14 @@ export function recordPath(outFolder: string, name: string): string {
  * @param name the take's name
  * @param end how it ended
  * @param roster what a roster says of it in further columns, undefined without any
+ * @param readers who may read it; where names must not be known its owner alone, for the hash of a recording tells whose it is
  */
 export function writeRecord(
   outFolder: string,
   name: string,
   end: TakeRecord['end'],
   roster: TakeRecord['roster'] | undefined,
+  readers: 'all' | 'owner',
 ): void {
   const record: TakeRecord = {
     format: 'take-record',
@@ -76,7 +81,7 @@ export function writeRecord(
     ...(roster === undefined ? {} : { roster }),
     end,
   };
-  writeWhole(recordPath(outFolder, name), toJson(record));
+  writeWhole(recordPath(outFolder, name), toJson(record), readers);
 }
 
 /**
@@ -86,7 +91,9 @@ export function writeRecord(
  */
 export function readRecord(path: string): TakeRecord | null {
   try {
-    return recordSchema.parse(JSON.parse(readFileSync(path, 'utf8')));
+    const document: unknown = JSON.parse(new TextDecoder().decode(readWhole(path, LARGEST_RECORD_BYTES)));
+    refuseUnbounded(document);
+    return recordSchema.parse(document);
   } catch {
     return null;
   }

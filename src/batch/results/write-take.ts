@@ -17,6 +17,8 @@ type FailedEnd = Extract<TakeEnd, { failure: unknown }>;
 /** Where and how results are written. */
 export interface Place extends DocumentWishes {
   readonly outFolder: string;
+  /** whether names must not be known */
+  readonly blind?: boolean;
 }
 
 /**
@@ -48,10 +50,11 @@ export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn
  * @param place where to write
  * @returns the same
  */
-export function writeFailure(end: FailedEnd, { outFolder }: Place): TakeEnd {
+export function writeFailure(end: FailedEnd, { outFolder, blind }: Place): TakeEnd {
   try {
     const { file, code, fault } = end.failure;
-    writeRecord(outFolder, end.name, { failure: { file, code, fault: codeAsData(fault) }, who: end.who }, end.roster);
+    const how = { failure: { file, code, fault: codeAsData(fault) }, who: end.who };
+    writeRecord(outFolder, end.name, how, end.roster, readersOf(blind));
   } catch {
     // The section's files will not be written either, and that is told.
   }
@@ -62,15 +65,18 @@ function failed({ name, who, roster }: PlannedTake, failure: TakeFailure, place:
   return writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, place);
 }
 
+const readersOf = (blind = false): 'all' | 'owner' => (blind ? 'owner' : 'all');
+
 /** The result stands; what a roster says beside it may be new. */
 function kept({ name, roster }: PlannedTake, place: Place): TakeEnd {
   const record = readRecord(recordPath(place.outFolder, name));
   if (record !== null && JSON.stringify(record.roster) !== JSON.stringify(roster)) {
-    writeRecord(place.outFolder, name, record.end, roster);
+    writeRecord(place.outFolder, name, record.end, roster, readersOf(place.blind));
   }
+  const hash = record !== null && 'documents' in record.end ? record.end.takeSha256 : '';
   return {
     name,
-    row: withRoster(readResult(place.outFolder, name), roster),
+    row: withRoster({ ...readResult(place.outFolder, name), sha256: hash }, roster),
     report: reportOf(name, place),
     kept: true,
   };
@@ -88,8 +94,8 @@ function written(
 ): TakeEnd {
   for (const { ending, bytes } of documents) writeWhole(join(place.outFolder, 'takes', `${name}.${ending}`), bytes);
   const written = documents.map(({ ending, bytes, madeFor }) => ({ ending, sha256: sha256(bytes), madeFor }));
-  writeRecord(place.outFolder, name, { dependsOn, takeSha256, documents: written }, roster);
-  return { name, row: withRoster(row, roster), report: reportOf(name, place), kept: false };
+  writeRecord(place.outFolder, name, { dependsOn, takeSha256, documents: written }, roster, readersOf(place.blind));
+  return { name, row: withRoster({ ...row, sha256: takeSha256 }, roster), report: reportOf(name, place), kept: false };
 }
 
 /**

@@ -100,13 +100,29 @@ function timeOfBars(result: TakeResult, part: Part, { from, to }: Span): Span | 
 /** When the notes that begin in a bar were heard; null when none was. */
 function timeOfBar({ notes }: TakeResult, part: Part, { startQuarters, lengthQuarters }: PerformedBar): Span | null {
   let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const { index, onset, offset } of notes) {
-    const quarters = part.notes[index]?.onsetQuarters ?? -1;
-    if (onset === undefined || quarters < startQuarters || quarters >= startQuarters + lengthQuarters) continue;
+  for (let i = firstFrom(notes, part, startQuarters); i < notes.length; i += 1) {
+    const { index, onset, offset } = notes[i] as TakeResult['notes'][number];
+    if (quartersOf(part, index) >= startQuarters + lengthQuarters) break;
+    if (onset === undefined) continue;
     from = Math.min(from, onset);
     to = Math.max(to, offset ?? onset);
   }
   return from > to ? null : { from, to };
+}
+
+/** Place of the first note that begins at so many quarters or later. Notes are in order of the part. */
+function firstFrom(notes: TakeResult['notes'], part: Part, quarters: number): number {
+  let [low, high] = [0, notes.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (quartersOf(part, notes[middle]?.index ?? 0) < quarters) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function quartersOf(part: Part, index: number): number {
+  return part.notes[index]?.onsetQuarters ?? Number.POSITIVE_INFINITY;
 }
 
 function aroundRestart({ onset }: ResultFinding, concerned: Span | null): Span | null {

@@ -11,6 +11,7 @@ import type { LevelRange } from '../curves/loudness-panel.js';
 import { rowWidth } from '../curves/row-sizes.js';
 import { type TimeStretch, timeStretches } from '../curves/score-axis.js';
 import { type FindingExcerpt, findingExcerpt } from '../excerpt/finding-excerpt.js';
+import { MOST_SHOWN } from '../most-shown.js';
 import { ReportSheet } from '../report-sheet.js';
 import { cutClip, gainFor } from './cut-clip.js';
 import { findPassage, type Passage } from './find-passage.js';
@@ -66,6 +67,8 @@ export interface ListeningContent {
   readonly beat: TempoBeat;
   /** whether something could be heard that had to be left out */
   readonly shortened: boolean;
+  /** findings for which there is no room at all */
+  readonly more: number;
 }
 
 /** What a listening page is made from. */
@@ -91,7 +94,7 @@ export function listeningContent(
 ): ListeningContent {
   const { result, part, take, loudness } = source;
   const beat = tempoBeat(part.bars);
-  if (result.outcome !== 'reviewed') return { result, entries: [], wholeTake: [], beat, shortened: false };
+  if (result.outcome !== 'reviewed') return { result, entries: [], wholeTake: [], beat, shortened: false, more: 0 };
   const sheet = scratch({ typesetter, result }, WHOLE_WIDTH);
   const gain = gainFor(take);
   const stretches = timeStretches(result, part);
@@ -100,7 +103,8 @@ export function listeningContent(
   const look: Look = { ...source, typesetter, stretches, range: levelRange(curves, result) };
   let left = MOST_SECONDS;
   let shortened = false;
-  const told = result.findings.filter(({ weight, ledByBar }) => weight !== 'well' && ledByBar === undefined);
+  const all = result.findings.filter(({ weight, ledByBar }) => weight !== 'well' && ledByBar === undefined);
+  const told = all.slice(0, FIRST + MOST_SHOWN);
   const entries = told.map((finding, i): ListeningEntry => {
     const passage = findPassage(finding, result, part, i < FIRST ? FIRST_SECONDS : LATER_SECONDS);
     const fits = passage !== null && passage.toSeconds - passage.fromSeconds <= left;
@@ -119,7 +123,14 @@ export function listeningContent(
       clip: cutClip(take, passage.fromSeconds, passage.toSeconds, gain),
     };
   });
-  return { result, entries, wholeTake: wholeTakeCurves(look, rows, curves), beat, shortened };
+  return {
+    result,
+    entries,
+    wholeTake: wholeTakeCurves(look, rows, curves),
+    beat,
+    shortened,
+    more: all.length - told.length,
+  };
 }
 
 /** A picture without a playhead. */

@@ -86,7 +86,7 @@ ${line.length === 0 ? '' : `<p>${line.join('  ·  ')}</p>\n`}<p class="soft">${a
 }
 
 function reviewedHtml(content: ListeningContent, words: Words, markup: Markup, music: OpenFont): string {
-  const { result, entries, wholeTake, shortened } = content;
+  const { result, entries, wholeTake, shortened, more } = content;
   const praise = result.findings.filter(({ weight }) => weight === 'well').slice(0, MOST_PRAISE);
   const articles = entries.map((entry, i) => entryHtml(entry, i + 1, words, markup, music));
   const [first, also] = [articles.slice(0, FIRST), articles.slice(FIRST)];
@@ -101,7 +101,7 @@ function reviewedHtml(content: ListeningContent, words: Words, markup: Markup, m
     words.page.workOn[first.length] ?? '',
     first.length === 0 ? paragraphs([words.page.nothing], markup) : first.join(''),
     markup,
-  )}${section(words.listen.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(words.listen.enough)}</p>\n` : ''}${section(
+  )}${section(words.listen.also, also.join(''), markup)}${shortened ? `<p class="soft">${markup(words.listen.enough)}</p>\n` : ''}${more > 0 ? `<p class="soft">${markup(words.table.more(more))}</p>\n` : ''}${section(
     words.listen.wholeTake,
     `${wholeTake.map((picture) => `<figure>${pictureHtml(picture, music, WHOLE_SCALE)}</figure>\n`).join('')}<div class="soft">${paragraphs(captionsOf(words, result, content.beat), markup)}</div>`,
     markup,

@@ -1,4 +1,4 @@
-import { engraveExcerpt, engravePart } from '../../engrave/index.js';
+import { type EngravedPart, engraveExcerpt, engravePart } from '../../engrave/index.js';
 import { drawPdf } from '../../page/index.js';
 import { typesetterIn } from '../typesetter-in.js';
 import { layoutStudySheet, type StudySheetContent } from './layout-study-sheet.js';
@@ -7,6 +7,8 @@ import { layoutStudySheet, type StudySheetContent } from './layout-study-sheet.j
 export interface StudySheetInput extends StudySheetContent {
   /** the part for engraving, as `engravingCopy` of the room `score` makes it */
   readonly musicXml: string;
+  /** lays the part out; without it that is done here */
+  readonly engrave?: (musicXml: string) => Promise<EngravedPart | null>;
   /** goes into the file instead of the clock */
   readonly creationDate: Date;
 }
@@ -21,7 +23,8 @@ export interface StudySheetInput extends StudySheetContent {
  */
 export async function drawStudySheet(input: StudySheetInput): Promise<Uint8Array> {
   const typesetter = typesetterIn(input.language);
-  const part = await engravePart(input.musicXml);
+  const { engrave = engravePart } = input;
+  const part = await engrave(input.musicXml);
   const drawing = layoutStudySheet(input, typesetter, (from, to, width) =>
     part === null ? null : engraveExcerpt(part, typesetter, from, to, width),
   );

@@ -1,11 +1,12 @@
 import { drawTable, STYLES, writeParagraph } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
 import { concernsWholeTake } from '../../words/index.js';
+import { MOST_SHOWN } from '../most-shown.js';
 import type { ReportSheet } from '../report-sheet.js';
 import { notMeasuredLines } from './not-measured-lines.js';
 
 /**
- * Every finding that has not been told yet, by bar; then the recording's cautions and what was not measured.
+ * Every finding that has not been told yet, the most useful of them where they are very many, by bar; then the recording's cautions and what was not measured.
  *
  * @param sheet pages being filled
  * @param result the take, reviewed
@@ -16,7 +17,11 @@ export function drawDetails(sheet: ReportSheet, result: TakeResult, told: readon
   const rest = result.findings.filter(
     (finding) => !told.includes(finding) && !praised.includes(finding) && finding.ledByBar === undefined,
   );
-  if (rest.length > 0) drawRest(sheet, rest, result);
+  if (rest.length > 0) drawRest(sheet, rest.slice(0, MOST_SHOWN), result);
+  if (rest.length > MOST_SHOWN) {
+    sheet.space(6);
+    writeParagraph(sheet, sheet.words.table.more(rest.length - MOST_SHOWN), STYLES.body);
+  }
   drawList(sheet, sheet.words.table.recording, result.recording.cautions);
   drawList(sheet, sheet.words.table.notMeasured, notMeasuredLines(result));
 }

@@ -68,7 +68,7 @@ const codingSchema = z.object({
 
 const takeSchema = z.object({
   file: z.string().meta({ description: 'file name only, never a path of the machine' }),
-  sha256: z.string(),
+  sha256: z.string().meta({ description: 'of the recording; empty under blind, where it would tell whose it is' }),
   player: z.string().nullable(),
   date: z.string().nullable().meta({ description: 'ISO 8601 day the take was recorded' }),
   instrument: z.string().nullable().optional().meta({ description: 'as the roster or the file name has it' }),

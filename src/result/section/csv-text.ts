@@ -1,4 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
+import { printable } from '../../base/index.js';
 
 /** What spreadsheets run as a formula when a cell begins with it, also in their wide forms; an apostrophe shields it. */
 const RUN_BY_SPREADSHEETS = /^'*[=+\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]/;
@@ -15,16 +16,24 @@ export function csvText(rows: readonly (readonly string[])[]): string {
 
 /**
  * @param text anything a user or a file name may say
- * @returns the same for a cell: what a spreadsheet would run as a formula gets an apostrophe in front
+ * @returns the same for a cell on one line, without what a terminal obeys; what a spreadsheet would run is shielded
+ */
+export function textCell(text: string): string {
+  return exactCell(printable(text));
+}
+
+/**
+ * @param text anything a user or a file name may say
+ * @returns the same, letter by letter, for a cell: what a spreadsheet would run as a formula gets an apostrophe in front
  *
  * Source: OWASP, "CSV Injection", for the characters guarded.
  */
-export function textCell(text: string): string {
+export function exactCell(text: string): string {
   return RUN_BY_SPREADSHEETS.test(text) ? `'${text}` : text;
 }
 
 /**
- * @param cell what {@link textCell} has given
+ * @param cell what {@link exactCell} has given
  * @returns the text it was made from
  */
 export function cellText(cell: string): string {

@@ -9,6 +9,7 @@ import { scoreText } from '../source/score-text.js';
 import { writeXml } from '../source/write-xml.js';
 import { childNamed, type XmlElement } from '../source/xml-element.js';
 import { type BeamState, beamsOfBar } from './beams.js';
+import { engravable } from './engravable.js';
 import { noteTypeOf } from './note-type.js';
 
 /** What stands in a bar but belongs to the page or to playback, and what would merge bars that are counted one by one. */
@@ -28,7 +29,7 @@ interface Additions {
 /**
  * The part alone as a MusicXML document for an engraver: partwise, each `note` with its `printedId` as id, in written
  * pitch, with the beams, accidentals and note values that a sparse file leaves to the reader, without page layout,
- * credits, lyrics and the part's name.
+ * credits, lyrics and the part's name. Nothing in it asks for more than a part has, see {@link engravable}.
  *
  * @param bytes whole file, as for `readPart`
  * @param options which part
@@ -50,7 +51,9 @@ export function engravingCopy(bytes: Uint8Array, options: ReadPartOptions = {}):
       .map((child) => {
         if (child.name === 'note') return copyOfNote(child, `n${++notesSeen}`, additions);
         return child.name === 'attributes' ? withoutStyles(child) : child;
-      });
+      })
+      .map(engravable)
+      .filter((child) => child !== null);
     return { ...measure, children };
   });
   return documentOf(measures);

@@ -13,7 +13,7 @@ export interface PlayedNote {
 }
 
 /** A long concerto movement has some ten thousand; each takes a kilobyte. */
-const MOST_NOTES = 100_000;
+const MOST_NOTES = 20_000;
 
 type DraftNote = { -readonly [K in keyof PartNote]: PartNote[K] };
 

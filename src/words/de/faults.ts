@@ -127,7 +127,7 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'score-empty': () => 'Die Notendatei ist leer (0 Bytes); nötig ist eine MusicXML-Datei.',
   'score-no-xml': () => 'Die Datei ist weder XML noch eine komprimierte Notendatei; nötig ist eine MusicXML-Datei.',
   'score-too-large': ({ megabytes }) =>
-    `Die Notendatei hat ${megabytes} MB; gelesen werden höchstens 48 MB, komprimiert 8 MB.`,
+    `Die Notendatei hat ${megabytes} MB; gelesen werden höchstens 16 MB, komprimiert 8 MB.`,
   'score-grows': ({ ratio }) =>
     `Die komprimierte Notendatei wächst auf mehr als das ${ratio}-Fache; das tut keine Musik.`,
   'score-zip-without-score': () =>
@@ -161,6 +161,7 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `Zeile ${line}: Die Datei ist leer; nötig ist eine Kopfzeile: ${columns.join(',')}.`,
   'roster-many-cells': ({ line, cells, heads }) =>
     `Zeile ${line}: Es gibt ${cells} Zellen und ${heads} Spalten; eine Zelle mit Komma in Anführungszeichen setzen.`,
+  'roster-long-cell': ({ line, most }) => `In Zeile ${line} steht eine Zelle mit mehr als ${most} Zeichen; sie kürzen.`,
   'roster-quotes': ({ line }) =>
     `Zeile ${line}: Die Anführungszeichen einer Zelle passen nicht zusammen; sie schließen und die in der Zelle verdoppeln.`,
   'roster-head-empty': ({ line, place }) => `Zeile ${line}: Spalte ${place} hat keinen Kopf; ihr einen geben.`,
@@ -211,6 +212,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'sheet-over-source': () => 'Das Blatt käme an die Stelle dessen, woraus es entsteht; einen anderen Namen wählen.',
 
   'file-missing': () => 'Die Datei gibt es nicht; den Namen prüfen.',
+  'name-not-utf8': () =>
+    'Der Name dieser Datei ist nicht in UTF-8 geschrieben, deshalb lässt sie sich nicht öffnen; die Datei umbenennen.',
   'file-forbidden': () => 'Das darf nicht gelesen werden; den Besitzer um Erlaubnis bitten.',
   'link-in-circle': () =>
     'Das ist eine Verknüpfung, die auf sich selbst zeigt; die Datei angeben, auf die sie zeigen soll.',

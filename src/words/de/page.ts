@@ -95,6 +95,8 @@ export const TABLE: TableWords = {
   notJudged: '–',
   notPlayed: 'nicht gespielt',
   everythingElse: 'Alles andere, Takt für Takt',
+  more: (count) =>
+    `${count === 1 ? 'Eine weitere Stelle steht' : `${count} weitere Stellen stehen`} nicht hier, sondern nur in der JSON-Datei neben dieser Seite.`,
   where: 'Wo',
   about: 'Bereich',
   to: 'Was tun',

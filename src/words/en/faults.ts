@@ -121,7 +121,7 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'score-empty': () => 'the score is empty (0 bytes); a MusicXML file is needed',
   'score-no-xml': () => 'the file is neither XML nor a compressed score; a MusicXML file is needed',
   'score-too-large': ({ megabytes }) =>
-    `the score is ${megabytes} MB large; at most 48 MB are read, 8 MB when compressed`,
+    `the score is ${megabytes} MB large; at most 16 MB are read, 8 MB when compressed`,
   'score-grows': ({ ratio }) => `the compressed score grows more than ${ratio}-fold; no music does`,
   'score-zip-without-score': () => 'the compressed score holds no MusicXML file; export it again as MusicXML',
   'score-zip-names-nothing': () =>
@@ -150,6 +150,7 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     `line ${line}: the file is empty; a line of heads is needed: ${columns.join(',')}`,
   'roster-many-cells': ({ line, cells, heads }) =>
     `line ${line}: there are ${cells} cells, and ${heads} heads; put quotes around a cell with a comma in it`,
+  'roster-long-cell': ({ line, most }) => `line ${line} has a cell of more than ${most} letters; shorten it`,
   'roster-quotes': ({ line }) =>
     `line ${line}: the quotes of a cell do not match; close them, and double those inside a cell`,
   'roster-head-empty': ({ line, place }) => `line ${line}: head ${place} is empty; give the column a name`,
@@ -194,6 +195,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'sheet-over-source': () => 'the sheet would take the place of what it is made from; choose another name',
 
   'file-missing': () => 'there is no such file; check the name',
+  'name-not-utf8': () =>
+    'the name of this file is not written in UTF-8, so the file cannot be opened by it; give it another name',
   'file-forbidden': () => 'this may not be read; ask its owner for leave to read it',
   'link-in-circle': () => 'this is a link that leads back to itself; give the file it should lead to',
   'folder-for-file': () => 'this is a folder; a file is needed',

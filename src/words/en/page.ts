@@ -93,6 +93,8 @@ export const TABLE: TableWords = {
   notJudged: '–',
   notPlayed: 'not played',
   everythingElse: 'Everything else, bar by bar',
+  more: (count) =>
+    `${count} more ${count === 1 ? 'place is' : 'places are'} not shown here. Your teacher finds ${count === 1 ? 'it' : 'them'} in the JSON file beside this page.`,
   where: 'Where',
   about: 'About',
   to: 'To',

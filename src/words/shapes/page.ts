@@ -65,6 +65,8 @@ export interface TableWords {
   /** in place of a count where nothing of a criterion was played */
   readonly notPlayed: string;
   readonly everythingElse: string;
+  /** said of findings for which there is no room */
+  readonly more: (count: number) => string;
   readonly where: string;
   readonly about: string;
   readonly to: string;

@@ -1,0 +1,35 @@
+import { InputError } from '../base/index.js';
+import { findWavChunks } from './wav-chunks.js';
+import { readWavFormat } from './wav-format.js';
+
+const LONGEST_SECONDS = 3600;
+
+/**
+ * Refuses a WAV file that is too long by its first bytes, before the whole of it is read. What cannot be told by them is left
+ * to the reading.
+ *
+ * @param head the first bytes of the file
+ * @param fileBytes how large the file is
+ * @throws InputError `recording-too-long`
+ *
+ * Source: as `findWavChunks`.
+ */
+export function refuseOverAnHour(head: Uint8Array, fileBytes: number): void {
+  const seconds = secondsOf(head, fileBytes);
+  if (seconds > LONGEST_SECONDS) throw new InputError('recording-too-long', { minutes: Math.round(seconds / 60) });
+}
+
+function secondsOf(head: Uint8Array, fileBytes: number): number {
+  const tag = (at: number): string => String.fromCharCode(...head.subarray(at, at + 4));
+  if (!['RIFF', 'RF64', 'BW64'].includes(tag(0)) || tag(8) !== 'WAVE') return 0;
+  try {
+    const view = new DataView(head.buffer, head.byteOffset, head.byteLength);
+    const { format, data, announcedDataBytes, openEnded } = findWavChunks(view);
+    const { sampleBytes, channels, sampleRateHz } = readWavFormat(view, format);
+    const announced = openEnded ? Number.POSITIVE_INFINITY : (announcedDataBytes ?? data.size);
+    return Math.min(announced, fileBytes - data.start) / (sampleBytes * channels * sampleRateHz);
+  } catch (error) {
+    if (error instanceof InputError) return 0;
+    throw error;
+  }
+}
