@@ -31,6 +31,11 @@ const LEAST_HEARD = 0.6;
 /** A frame must hold so many periods of the lowest pitch that is looked for. */
 const LEAST_PERIODS = 3;
 
+/** The engine comes to no end at higher rates. */
+const HIGHEST_RATE_HZ = 48_000;
+/** Pitches are looked for over at least so many octaves, else nowhere. */
+const LEAST_RANGE_OCTAVES = 0.1;
+
 const TOO_SHORT = notMeasured('second-ear-too-short');
 const TOO_LOW = notMeasured('second-ear-too-low');
 const NOT_HEARD = notMeasured('second-ear-unclear');
@@ -57,21 +62,37 @@ export async function hearPitches(
 }
 
 function hearPitch(samples: SampleStretch, sampleRateHz: number, note: NoteSpan, ear: FrameEar): MaybeNumber {
+  const every = Math.ceil(sampleRateHz / HIGHEST_RATE_HZ);
+  const rate = sampleRateHz / every;
+  const length = FRAME * every;
   const range = {
     lowest: midiToHz(note.midi - RANGE_SEMITONES),
-    highest: Math.min(midiToHz(note.midi + RANGE_SEMITONES), sampleRateHz / 2),
+    highest: Math.min(midiToHz(note.midi + RANGE_SEMITONES), rate / 2),
   };
-  if ((range.lowest * FRAME) / sampleRateHz < LEAST_PERIODS) return TOO_LOW;
+  if ((range.lowest * FRAME) / rate < LEAST_PERIODS) return TOO_LOW;
+  if (Math.log2(range.highest / range.lowest) < LEAST_RANGE_OCTAVES) return NOT_HEARD;
   const first = Math.max(0, Math.ceil((note.onset + BEGINNING) * sampleRateHz));
-  const last = Math.min(samples.length, Math.floor((note.offset - END) * sampleRateHz)) - FRAME;
+  const last = Math.min(samples.length, Math.floor((note.offset - END) * sampleRateHz)) - length;
   if (!(last >= first)) return TOO_SHORT;
-  const count = Math.min(MOST_FRAMES, 1 + Math.floor((last - first) / (FRAME / 4)));
+  const count = Math.min(MOST_FRAMES, 1 + Math.floor((last - first) / (length / 4)));
   const cents: number[] = [];
   for (let i = 0; i < count; i++) {
     const from = count === 1 ? first : first + Math.round(((last - first) * i) / (count - 1));
-    const heard = ear(samples.subarray(from, from + FRAME), sampleRateHz, range);
+    const heard = ear(slower(samples.subarray(from, from + length), every), rate, range);
     if (heard === null || heard.confidence < LEAST_CONFIDENCE) continue;
-    cents.push(1200 * Math.log2(heard.hz / midiToHz(note.midi)));
+    const away = 1200 * Math.log2(heard.hz / midiToHz(note.midi));
+    // at the edge of what is searched there is no pitch, only the edge
+    if (Math.abs(away) <= 100 * RANGE_SEMITONES) cents.push(away);
   }
   return cents.length < LEAST_HEARD * count ? NOT_HEARD : median(cents);
+}
+
+/** Means of so many samples each: what they let through beyond half the new rate is soft, and no pitch is there. */
+function slower(samples: Float32Array, every: number): Float32Array {
+  if (every === 1) return samples;
+  return Float32Array.from({ length: Math.floor(samples.length / every) }, (_, i) => {
+    let sum = 0;
+    for (let k = 0; k < every; k++) sum += samples[i * every + k]!;
+    return sum / every;
+  });
 }

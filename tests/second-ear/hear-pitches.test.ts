@@ -36,6 +36,17 @@ describe('the second ear', () => {
     expect(Math.abs(number(await centsOf(tone(hz, 0.6), midi)) - cents)).toBeLessThan(2);
   });
 
+  // The engine itself comes to no end beyond 48 kHz.
+  it.each([8000, 48_000, 88_200, 96_000, 176_400, 192_000])('hears notes at a rate of %i Hz', async (rate) => {
+    for (const [hz, midi] of [
+      [440, 69],
+      [880, 81],
+    ] as const) {
+      const [heard] = await hearPitches(tone(hz, 0.8, rate), rate, [{ onset: 0, offset: 0.8, midi }]);
+      expect(Math.abs(number(heard as MaybeNumber))).toBeLessThan(rate < 16_000 ? 15 : 3);
+    }
+  });
+
   it('hears notes where they are in a recording', async () => {
     const samples = new Float32Array(RATE * 2);
     samples.set(tone(440, 0.6), 0);
