@@ -12,7 +12,7 @@ import { failureOf } from './failures/failure-of.js';
 import { type ChosenTake, chosenTakes } from './handout/chosen-takes.js';
 import { folderNames } from './handout/folder-names.js';
 import { mailOf } from './handout/mail-of.js';
-import { filesOfTakes } from './results/open-results.js';
+import { takesWithResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { readRecord, recordPath } from './results/take-record.js';
 import type { TakeFailure } from './types.js';
@@ -76,13 +76,9 @@ export async function runHandout(request: HandoutRequest): Promise<HandoutSummar
 }
 
 function rowsIn(folder: string): { rows: SectionRow[]; failures: TakeFailure[] } {
-  const names = filesOfTakes(folder)
-    .filter((file) => file.endsWith('.json'))
-    .map((file) => file.slice(0, -'.json'.length));
-  if (names.length === 0) throw new InputError('folder-without-results').about(folder);
   const rows: SectionRow[] = [];
   const failures: TakeFailure[] = [];
-  for (const name of names) {
+  for (const name of takesWithResults(folder)) {
     try {
       rows.push(readResult(folder, name));
     } catch (error) {

@@ -1,11 +1,11 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { agreedLanguage, byCodePoint, InputError, type Language } from '../base/index.js';
+import { agreedLanguage, byCodePoint, type Language } from '../base/index.js';
 import { sameRecordings } from '../result/index.js';
 import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failures/failure-of.js';
 import { failureTold } from './history/old-sentences/failure-told.js';
-import { filesOfTakes, openResults } from './results/open-results.js';
+import { openResults, takesWithResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { RECORDS, readRecord, recordPath } from './results/take-record.js';
 import { reportOf } from './results/write-take.js';
@@ -35,12 +35,7 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   const { outFolder } = request;
   const lost = failuresIn(outFolder);
   const failed = new Set(lost.map(({ name }) => name));
-  const names = filesOfTakes(outFolder)
-    .filter((file) => file.endsWith('.json'))
-    .map((file) => file.slice(0, -'.json'.length));
-  if (names.length === 0) {
-    throw new InputError('folder-without-results').about(outFolder);
-  }
+  const names = takesWithResults(outFolder);
   openResults(outFolder);
   const read = names.filter((name) => !failed.has(name)).map((name) => endOf(request, name));
   const ends = [...read, ...lost].sort((a, b) => byCodePoint(a.name, b.name));

@@ -24,7 +24,7 @@ interface Harmonic {
 }
 
 /**
- * A second ear for pitch: how well the harmonics of each semitone stand out in the spectrum. Periods tell quick notes
+ * Pitch by harmonics: how well the harmonics of each semitone stand out in the spectrum. Periods tell quick notes
  * apart; harmonics tell a tone from what others left in the room, and from the octaves of its period.
  *
  * Source: harmonic sums of a compressed spectrum (Hermes 1988, “Measurement of pitch by subharmonic summation”, with the

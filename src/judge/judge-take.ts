@@ -1,4 +1,3 @@
-import { STANDARDS } from '../standards/index.js';
 import { criterionLines } from './criterion-lines.js';
 import type { Weight } from './finding-kinds.js';
 import { judgeArticulation } from './judges/articulation.js';
@@ -52,7 +51,7 @@ const RANK: Readonly<Record<Weight, number>> = { fix: 0, watch: 1, well: 2 };
  * Source: standards name theirs.
  */
 export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<JudgeInput, 'standards'>>): Judgement {
-  const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
+  const standards = standardsFor(input.brief);
   const full: JudgeInput = { standards, ...input };
   const played = whatWasPlayed(full);
   if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], played) };

@@ -17,11 +17,12 @@ export function askedFor(standard: Standard, usual: Standard): { readonly asked?
 }
 
 /**
- * @param brief the teacher's brief
+ * @param brief the teacher's brief, undefined without one
  * @returns the standards of the house with those the brief sets; a tempo range that is narrower on one side counts with
  * that side, as what lies within it is not told anyhow
  */
-export function standardsFor(brief: Brief): Standards {
+export function standardsFor(brief: Brief | undefined): Standards {
+  if (brief === undefined) return STANDARDS;
   const { tempo, contrast, hairpin, intonation } = brief;
   const sides =
     tempo === null

@@ -1,4 +1,3 @@
-import { STANDARDS } from '../standards/index.js';
 import type { JudgeInput } from './observed/judge-input.js';
 import { strayOf } from './observed/stray-of.js';
 import { standardsFor } from './standards-for.js';
@@ -11,7 +10,7 @@ import { standardsFor } from './standards-for.js';
  */
 export function surelyOutOfTune(input: Omit<JudgeInput, 'standards'>): number[] {
   if (input.alignment.fit !== 'this-part' || input.brief?.criteria.intonation.judged === false) return [];
-  const standards = input.brief === undefined ? STANDARDS : standardsFor(input.brief);
+  const standards = standardsFor(input.brief);
   return input.measurements.notes.flatMap((measure) =>
     strayOf({ ...input, standards }, measure)?.weight === 'fix' ? [measure.index] : [],
   );

@@ -16,7 +16,7 @@ function strongest(evidence: Float32Array): number {
   return LOWEST + evidence.indexOf(Math.max(...evidence));
 }
 
-describe('the second ear, for harmonics', () => {
+describe('the ear for harmonics', () => {
   it.each([60, 64, 69, 76, 81, 84])(
     'hears a tone of MIDI %d at its own semitone, surer than at its octaves',
     (midi) => {

@@ -38,8 +38,9 @@ export function fillGaps(input: DecodeInput, segments: readonly DecodedSegment[]
     const start = from?.segment.fromFrame ?? 0;
     const end = next?.segment.fromFrame ?? Number.POSITIVE_INFINITY;
     const between = segments.filter((s) => s.fromFrame >= start && s.fromFrame < end);
-    const gap = firstOf(ATTEMPTS, (attempt) => fillGap(input, from, next, between, attempt));
-    filled.push(...(gap ?? between));
+    const gap = gapBetween(input, from, next, between);
+    const won = gap === null ? null : firstOf(ATTEMPTS, (attempt) => fillGap(input, gap, attempt));
+    filled.push(...(won ?? between));
     from = next;
   }
   return filled;
@@ -86,25 +87,41 @@ function anchorsOf(input: DecodeInput, found: readonly DecodedSegment[]): Anchor
   );
 }
 
-/** The segments from one anchor, which stays where it is, up to the next; null when what was found before is to stay. */
-function fillGap(
+/** A stretch of a piece in which notes are missing. */
+interface Gap {
+  readonly from: Anchor | null;
+  readonly next: Anchor | null;
+  readonly between: readonly DecodedSegment[];
+  /** place of its first note in the piece */
+  readonly first: number;
+  /** its notes, those of both anchors among them */
+  readonly notes: readonly PartNote[];
+  readonly missing: readonly PartNote[];
+}
+
+/** What is missing between two anchors; null where nothing is, or so much that it was jumped over. */
+function gapBetween(
   input: DecodeInput,
   from: Anchor | null,
   next: Anchor | null,
   between: readonly DecodedSegment[],
-  { noneAdded, roughKnown }: Attempt,
-): DecodedSegment[] | null {
-  const { boundaries, hopSeconds } = input;
+): Gap | null {
   const first = from?.place ?? 0;
-  const last = next?.place ?? input.notes.length - 1;
-  const notes = input.notes.slice(first, last + 1);
+  const notes = input.notes.slice(first, (next?.place ?? input.notes.length - 1) + 1);
   const known = new Set(between.map((segment) => segment.index));
   const missing = notes.slice(0, next === null ? undefined : -1).filter((note) => !known.has(note.index));
   if (missing.length === 0 || missing.length > MOST_NOTES) return null;
+  return { from, next, between, first, notes, missing };
+}
+
+/** The segments from one anchor, which stays where it is, up to the next; null when what was found before is to stay. */
+function fillGap(input: DecodeInput, gap: Gap, { noneAdded, roughKnown }: Attempt): DecodedSegment[] | null {
+  const { boundaries, hopSeconds } = input;
+  const { from, next, between, first, notes, missing } = gap;
   const startSeconds = from === null ? input.startSeconds : from.segment.fromFrame * hopSeconds;
   const endSeconds = next === null ? input.endSeconds : next.segment.fromFrame * hopSeconds;
   const roughOnsets = input.roughOnsets
-    .slice(first, last + 1)
+    .slice(first, first + notes.length)
     .map((t) => (roughKnown && t > startSeconds && t < endSeconds ? t : Number.NaN));
   if (from !== null) roughOnsets[0] = startSeconds;
   if (next !== null) roughOnsets[notes.length - 1] = endSeconds;
@@ -112,7 +129,7 @@ function fillGap(
   const segments = decodePiece({
     ...input,
     notes,
-    graceAfter: input.graceAfter.slice(first, last + 1),
+    graceAfter: input.graceAfter.slice(first, first + notes.length),
     roughOnsets,
     startSeconds,
     endSeconds: next === null ? input.endSeconds : endSeconds + hopSeconds,

@@ -32,10 +32,13 @@ const LEAST_EVIDENCE = 0.15;
  */
 export function findBoundaries(features: Features, grid: PitchGrid): Boundaries {
   const attack = attackCurve(features, grid);
-  const byPeriod = pitchChangeCurve(grid, grid.byPeriod);
-  // harmonics tell changes that periods mistake for octaves; periods are sharper in time
-  const byBoth = pitchChangeCurve(grid, grid.salience);
-  const pitchChange = byPeriod.map((c, f) => Math.max(c, byBoth[f]!));
+  const pitchChange = pitchChangeCurve(grid, grid.byPeriod);
+  if (grid.salience !== grid.byPeriod) {
+    // harmonics tell changes that periods mistake for octaves; periods are sharper in time
+    pitchChangeCurve(grid, grid.salience).forEach((c, f) => {
+      if (c > pitchChange[f]!) pitchChange[f] = c;
+    });
+  }
   const strength = attack.map((a, f) => Math.max(a, pitchChange[f]!));
   const apart = Math.max(1, Math.round(APART_SECONDS / grid.hopSeconds));
   const frames: number[] = [];

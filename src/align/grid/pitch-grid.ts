@@ -13,7 +13,7 @@ export interface PitchGrid {
   readonly place: Uint16Array;
   /** more than 0 to 1: evidence that this semitone sounds, by its periods and by its harmonics */
   readonly salience: Float32Array;
-  /** 0 to 1: the same by its periods alone, which are read from shorter windows */
+  /** 0 to 1: the same by its periods alone, which are read from shorter windows; `salience` itself where there is no more */
   readonly byPeriod: Float32Array;
   /** a frame, 0 to 1: evidence that there is any tone */
   readonly sounding: Float32Array;
@@ -103,7 +103,7 @@ export function buildPitchGrid(
     rowStart,
     place,
     salience,
-    byPeriod: rows.byPeriod,
+    byPeriod: harmonics === null ? salience : rows.byPeriod,
     sounding,
     voicing,
     strongest,

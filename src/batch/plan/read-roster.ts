@@ -1,6 +1,6 @@
-import { CsvError, parse } from 'csv-parse/sync';
 import { InputError } from '../../base/index.js';
 import { type DateOrder, readDates } from './read-dates.js';
+import { readTable } from './read-table.js';
 
 const COLUMNS = ['file', 'player', 'date', 'instrument', 'part'] as const;
 type Column = (typeof COLUMNS)[number];
@@ -37,8 +37,7 @@ const LONGEST_CELL = 1000;
  * first line `sep=;` that names the sign (common practice).
  */
 export function readRoster(bytes: Uint8Array, order?: DateOrder): RosterLine[] {
-  const text = decoded(bytes);
-  const [heads, ...rows] = cellsOf(text);
+  const [heads, ...rows] = readTable(bytes);
   if (heads === undefined) throw new InputError('roster-empty', { line: 1, columns: COLUMNS });
   const columns = columnsOf(heads.cells, heads.line);
   const lines = rows.filter(({ cells }) => cells.some((cell) => cell !== ''));
@@ -70,46 +69,6 @@ function furtherIn(cells: readonly string[], columns: readonly RosterColumn[]): 
   const all = columns.map(({ known, head }, at) => ({ known, head, cell: cells[at] ?? '' }));
   const said = all.filter(({ known, cell }) => known === null && cell !== '');
   return Object.fromEntries(said.map(({ head, cell }) => [head, cell]));
-}
-
-/** Source: RFC 3629 and RFC 2781 for byte order marks. */
-function decoded(bytes: Uint8Array): string {
-  const isWide = bytes[0] === 0xff && bytes[1] === 0xfe;
-  try {
-    return new TextDecoder(isWide ? 'utf-16le' : 'utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new InputError('roster-no-utf8');
-  }
-}
-
-const SEPARATOR_LINE = /^"?sep=(.)"?\r?\n/i;
-const SEPARATORS = [',', ';', '\t'] as const;
-
-function cellsOf(whole: string): { cells: string[]; line: number }[] {
-  const named = SEPARATOR_LINE.exec(whole);
-  const text = whole.slice(named?.[0].length ?? 0);
-  const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? '';
-  const count = (sign: string): number => firstLine.split(sign).length;
-  const likeliest = SEPARATORS.reduce((best, sign) => (count(sign) > count(best) ? sign : best));
-  const delimiter = named?.[1] ?? likeliest;
-  const before = named === null ? 0 : 1;
-  try {
-    const records = parse(text, {
-      delimiter,
-      info: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      trim: true,
-    });
-    return (records as unknown as { record: string[]; info: { lines: number } }[]).map(({ record, info }) => ({
-      cells: record.map((cell) => cell.normalize('NFC').trim()),
-      line: info.lines + before,
-    }));
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const line = ('lines' in error ? Number(error.lines) : 1) + before;
-    throw new InputError('roster-quotes', { line });
-  }
 }
 
 /** A column: one of those that are known, or a further one with its head as written. */

@@ -31,6 +31,17 @@ function isLink(path: string): boolean {
 
 /**
  * @param folder the folder for results
+ * @returns names of the takes that have a result there, in code point order of their files
+ * @throws InputError when there is none
+ */
+export function takesWithResults(folder: string): string[] {
+  const files = filesOfTakes(folder).filter((file) => file.endsWith('.json'));
+  if (files.length === 0) throw new InputError('folder-without-results').about(folder);
+  return files.map((file) => file.slice(0, -'.json'.length));
+}
+
+/**
+ * @param folder the folder for results
  * @returns names of the files in its folder for takes, in code point order; none when it is not there
  */
 export function filesOfTakes(folder: string): string[] {

@@ -7,7 +7,7 @@ import { pageDate, type Tool } from '../../review/index.js';
 import { namingFile } from '../disk/naming-file.js';
 import { readWhole } from '../disk/read-whole.js';
 import { writeWhole } from '../disk/write-whole.js';
-import { filesOfTakes, openResults } from '../results/open-results.js';
+import { openResults, takesWithResults } from '../results/open-results.js';
 import { readTake } from '../results/read-result.js';
 import { readMarks } from './read-marks.js';
 
@@ -43,12 +43,10 @@ export interface StandingSummary {
  */
 export async function runStanding(request: StandingRequest): Promise<StandingSummary> {
   const { outFolder, marksPath, tool, chairs, paper } = request;
-  const names = filesOfTakes(outFolder).filter((file) => file.endsWith('.json'));
-  if (names.length === 0) throw new InputError('folder-without-results').about(outFolder);
+  const names = takesWithResults(outFolder);
   const marks = marksPath === undefined ? [] : marksIn(marksPath);
   const languages: Language[] = [];
-  const rows = names.map((file) => {
-    const name = file.slice(0, -'.json'.length);
+  const rows = names.map((name) => {
     const result = readTake(outFolder, name);
     languages.push(result.language ?? 'en');
     return standingRow(name, result);

@@ -1,6 +1,7 @@
 import { isMeasured } from '../../base/index.js';
 import type { BriefBreath } from '../../brief/index.js';
 import type { BreathMeasure, TransitionMeasure } from '../../measure/index.js';
+import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { onsetDoubt } from '../observed/onset-doubt.js';
@@ -47,11 +48,6 @@ function judgeAsked(input: JudgeInput, breath: BreathMeasure): Observation[] {
   if (asked.kind !== 'full' || gap >= breathFull.value) return [];
   const weight = sure && gap < breathSip.value ? 'fix' : 'watch';
   return [{ kind: 'breath-short', weight, size: 0.7, measured: measured(breathFull.value), ...place }];
-}
-
-function isSure({ alignment, standards }: JudgeInput, index: number): boolean {
-  const note = alignment.notes[index];
-  return note?.status === 'as-written' && note.confidence >= standards.noteConfidence.value;
 }
 
 function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observation[] {

@@ -1,4 +1,5 @@
 import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
+import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { onsetDoubt } from '../observed/onset-doubt.js';
@@ -86,10 +87,4 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
 /** The onset of a note at the pitch of the one before it is the least sure of all. */
 function isRepeated({ part }: JudgeInput, index: number): boolean {
   return part.notes[index]?.soundingMidi === part.notes[index - 1]?.soundingMidi;
-}
-
-/** A note is sure enough to be timed: heard as written, with confidence. */
-function isSure(input: JudgeInput, index: number): boolean {
-  const note = input.alignment.notes[index];
-  return note?.status === 'as-written' && note.confidence >= input.standards.noteConfidence.value;
 }
