@@ -28,7 +28,8 @@ beforeAll(() => {
     'thin.flac': knock('knock.flac'),
   });
   const asked = ['review', '--score', 'part.musicxml', '--out', 'out', 'takes', '--json-only', '--language', 'de'];
-  expect(takesheet(root, ...asked).status).toBe(0);
+  // Knocks are no playing: three of the four could not be reviewed, as the exit status says.
+  expect(takesheet(root, ...asked).status).toBe(1);
 });
 afterAll(() => rmSync(root, { recursive: true }));
 
