@@ -103,13 +103,18 @@ describe('the run is stopped', () => {
   );
 });
 
+/** A sawtooth of 220 Hz: sound with a pitch in every frame, so all of it has to be listened to. */
+function longTone({ seconds, rateHz }: { readonly seconds: number; readonly rateHz: number }): Float32Array {
+  return new Float32Array(seconds * rateHz).map((_, i) => 0.2 * (((i * 220) / rateHz) % 1) - 0.1);
+}
+
 describe('a take that', () => {
   const LONG = { seconds: 3600, rateHz: 22050 };
 
   beforeAll(() => {
     put(root, {
       'long/ada.wav': goodTake({ seed: 1 }),
-      'long/hour.wav': encodeWav(new Float32Array(LONG.seconds * LONG.rateHz).fill(0.1), LONG.rateHz),
+      'long/hour.wav': encodeWav(longTone(LONG), LONG.rateHz),
     });
   });
 
@@ -121,7 +126,7 @@ describe('a take that', () => {
   it('takes too long loses only itself', () => {
     const scores = Object.fromEntries([1, 2, 3, 4, 5, 6, 7, 8].map((i) => [`scores/${i}.musicxml`, SHORT_PART]));
     put(root, { ...scores, 'roster.csv': 'file,part\nada.wav,1\n' });
-    const manyTimes = ['--scores', 'scores', '--roster', 'roster.csv', '--time-limit', '40'];
+    const manyTimes = ['--scores', 'scores', '--roster', 'roster.csv', '--time-limit', '20'];
     const ended = takesheet(root, 'review', '--out', 'out-long', 'long', '--json-only', ...manyTimes);
     expect(ended.status).toBe(1);
     expect(lines(ended.stdout)).toEqual([expect.stringMatching(/^ada\treviewed\t/), 'hour\tfailed\t\t\t']);
