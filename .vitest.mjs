@@ -4,5 +4,10 @@ import { defineConfig } from 'vitest/config';
 const LIMIT_MS = 600_000;
 
 export default defineConfig({
-  test: { testTimeout: LIMIT_MS * Math.max(1, Number(process.env.FUZZ_TIMES ?? 1)), hookTimeout: LIMIT_MS },
+  test: {
+    // Files share what they load: the engines are compiled once a worker, and no test leaves anything behind.
+    isolate: false,
+    testTimeout: LIMIT_MS * Math.max(1, Number(process.env.FUZZ_TIMES ?? 1)),
+    hookTimeout: LIMIT_MS,
+  },
 });
