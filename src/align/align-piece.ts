@@ -6,6 +6,7 @@ import { dropMisplaced, localPace } from './expected-timing.js';
 import { findTrough } from './find-trough.js';
 import { decodePiece } from './fine/decode-piece.js';
 import { fillGaps } from './fine/fill-gaps.js';
+import { splitLeadIns } from './fine/split-lead-ins.js';
 import type { DecodedSegment, DecodeInput } from './fine/types.js';
 import type { Boundaries } from './grid/find-boundaries.js';
 import type { PitchGrid } from './grid/pitch-grid.js';
@@ -94,7 +95,7 @@ export function alignPiece(heard: Heard, part: Part, piece: Run): PieceNotes {
     offsetSemitones,
   };
   const segments = nameWrongNotes(
-    fillGaps(input, decodePiece(input)),
+    splitLeadIns(input, fillGaps(input, decodePiece(input))),
     notes.map((n) => n.index),
     ({ fromFrame, toFrame }) => evidence.strongest(fromFrame, toFrame).midi,
   );
@@ -159,7 +160,7 @@ function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[
   let lastIndex = -1;
   segments.forEach((segment, s) => {
     const next = segments[s + 1]?.onsetSeconds ?? Math.max(endSeconds, segment.onsetSeconds + 0.02);
-    const { index, verdict, fromFrame, toFrame, onsetSeconds } = segment;
+    const { index, verdict, fromFrame, toFrame, onsetSeconds, leadsIn } = segment;
     const offsetSeconds = refineOffset(features, onsetSeconds, next);
     if (index !== null && verdict !== null) {
       if (vanishes(heard, segments[s - 1], segment, offsetSeconds, next)) return;
@@ -178,7 +179,7 @@ function nameSegments(heard: Heard, part: Part, segments: readonly TimedSegment[
       notes.push({ index: found, status: 'as-written', playedMidi: midi, onsetSeconds, offsetSeconds, confidence });
       lastIndex = found;
     } else if (sure && !echoes(segments[s - 1], midi) && offsetSeconds - onsetSeconds >= LEAST_ADDED_SECONDS) {
-      added.push({ onsetSeconds, offsetSeconds, midi, afterIndex: lastIndex });
+      added.push({ onsetSeconds, offsetSeconds, midi, afterIndex: lastIndex, ...(leadsIn && { leadsIn }) });
     }
   });
   return { notes, added };

@@ -20,6 +20,8 @@ export interface AddedNote {
   readonly midi: number;
   /** last part note before it, -1 before the first */
   readonly afterIndex: number;
+  /** true for one that leads into the note behind it like a grace note */
+  readonly leadsIn?: boolean;
 }
 
 /** A place where the player stopped and began again, at the same note or earlier. */

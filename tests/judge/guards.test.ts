@@ -113,6 +113,10 @@ describe('an added note', () => {
     expect(weight({}, { 9: UNSURE })).toBe('watch');
   });
 
+  it('is to be watched where it leads into the next note, as an ornament may', () => {
+    expect(weight({ leadsIn: true })).toBe('watch');
+  });
+
   it('is nothing where it is the note before begun anew, and to be watched where it is the next one', () => {
     expect(weight({ midi: before })).toBeNull();
     const next = PART.notes[9]!.soundingMidi;

@@ -11,6 +11,8 @@ export interface DecodedSegment {
   readonly toFrame: number;
   /** true for a note that was only found when its gap was looked at again */
   readonly lookedAtAgain?: boolean;
+  /** true for a short sound of another pitch that leads into the note behind it */
+  readonly leadsIn?: boolean;
 }
 
 /** Everything the search asks for. */

@@ -13,7 +13,8 @@ const RESTART_SECONDS = 2;
  * @returns one observation a note; notes inside a skip are the skip's
  *
  * Source: definition. A note under a slur, or repeated, that is not heard may simply not have spoken or been too soft for
- * the recorder, and the first and last notes may be cut off: that is to be watched, not accused.
+ * the recorder, and the first and last notes may be cut off: that is to be watched, not accused. So is what leads into a
+ * note: it may be an ornament that is meant.
  */
 export function judgeMissingAndAdded(input: JudgeInput): Observation[] {
   return [...missing(input), ...added(input), ...inRests(input)];
@@ -84,6 +85,7 @@ function added(input: JudgeInput): Observation[] {
     const written = extra.midi - (near.soundingMidi - near.writtenMidi);
     const sure =
       after !== undefined &&
+      extra.leadsIn !== true &&
       isBetweenSureNotes(input, extra) &&
       isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);
     const facts = {
