@@ -15,9 +15,6 @@ const CANCELLING_SHARE = 0.2;
 /** Frames worked on at a time, so that they stay in the processor's cache. */
 const BLOCK_FRAMES = 2048;
 
-/** Up to so many frames, a minute and a half, are mixed once and kept: 16 MB. */
-const KEPT_FRAMES = 2 ** 22;
-
 /** The mean is left where it is so much weaker than the loudest channel; two unrelated equal channels lose 3 dB: 4 dB. */
 const WEAKER_RATIO = 10 ** -0.4;
 
@@ -43,7 +40,7 @@ const METERED_EVERY = 4;
 
 /** The mono mix and what had to be done for it. */
 export interface MonoMix {
-  /** of a long take mixed each time they are asked for */
+  /** mixed each time they are asked for */
   readonly samples: Samples;
   readonly cautions: readonly Caution[];
 }
@@ -95,13 +92,8 @@ function addThenScale(into: Float32Array, samples: Float32Array, scale: number):
   for (let i = 0; i < into.length; i++) into[i] = ((into[i] as number) + (samples[i] as number)) * scale;
 }
 
-/** The mean of the given channels: of a long take made anew for whatever stretch is asked for. */
+/** The mean of the given channels, made anew for whatever stretch is asked for: that costs less than the memory to keep it. */
 function mixOf(source: ChannelSource, channels: readonly number[]): Samples {
-  const mix = mixWhenAsked(source, channels);
-  return source.frames <= KEPT_FRAMES ? mix.subarray() : mix;
-}
-
-function mixWhenAsked(source: ChannelSource, channels: readonly number[]): Samples {
   const scratch = new Float32Array(BLOCK_FRAMES);
   const memory = createScratch();
   return {

@@ -41,13 +41,9 @@ function padded(samples: Samples, from: number, to: number): Float32Array {
   return out;
 }
 
-/**
- * Every other sample; written out, because this reads the whole recording at its full rate. Four are made at a time: most of
- * what one is made of serves the next ones too.
- */
+/** Every other sample. */
 function halved(samples: Samples): Samples {
   const weights = halfBandWeights(HALF_BAND_WEIGHTS, HALF_BAND_BETA).map((weight) => weight / 2);
-  const [a, b, c, d, e, f, g] = weights as unknown as [number, number, number, number, number, number, number];
   const side = 2 * HALF_BAND_WEIGHTS - 1;
   const length = Math.ceil(samples.length / 2);
   const memory = createScratch();
@@ -56,66 +52,74 @@ function halved(samples: Samples): Samples {
     subarray(from = 0, to = length) {
       // some more than are asked for, so that four fit in at the end
       const fours = 4 * Math.ceil((to - from) / 4);
-      const x = padded(samples, 2 * from - side, 2 * (from + fours) - 1 + side);
       const out = memory(fours);
-      for (let k = 0, i = side; k < out.length; k += 4, i += 8) {
-        const p0 = x[i - 13]!;
-        const p1 = x[i - 11]!;
-        const p2 = x[i - 9]!;
-        const p3 = x[i - 7]!;
-        const p4 = x[i - 5]!;
-        const p5 = x[i - 3]!;
-        const p6 = x[i - 1]!;
-        const p7 = x[i + 1]!;
-        const p8 = x[i + 3]!;
-        const p9 = x[i + 5]!;
-        const p10 = x[i + 7]!;
-        const p11 = x[i + 9]!;
-        const p12 = x[i + 11]!;
-        const p13 = x[i + 13]!;
-        const p14 = x[i + 15]!;
-        const p15 = x[i + 17]!;
-        const p16 = x[i + 19]!;
-        out[k] =
-          0.5 * x[i]! +
-          a * (p6 + p7) +
-          b * (p5 + p8) +
-          c * (p4 + p9) +
-          d * (p3 + p10) +
-          e * (p2 + p11) +
-          f * (p1 + p12) +
-          g * (p0 + p13);
-        out[k + 1] =
-          0.5 * x[i + 2]! +
-          a * (p7 + p8) +
-          b * (p6 + p9) +
-          c * (p5 + p10) +
-          d * (p4 + p11) +
-          e * (p3 + p12) +
-          f * (p2 + p13) +
-          g * (p1 + p14);
-        out[k + 2] =
-          0.5 * x[i + 4]! +
-          a * (p8 + p9) +
-          b * (p7 + p10) +
-          c * (p6 + p11) +
-          d * (p5 + p12) +
-          e * (p4 + p13) +
-          f * (p3 + p14) +
-          g * (p2 + p15);
-        out[k + 3] =
-          0.5 * x[i + 6]! +
-          a * (p9 + p10) +
-          b * (p8 + p11) +
-          c * (p7 + p12) +
-          d * (p6 + p13) +
-          e * (p5 + p14) +
-          f * (p4 + p15) +
-          g * (p3 + p16);
-      }
+      halveInto(out, padded(samples, 2 * from - side, 2 * (from + fours) - 1 + side), side, weights);
       return out.subarray(0, to - from);
     },
   };
+}
+
+/**
+ * Written out, because this reads the whole recording at its full rate. Four are made at a time: most of what one is made of
+ * serves the next ones too. A function by itself, so that the engine compiles it once and not for every recording.
+ */
+function halveInto(out: Float32Array, x: Float32Array, side: number, weights: Float64Array): void {
+  const [a, b, c, d, e, f, g] = weights as unknown as [number, number, number, number, number, number, number];
+  for (let k = 0, i = side; k < out.length; k += 4, i += 8) {
+    const p0 = x[i - 13]!;
+    const p1 = x[i - 11]!;
+    const p2 = x[i - 9]!;
+    const p3 = x[i - 7]!;
+    const p4 = x[i - 5]!;
+    const p5 = x[i - 3]!;
+    const p6 = x[i - 1]!;
+    const p7 = x[i + 1]!;
+    const p8 = x[i + 3]!;
+    const p9 = x[i + 5]!;
+    const p10 = x[i + 7]!;
+    const p11 = x[i + 9]!;
+    const p12 = x[i + 11]!;
+    const p13 = x[i + 13]!;
+    const p14 = x[i + 15]!;
+    const p15 = x[i + 17]!;
+    const p16 = x[i + 19]!;
+    out[k] =
+      0.5 * x[i]! +
+      a * (p6 + p7) +
+      b * (p5 + p8) +
+      c * (p4 + p9) +
+      d * (p3 + p10) +
+      e * (p2 + p11) +
+      f * (p1 + p12) +
+      g * (p0 + p13);
+    out[k + 1] =
+      0.5 * x[i + 2]! +
+      a * (p7 + p8) +
+      b * (p6 + p9) +
+      c * (p5 + p10) +
+      d * (p4 + p11) +
+      e * (p3 + p12) +
+      f * (p2 + p13) +
+      g * (p1 + p14);
+    out[k + 2] =
+      0.5 * x[i + 4]! +
+      a * (p8 + p9) +
+      b * (p7 + p10) +
+      c * (p6 + p11) +
+      d * (p5 + p12) +
+      e * (p4 + p13) +
+      f * (p3 + p14) +
+      g * (p2 + p15);
+    out[k + 3] =
+      0.5 * x[i + 6]! +
+      a * (p9 + p10) +
+      b * (p8 + p11) +
+      c * (p7 + p12) +
+      d * (p6 + p13) +
+      e * (p5 + p14) +
+      f * (p4 + p15) +
+      g * (p3 + p16);
+  }
 }
 
 /** One sample of `factor`, which is odd. */
@@ -129,19 +133,24 @@ function filtered(samples: Samples, factor: number): Samples {
     subarray(from = 0, to = length) {
       const x = padded(samples, from * factor - side, (to - 1) * factor + side + 1);
       const out = memory(to - from);
-      for (let k = 0, centre = side; k < out.length; k++, centre += factor) {
-        // two sums side by side: neither addition waits for the other
-        let odd = 0;
-        let even = taps[0]! * x[centre]!;
-        for (let j = 1; j < side; j += 2) {
-          odd += taps[j]! * (x[centre - j]! + x[centre + j]!);
-          even += taps[j + 1]! * (x[centre - j - 1]! + x[centre + j + 1]!);
-        }
-        out[k] = odd + even;
-      }
+      filterInto(out, x, factor, taps);
       return out;
     },
   };
+}
+
+function filterInto(out: Float32Array, x: Float32Array, factor: number, taps: Float64Array): void {
+  const side = taps.length - 1;
+  for (let k = 0, centre = side; k < out.length; k++, centre += factor) {
+    // two sums side by side: neither addition waits for the other
+    let odd = 0;
+    let even = taps[0]! * x[centre]!;
+    for (let j = 1; j < side; j += 2) {
+      odd += taps[j]! * (x[centre - j]! + x[centre + j]!);
+      even += taps[j + 1]! * (x[centre - j - 1]! + x[centre + j + 1]!);
+    }
+    out[k] = odd + even;
+  }
 }
 
 function lowPassTaps(side: number, cutOff: number): Float64Array {

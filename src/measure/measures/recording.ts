@@ -71,8 +71,9 @@ function peakAndClipping(take: Take, features: Features): { peak: number; clippe
       endRun();
       continue;
     }
-    for (const sample of samples.subarray(f * hop, Math.min(samples.length, (f + 1) * hop))) {
-      if (Math.abs(sample) >= top) run++;
+    const frame = samples.subarray(f * hop, Math.min(samples.length, (f + 1) * hop));
+    for (let i = 0; i < frame.length; i++) {
+      if (Math.abs(frame[i]!) >= top) run++;
       else endRun();
     }
   }
