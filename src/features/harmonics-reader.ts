@@ -39,7 +39,7 @@ export class HarmonicsReader {
   private readonly input: Float64Array;
   private readonly output: Float64Array;
   private readonly peaks: Float64Array;
-  private readonly magnitude: Float64Array;
+  private readonly powers: Float64Array;
   private readonly rows: readonly [Float32Array, Float32Array];
   private firstRow = -1;
 
@@ -60,7 +60,7 @@ export class HarmonicsReader {
     this.input = new Float64Array(2 * size);
     this.output = new Float64Array(2 * size);
     this.peaks = new Float64Array(size / 2 + 1);
-    this.magnitude = new Float64Array(size / 2 + 1);
+    this.powers = new Float64Array(size / 2 + 1);
     this.rows = [new Float32Array(pitches), new Float32Array(pitches)];
   }
 
@@ -84,9 +84,16 @@ export class HarmonicsReader {
     const half = window.length / 2;
     const a = Math.round((first * FRAMES_A_ROW + middle) * hop) - half;
     const b = Math.round(((first + 1) * FRAMES_A_ROW + middle) * hop) - half;
-    for (let i = 0; i < window.length; i++) {
-      input[2 * i] = window[i]! * (signal[a + i] ?? 0);
-      input[2 * i + 1] = window[i]! * (signal[b + i] ?? 0);
+    if (a >= 0 && b + window.length <= signal.length) {
+      for (let i = 0; i < window.length; i++) {
+        input[2 * i] = window[i]! * signal[a + i]!;
+        input[2 * i + 1] = window[i]! * signal[b + i]!;
+      }
+    } else {
+      for (let i = 0; i < window.length; i++) {
+        input[2 * i] = window[i]! * (signal[a + i] ?? 0);
+        input[2 * i + 1] = window[i]! * (signal[b + i] ?? 0);
+      }
     }
     this.fourier.transform(input, output);
     this.firstRow = first;
@@ -98,18 +105,18 @@ export class HarmonicsReader {
 
   /** Compressed magnitudes of one of the two spectra, where they have a peak. */
   private findPeaks(which: 0 | 1): void {
-    const { output, magnitude, peaks } = this;
+    const { output, powers, peaks } = this;
     const { size } = this.fourier;
     const sign = which === 0 ? 1 : -1;
     for (let k = 1; k < size / 2; k++) {
       const m = size - k;
       const re = output[2 * k]! + sign * output[2 * m]!;
       const im = output[2 * k + 1]! - sign * output[2 * m + 1]!;
-      magnitude[k] = Math.sqrt(Math.sqrt(re * re + im * im));
+      powers[k] = re * re + im * im;
     }
     for (let k = 1; k < size / 2; k++) {
-      const here = magnitude[k]!;
-      peaks[k] = here >= magnitude[k - 1]! && here >= magnitude[k + 1]! ? here : 0;
+      const here = powers[k]!;
+      peaks[k] = here >= powers[k - 1]! && here >= powers[k + 1]! ? Math.sqrt(Math.sqrt(here)) : 0;
     }
   }
 
