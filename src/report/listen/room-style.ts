@@ -73,6 +73,7 @@ input[type=checkbox]{width:1.2rem;height:1.2rem;accent-color:${INKS.accent};marg
 .speeds input:checked+span,.ways input:checked+span{font-weight:600;box-shadow:inset 0 -3px 0 ${INKS.accent}}
 .speeds input:focus-visible+span,.ways input:focus-visible+span{outline:3px solid ${INKS.accent};outline-offset:-1px}
 .go{margin-right:.5em}
+.sign-round{display:none;vertical-align:-.15em}
 .stop,[data-on] .start{display:none}
 [data-on] .stop{display:inline}
 .live .transport{display:flex;align-items:center;gap:.5rem 1rem;position:sticky;top:0;z-index:3;background:#fff;border-bottom:1px solid ${INKS.rule};padding:.5rem 0;margin-bottom:.8rem}
@@ -139,8 +140,11 @@ article{grid-template-columns:minmax(0,1fr)}
 .margin{display:flex;gap:.8rem;align-items:baseline;margin-bottom:.2rem}
 .live .transport{position:fixed;inset:auto 0 0;margin:0;padding:.4rem .7rem calc(.4rem + env(safe-area-inset-bottom));border-bottom:0;border-top:1px solid ${INKS.rule};flex-wrap:wrap;gap:0 .5rem;justify-content:space-between}
 #where{flex:1 0 100%;font-size:.95rem;order:-1}
-#go{min-width:6.6rem;padding:.3rem .5rem}
-.transport button{padding-left:.6rem;padding-right:.6rem}
+#go{min-width:3.6rem}
+.transport button{padding:.3rem .6rem}
+.transport .go{margin:0}
+.sign-round{display:inline}
+#go-word,#loop span{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 .ways{gap:0 1rem}
 .keys dl>div{grid-template-columns:7rem minmax(0,1fr)}}
 @media (prefers-reduced-motion:no-preference){html{scroll-behavior:smooth}}`;
