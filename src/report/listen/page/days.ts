@@ -89,7 +89,7 @@ export class Days {
   #enter(): void {
     this.#listening.stop();
     if (![this.#earlier, this.#later].includes(this.#room.state.take)) this.#choose(this.#room.state.take);
-    this.#room.set({ take: this.#later });
+    this.#room.set({ take: this.#later, pair: [this.#earlier, this.#later] });
     this.#showChanges();
     this.#listening.prepare(this.#earlier);
   }
@@ -117,7 +117,7 @@ export class Days {
     if (earlier === null || later === null) return;
     const changes = changesBetween(earlier, later);
     for (const [name, id] of Object.entries(LISTS)) {
-      const found = changes[name as keyof typeof LISTS];
+      const found = changes[name as keyof typeof LISTS].toSorted(byPlace);
       const home = byId(id);
       home.hidden = found.length === 0;
       const take = name === 'gone' ? this.#earlier : this.#later;
@@ -142,3 +142,5 @@ export class Days {
     return item;
   }
 }
+
+const byPlace = (a: FindingData, b: FindingData): number => (a.places?.[0] ?? -1) - (b.places?.[0] ?? -1);

@@ -167,15 +167,16 @@ export class Listening {
 
   /**
    * @param number of a take
-   * @returns what it is turned down by, dB, to be as soft as the softest take in the bars chosen; 0 where it is not
+   * @returns what it is turned down by, dB, to be as soft in the bars chosen as the softest of the takes compared
    */
   softerDb(number: number): number {
     const { state, data } = this.#room;
     if (state.way === 'take' || !state.matched) return 0;
     const part = data.takes[number]?.part ?? null;
-    const key = `${part} ${state.bars.from} ${state.bars.to}`;
+    const others = state.way === 'days' ? state.pair : orderOf(data.takes, part, 'list', []);
+    const key = `${part} ${state.bars.from} ${state.bars.to} ${others}`;
     if (this.#measured.key !== key) {
-      const loudness = orderOf(data.takes, part, 'list', []).map((one) => [one, this.#loudnessOf(one)] as const);
+      const loudness = others.map((one) => [one, this.#loudnessOf(one)] as const);
       this.#measured = { key, loudness: new Map(loudness) };
     }
     const own = this.#measured.loudness.get(number) ?? null;

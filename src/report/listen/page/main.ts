@@ -66,6 +66,7 @@ function atFirst(data: RoomData): State {
     lot: data.takes.map((_, i) => i),
     hidden: false,
     matched: true,
+    pair: [],
     heard: null,
   };
 }

@@ -19,6 +19,8 @@ export interface State {
   /** names are hidden, because the order is by lot */
   readonly hidden: boolean;
   readonly matched: boolean;
+  /** the two days that are compared */
+  readonly pair: readonly number[];
   readonly heard: Heard | null;
 }
 

@@ -3,7 +3,7 @@ import type { Listening } from './listening.js';
 import { marksTable, readMark } from './marks-table.js';
 import { drawLots, orderOf } from './order.js';
 import { OwnMarks } from './own-marks.js';
-import { byId, type Room } from './room.js';
+import { byId, type Room, type State } from './room.js';
 import { takeInWords } from './say.js';
 import type { Transport } from './transport.js';
 
@@ -65,14 +65,12 @@ export class Round {
       const isLot = order === 'lot';
       const lot = isLot ? drawLots(data.takes.length, chance) : this.#room.state.lot;
       this.#listening.stop();
-      this.#room.set({ order, lot, hidden: isLot });
+      this.#hide(isLot, { order, lot });
       const [first] = this.#order;
       if (isLot && first !== undefined) this.#room.set({ take: first });
-      byId('reveal').hidden = !isLot;
     });
     byId('reveal').addEventListener('click', () => {
-      byId('reveal').hidden = true;
-      this.#room.set({ hidden: false });
+      this.#hide(false, {});
     });
     byId('loudness').addEventListener('change', (event) => {
       this.#room.set({ matched: (event.target as HTMLSelectElement).value === 'matched' });
@@ -83,6 +81,14 @@ export class Round {
       this.#room.set({ take: Number(take) });
       this.#listening.hear();
     });
+  }
+
+  /** While names are hidden there is no way to days, where they stand. */
+  #hide(hidden: boolean, change: Partial<State>): void {
+    byId('reveal').hidden = !hidden;
+    const days = document.querySelector<HTMLInputElement>('input[name=way][value=days]');
+    if (days !== null) days.disabled = hidden;
+    this.#room.set({ ...change, hidden });
   }
 
   #fields(): void {

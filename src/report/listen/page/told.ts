@@ -18,7 +18,7 @@ export function tellTakes(room: Room, listening: Listening): () => void {
     const { take: number, way, hidden } = room.state;
     for (const [i, section] of sections.entries()) {
       if (section === null) continue;
-      section.hidden = i !== number || way === 'days';
+      section.hidden = i !== number || way !== 'take';
       if (section.hidden) continue;
       const [who, day] = [section.querySelector('.who'), section.querySelector<HTMLElement>('.day')];
       if (who !== null) who.textContent = hidden ? takeInWords(room, i) : (room.data.takes[i]?.label ?? '');
