@@ -54,7 +54,7 @@ footer{border-top:1px solid ${INKS.rule};margin-top:2.6rem;padding-top:.8rem}
 footer p+p{margin-top:.4rem}`;
 
 const CONTROLS = `button,select,input[type=text]{font:inherit;color:${INKS.accent};background:#fff;border:1px solid ${INKS.soft};border-radius:.3rem;min-height:2.6rem;padding:.3rem .8rem}
-button{cursor:pointer}
+button{cursor:pointer;min-width:2.6rem}
 select{padding-right:.4rem;max-width:100%}
 input[type=text]{color:${INKS.text};padding:.3rem .5rem}
 button:hover{background:${INKS.tint}}
@@ -90,7 +90,7 @@ const SCORE = `.part .narrow{display:none}
 .line{position:relative;margin:.35rem 0 1.1rem}
 .line svg{display:block;width:100%;height:auto;overflow:visible}
 .bars{position:absolute;inset:0;pointer-events:none}
-.bars button{position:absolute;top:0;bottom:0;padding:0;min-height:0;border:0;border-radius:0;background:transparent;pointer-events:auto;touch-action:pan-y;user-select:none;-webkit-user-select:none}
+.bars button{position:absolute;top:0;bottom:0;padding:0;min-width:0;min-height:0;border:0;border-radius:0;background:transparent;pointer-events:auto;touch-action:pan-y;user-select:none;-webkit-user-select:none}
 .bars button:hover{background:${INKS.accent}0d}
 .bars button[aria-pressed=true]{background:${INKS.accent}1a;box-shadow:inset 0 -2px 0 ${INKS.accent}}
 .bars button:focus-visible{outline-offset:-3px}

@@ -47,6 +47,7 @@ export class PartView {
   /** Shows which bars are chosen. */
   showBars(): void {
     const { from, to } = this.#room.state.bars;
+    if (this.#anchor !== from && this.#anchor !== to) this.#anchor = from;
     const chosen = new Set(this.#part.bars.slice(from, to + 1).map(([, barIndex]) => barIndex));
     for (const { buttons } of this.#views) {
       for (const [barIndex, button] of buttons.entries()) {

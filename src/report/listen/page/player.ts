@@ -34,6 +34,8 @@ export class Player {
   readonly #deck: Deck;
   #playing: Playing | null = null;
   #rate = 1;
+  /** something is about to sound */
+  #isComing = false;
   /** counts what was asked for, so that what comes late is passed over */
   #turn = 0;
 
@@ -83,6 +85,8 @@ export class Player {
 
   /** Gets a sound ready at a place, so that it begins without waiting. */
   prepare(sound: string, atMs: number): void {
+    // what is asked for goes before what may be asked for
+    if (this.#isComing) return;
     const busy = this.#playing?.element ?? null;
     this.#deck.open(sound, busy).then(
       (element) => {
@@ -95,6 +99,7 @@ export class Player {
   /** Ends what is heard. */
   stop(): void {
     this.#turn += 1;
+    this.#isComing = false;
     this.#playing?.element.pause();
     this.#playing = null;
   }
@@ -106,6 +111,7 @@ export class Player {
     before: HTMLAudioElement | null,
     placeOf: () => number,
   ): Promise<void> {
+    this.#isComing = true;
     try {
       const element = await this.#deck.open(stretch.sound, before);
       if (turn !== this.#turn) return;
@@ -121,6 +127,7 @@ export class Player {
       }
       before?.pause();
       this.#playing = { element, stretch, asked };
+      this.#isComing = false;
       this.#look(turn);
     } catch {
       if (turn !== this.#turn) return;

@@ -5,10 +5,14 @@ import { byId, type Room } from './room.js';
 import { barsInWords, takeInWords } from './say.js';
 import { nextPass, placesOf } from './selection.js';
 
+/** So long after a take has begun the one after it is got ready. */
+const PREPARE_MS = 300;
+
 /** The controls of what is heard. */
 export class Transport {
   readonly #room: Room;
   readonly #listening: Listening;
+  #preparing = 0;
 
   /**
    * @param room all that is known
@@ -45,7 +49,10 @@ export class Transport {
     this.#room.set({ take: next });
     this.#listening.hear();
     const after = order[(place + 2 * step + 2 * order.length) % order.length];
-    if (after !== undefined && after !== next) setTimeout(() => this.#listening.prepare(after), 300);
+    clearTimeout(this.#preparing);
+    if (after !== undefined && after !== next) {
+      this.#preparing = setTimeout(() => this.#listening.prepare(after), PREPARE_MS);
+    }
   }
 
   /** Loops, or no longer. */
@@ -113,8 +120,9 @@ export class Transport {
     on('whole', () => this.#hearTo(0));
     byId('take').addEventListener('change', (event) => {
       const { heard } = this.#room.state;
+      const take = Number((event.target as HTMLSelectElement).value);
       this.#listening.stop();
-      this.#room.set({ take: Number((event.target as HTMLSelectElement).value) });
+      this.#room.set({ take });
       if (heard?.what === 'take') this.#listening.hear();
     });
     byId('pencil').addEventListener('change', (event) => {
