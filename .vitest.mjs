@@ -4,5 +4,9 @@ import { defineConfig } from 'vitest/config';
 const LIMIT_MS = 600_000;
 
 export default defineConfig({
-  test: { testTimeout: LIMIT_MS * Math.max(1, Number(process.env.FUZZ_TIMES ?? 1)), hookTimeout: LIMIT_MS },
+  test: {
+    globalSetup: './.room-script.mjs',
+    testTimeout: LIMIT_MS * Math.max(1, Number(process.env.FUZZ_TIMES ?? 1)),
+    hookTimeout: LIMIT_MS,
+  },
 });

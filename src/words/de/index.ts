@@ -18,6 +18,7 @@ import { OTHER_BARS } from './other-bars.js';
 import { GAP, GLANCE, NOT_REVIEWED, NOT_REVIEWED_HEADINGS, PAGE, SMALL_PRINT, TABLE } from './page.js';
 import { place } from './places.js';
 import { REASONS_IN_WORDS } from './reasons.js';
+import { ROOM } from './room.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
 import { STANDING } from './standing.js';
@@ -55,6 +56,7 @@ export const WORDS = wordsOf({
   marks: MARKS,
   excerpt: EXCERPT,
   listen: LISTEN,
+  room: ROOM,
   section: SECTION,
   handout: HANDOUT,
   standing: STANDING,

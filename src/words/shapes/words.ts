@@ -22,6 +22,7 @@ import type {
   TableWords,
 } from './page.js';
 import type { Place } from './places.js';
+import type { RoomWords } from './room.js';
 import type { SayingsWords } from './sayings.js';
 import type { SectionWords } from './section.js';
 import type { StandingWords } from './standing.js';
@@ -61,6 +62,7 @@ export interface Vocabulary {
   readonly marks: MarkWords;
   readonly excerpt: ExcerptWords;
   readonly listen: ListenWords;
+  readonly room: RoomWords;
   readonly section: SectionWords;
   readonly handout: HandoutWords;
   readonly standing: StandingWords;
