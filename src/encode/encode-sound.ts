@@ -1,7 +1,7 @@
 import type { Take } from '../decode/index.js';
-import { KWeightedPower } from './k-weighting/k-weighted-power.js';
-import { OpusPackets } from './opus-packets.js';
 import { atRate } from './at-rate.js';
+import { KWeightedPower } from './k-weighting/k-weighted-power.js';
+import { OpusPackets } from './opus/opus-packets.js';
 import { webmFile } from './webm/webm-file.js';
 
 /** Enough for every wind instrument's tone: what is above 12 kHz is air. */

@@ -30,7 +30,9 @@ export const ROOM_FILE = 'listen/index.html';
  * @throws InputError when a result cannot be read
  */
 export function drawRoom(source: RoomSource, names: readonly string[]): string | null {
-  const takes = names.map((name) => roomTake(source.folder, name)).filter((take) => etudeOf(source, take) !== undefined);
+  const takes = names
+    .map((name) => roomTake(source.folder, name))
+    .filter((take) => etudeOf(source, take) !== undefined);
   if (takes.every(({ sound }) => sound === null)) return null;
   const used = new Set(takes.map((take) => etudeOf(source, take)));
   return drawListeningRoom({
@@ -48,7 +50,12 @@ function etudeOf({ etudes }: RoomSource, { result }: RoomTake): Etude | undefine
 function roomPart({ part, brief, score }: Etude, engraved: EngravedPart | null): RoomPart {
   const [first] = part.tempos;
   const printed = first?.printed === true ? first.quarterBpm : null;
-  return { file: score.file, part, engraved, targetBpm: brief === null ? printed : (brief.tempo?.quarterBpm ?? printed) };
+  return {
+    file: score.file,
+    part,
+    engraved,
+    targetBpm: brief === null ? printed : (brief.tempo?.quarterBpm ?? printed),
+  };
 }
 
 function roomTake(folder: string, name: string): RoomTake {

@@ -32,7 +32,8 @@ export function keptResult(name: string, wanted: Wanted): string | null {
 function holds(name: string, { documents }: ReviewedEnd, wanted: Wanted): boolean {
   return wantedDocuments(wanted).every((document) => {
     const kept = documents.find(({ ending }) => ending === document.ending);
-    if (kept === undefined || kept.sha256 !== hashOf(join(wanted.outFolder, documentPath(name, document)))) return false;
+    if (kept === undefined || kept.sha256 !== hashOf(join(wanted.outFolder, documentPath(name, document))))
+      return false;
     return [wanted, { ...wanted, listen: true }].some((wishes) => kept.madeFor === document.madeFor(wishes));
   });
 }

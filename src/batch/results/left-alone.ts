@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { DOCUMENTS, documentPath } from '../../review/index.js';
 import type { Plan } from '../plan/plan-takes.js';
 import type { ReviewRequest, TakeEnd } from '../types.js';
-import { RESULT_FOLDERS, filesIn } from './open-results.js';
+import { filesIn, RESULT_FOLDERS } from './open-results.js';
 
 /**
  * Finds what lies in the folders for takes and their sounds and is no result of this run: of takes that are no longer given, or of takes that

@@ -12,7 +12,12 @@ export interface Biquad {
  * from, they can be made for any rate. Source: ITU-R BS.1770-4, annex 1, tables 1 and 2, solved for these by the bilinear
  * transform; at 48 kHz they give the printed coefficients to eight places.
  */
-const SHELF = { hz: 1681.974450955533, gainDb: 3.999843853973347, quality: 0.7071752369554196, middle: 0.4996667741545416 };
+const SHELF = {
+  hz: 1681.974450955533,
+  gainDb: 3.999843853973347,
+  quality: 0.7071752369554196,
+  middle: 0.4996667741545416,
+};
 const HIGH_PASS = { hz: 38.13547087602444, quality: 0.5003270373238773 };
 
 /**

@@ -1,6 +1,6 @@
-import type { OpusSound } from '../opus-packets.js';
+import type { OpusSound } from '../opus/opus-packets.js';
 import { type Bytes, element, float, lengthOf, signed, text, unsigned } from './ebml.js';
-import { opusHead } from './opus-head.js';
+import { opusHead } from '../opus/opus-head.js';
 
 /** Elements by their names in RFC 9559 (Matroska). */
 const ID = {
@@ -85,7 +85,11 @@ export function webmFile(sound: OpusSound): Uint8Array {
       ...seekHead(infoAt, tracksAt, cuesAt),
       ...info,
       ...tracks,
-      ...cuesOf(clusters.map(({ milliseconds }) => milliseconds), lengths, firstCluster),
+      ...cuesOf(
+        clusters.map(({ milliseconds }) => milliseconds),
+        lengths,
+        firstCluster,
+      ),
     ];
   };
   const firstCluster = lengthOf(head(0, 0));

@@ -1,4 +1,4 @@
-import type { OpusSound } from '../opus-packets.js';
+import type { OpusSound } from './opus-packets.js';
 
 /** Opus counts in samples of this rate, whatever went in. */
 const OPUS_RATE_HZ = 48_000;
