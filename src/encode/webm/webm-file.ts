@@ -1,6 +1,6 @@
+import { opusHead } from '../opus/opus-head.js';
 import type { OpusSound } from '../opus/opus-packets.js';
 import { type Bytes, element, float, lengthOf, signed, text, unsigned } from './ebml.js';
-import { opusHead } from '../opus/opus-head.js';
 
 /** Elements by their names in RFC 9559 (Matroska). */
 const ID = {
