@@ -10,7 +10,6 @@ export { cautionSaid, failureSaid, reasonSaid } from './coded-words.js';
 export { CSV_WORDS } from './csv-words.js';
 export { missingLettersInWords } from './missing-letters-in-words.js';
 export { concernsWholeTake } from './rules/whole-take.js';
-export type { RoomScriptWords } from './shapes/room.js';
 export type { SectionWords } from './shapes/section.js';
 export type { StandingWords } from './shapes/standing.js';
 export type { HairpinFacts, StudyPageWords, StudyPlanWords, StudyWords } from './shapes/study.js';

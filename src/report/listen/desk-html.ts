@@ -7,6 +7,10 @@ import type { RoomContent } from './room-content.js';
 const SIGNS =
   '<svg class="go" viewBox="0 0 10 10" width="0.8em" height="0.8em" aria-hidden="true"><path class="start" d="M1 0L10 5L1 10Z" fill="currentColor"/><path class="stop" d="M1 1H9V9H1Z" fill="currentColor"/></svg>';
 
+/** An arrow that comes back to where it began; drawn where there is no room for words. */
+const ROUND =
+  '<svg class="sign-round" viewBox="0 0 12 12" width="1.1em" height="1.1em" aria-hidden="true"><path d="M10.5 6A4.5 4.5 0 1 1 8.6 2.3M8.9 0V2.7H6.2" fill="none" stroke="currentColor" stroke-width="1.4"/></svg>';
+
 /**
  * @param content of the room
  * @param words in the language of the room
@@ -40,7 +44,7 @@ export function deskHtml({ takes, data }: RoomContent, words: Words, markup: Mar
 <div class="transport live-only" role="group" aria-label="${markupText(room.names.player)}">
 <button type="button" id="go">${SIGNS}<span id="go-word">${markup(room.hear)}</span></button>
 <p id="where"></p>
-<button type="button" id="loop" aria-pressed="false">${markup(room.loop)}</button>
+<button type="button" id="loop" aria-pressed="false">${ROUND}<span>${markup(room.loop)}</span></button>
 <fieldset class="speeds"><legend class="unseen">${markup(room.names.speed)}</legend>${speeds.join('')}</fieldset>
 <span class="steps">${step('previous', '‹', room.previous)}${step('next', '›', room.next)}</span>
 </div>

@@ -87,6 +87,7 @@ function headOf({ take, label, day }: NamedTake, part: number): TakeHead {
   const { name, result, sound, pages } = take;
   return {
     ...{ name, label, day, sound, pages },
+    date: result.take.date ?? '',
     player: (result.take.player ?? '').normalize('NFC').toLowerCase(),
     part: part < 0 ? null : part,
     met: metOf(result),
@@ -105,13 +106,24 @@ function metOf({ criteria }: TakeResult): Record<string, number> {
 
 function partData({ part, targetBpm }: RoomPart, { data }: LaidOut): PartData {
   return {
-    bars: part.bars.map(({ bar, barIndex, pass, startQuarters, lengthQuarters, beats }) => [
-      ...([bar, barIndex, pass, thousandth(startQuarters), thousandth(lengthQuarters), beats] as const),
+    bars: part.bars.map((bar) => [
+      bar.bar,
+      bar.barIndex,
+      bar.pass,
+      thousandth(bar.startQuarters),
+      thousandth(bar.lengthQuarters),
+      clickQuarters(bar),
     ]),
     onsets: part.notes.map(({ onsetQuarters }) => thousandth(onsetQuarters)),
     layouts: data,
     written: writtenPart(part, targetBpm),
   };
+}
+
+/** Compound metres are counted in threes. Source: common practice. */
+function clickQuarters({ beats, beatType }: Part['bars'][number]): number {
+  const unit = 4 / beatType;
+  return beatType >= 8 && beats > 3 && beats % 3 === 0 ? 3 * unit : unit;
 }
 
 const thousandth = (value: number): number => Math.round(value * 1000) / 1000;

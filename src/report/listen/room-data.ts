@@ -1,5 +1,3 @@
-import type { RoomScriptWords } from '../../words/index.js';
-
 /**
  * What the room's own script is handed, as JSON. Times are whole milliseconds from the first sample, levels tenths of a
  * decibel, lengths points; `place` counts performed bars from 0, a note is known by its index in the part as performed.
@@ -8,10 +6,39 @@ export interface RoomData {
   /** the same for the same takes: under it marks are kept in the browser */
   readonly id: string;
   readonly blind: boolean;
-  readonly words: RoomScriptWords;
+  readonly words: Readonly<Record<ScriptWord, string>>;
   readonly parts: readonly PartData[];
   readonly takes: readonly TakeHead[];
 }
+
+/** What the script says, in words of the room's language. */
+export type ScriptWord =
+  | 'bar'
+  | 'bars'
+  | 'pass'
+  | 'passNumber'
+  | 'hear'
+  | 'stop'
+  | 'barName'
+  | 'severalPasses'
+  | 'marksInBar'
+  | 'oneMarkInBar'
+  | 'notPlayed'
+  | 'notPlayedIn'
+  | 'noSound'
+  | 'cannotPlay'
+  | 'hearing'
+  | 'written'
+  | 'yourTurn'
+  | 'hidden'
+  | 'quieter'
+  | 'asRecorded'
+  | 'notKept'
+  | 'badMark'
+  | 'noJudge'
+  | 'leftOut'
+  | 'forgetAgain'
+  | 'file';
 
 /** A part as the script needs it. */
 export interface PartData {
@@ -22,14 +49,14 @@ export interface PartData {
   readonly written: WrittenData;
 }
 
-/** A performed bar: its printed number, its printed place from 0, pass, start and length in quarters, beats. */
+/** A performed bar: its printed number, its printed place from 0, pass, start and length, and what a click counts, in quarters. */
 export type BarData = readonly [
   bar: string,
   barIndex: number,
   pass: number,
   startQuarters: number,
   lengthQuarters: number,
-  beats: number,
+  clickQuarters: number,
 ];
 
 /** Where bars and notes stand in one way of breaking lines. */
@@ -73,6 +100,8 @@ export interface TakeHead {
   readonly label: string;
   /** the day in words, empty when it is not known */
   readonly day: string;
+  /** ISO 8601, empty when it is not known */
+  readonly date: string;
   /** the same for takes of one player; empty when nobody is named */
   readonly player: string;
   /** place among the room's parts; null when the take was not reviewed or its part is not here */
@@ -113,6 +142,8 @@ export interface FindingData {
   /** the same for the same trouble at the same place in another take */
   readonly key: string;
   readonly headline: string;
+  /** on the button that plays it */
+  readonly hear: string;
   readonly where: string;
   /** performed bars, null for what concerns the whole take */
   readonly places: readonly [from: number, to: number] | null;

@@ -53,8 +53,8 @@ a{color:${INKS.accent}}
 footer{border-top:1px solid ${INKS.rule};margin-top:2.6rem;padding-top:.8rem}
 footer p+p{margin-top:.4rem}`;
 
-const CONTROLS = `button,select,input[type=text]{font:inherit;color:${INKS.accent};background:#fff;border:1px solid ${INKS.soft};border-radius:.3rem;min-height:2.75rem;padding:.3rem .8rem}
-button{cursor:pointer}
+const CONTROLS = `button,select,input[type=text]{font:inherit;color:${INKS.accent};background:#fff;border:1px solid ${INKS.soft};border-radius:.3rem;min-height:2.6rem;padding:.3rem .8rem}
+button{cursor:pointer;min-width:2.6rem}
 select{padding-right:.4rem;max-width:100%}
 input[type=text]{color:${INKS.text};padding:.3rem .5rem}
 button:hover{background:${INKS.tint}}
@@ -64,15 +64,17 @@ button[aria-disabled=true]{color:${INKS.soft}}
 .row,.choose{display:flex;flex-wrap:wrap;gap:.6rem 1rem;align-items:end;margin:.8rem 0}
 .field{display:inline-flex;flex-direction:column;max-width:100%}
 .field>span{font-size:.85rem;color:${INKS.soft};line-height:1.3}
-.tick{display:inline-flex;align-items:center;gap:.5rem;min-height:2.75rem;cursor:pointer}
+.tick{display:inline-flex;align-items:center;gap:.5rem;min-height:2.6rem;cursor:pointer}
 input[type=checkbox]{width:1.2rem;height:1.2rem;accent-color:${INKS.accent};margin:0}
 .speeds,.ways{display:inline-flex;flex-wrap:wrap;min-inline-size:0}
 .speeds label,.ways label{position:relative;cursor:pointer}
 .speeds input,.ways input{position:absolute;inset:0;width:100%;height:100%;margin:0;opacity:0;cursor:pointer}
-.speeds span,.ways span{display:flex;align-items:center;justify-content:center;min-width:2.75rem;min-height:2.75rem;color:${INKS.accent}}
+.speeds span,.ways span{display:flex;align-items:center;justify-content:center;min-width:2.6rem;min-height:2.6rem;color:${INKS.accent}}
 .speeds input:checked+span,.ways input:checked+span{font-weight:600;box-shadow:inset 0 -3px 0 ${INKS.accent}}
+.ways input:disabled+span{color:${INKS.soft};font-style:italic}
 .speeds input:focus-visible+span,.ways input:focus-visible+span{outline:3px solid ${INKS.accent};outline-offset:-1px}
 .go{margin-right:.5em}
+.sign-round{display:none;vertical-align:-.15em}
 .stop,[data-on] .start{display:none}
 [data-on] .stop{display:inline}
 .live .transport{display:flex;align-items:center;gap:.5rem 1rem;position:sticky;top:0;z-index:3;background:#fff;border-bottom:1px solid ${INKS.rule};padding:.5rem 0;margin-bottom:.8rem}
@@ -80,7 +82,7 @@ input[type=checkbox]{width:1.2rem;height:1.2rem;accent-color:${INKS.accent};marg
 #go[data-on]{background:${INKS.accent};color:#fff}
 #where{flex:1;min-width:0;font-size:1.05rem;overflow:hidden;text-overflow:ellipsis;white-space:nowrap}
 .steps{display:inline-flex;gap:.4rem}
-.steps button{min-width:2.75rem;font-size:1.4rem;line-height:1;padding:0 .6rem}
+.steps button{min-width:2.6rem;font-size:1.4rem;line-height:1;padding:0 .6rem}
 #said:empty,#marks-said:empty,#softer:empty{display:none}
 #said{min-height:1.45em;color:${INKS.accent}}`;
 
@@ -88,7 +90,7 @@ const SCORE = `.part .narrow{display:none}
 .line{position:relative;margin:.35rem 0 1.1rem}
 .line svg{display:block;width:100%;height:auto;overflow:visible}
 .bars{position:absolute;inset:0;pointer-events:none}
-.bars button{position:absolute;top:0;bottom:0;padding:0;min-height:0;border:0;border-radius:0;background:transparent;pointer-events:auto;touch-action:pan-y;user-select:none;-webkit-user-select:none}
+.bars button{position:absolute;top:0;bottom:0;padding:0;min-width:0;min-height:0;border:0;border-radius:0;background:transparent;pointer-events:auto;touch-action:pan-y;user-select:none;-webkit-user-select:none}
 .bars button:hover{background:${INKS.accent}0d}
 .bars button[aria-pressed=true]{background:${INKS.accent}1a;box-shadow:inset 0 -2px 0 ${INKS.accent}}
 .bars button:focus-visible{outline-offset:-3px}
@@ -106,15 +108,17 @@ const BESIDE = `.live .beside{display:block;border-top:1px solid ${INKS.rule};ma
 .ways span{padding:0 .2rem}
 .way{margin:1rem 0 1.6rem;max-width:52rem}
 .way>p{max-width:42rem}
-#round{list-style:none;margin:.8rem 0}
-#round li{border-top:1px solid ${INKS.rule};display:grid;grid-template-columns:minmax(0,1fr) auto;align-items:center;column-gap:1rem}
+#round{list-style:none;margin:.8rem 0;columns:20rem;column-gap:2rem}
+#round li{break-inside:avoid;border-top:1px solid ${INKS.rule};display:grid;grid-template-columns:minmax(0,1fr) auto;align-items:center;column-gap:1rem}
 #round button{border:0;border-radius:0;text-align:left;width:100%;padding:.3rem .4rem}
 #round [aria-current=true]{background:${INKS.tint};font-weight:600}
 #round span{min-width:0;overflow-wrap:anywhere;font-variant-numeric:tabular-nums}
+.changes{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(17rem,100%),1fr));gap:0 2rem}
 .changes ul{list-style:none}
 .changes li{padding:.15rem 0}
+.changes button{border:0;padding:.2rem 0;text-align:left;line-height:1.35}
 .keys{margin:1rem 0}
-.keys summary{cursor:pointer;color:${INKS.accent};min-height:2.75rem;display:flex;align-items:center}
+.keys summary{cursor:pointer;color:${INKS.accent};min-height:2.6rem;display:flex;align-items:center}
 .keys summary::before{content:"+";width:1.2em}
 .keys[open] summary::before{content:"–"}
 .keys dl>div{display:grid;grid-template-columns:9rem minmax(0,1fr);column-gap:1rem;max-width:36rem;padding:.15rem 0}
@@ -137,10 +141,13 @@ h1{font-size:1.6rem}
 .part .narrow{display:block}
 article{grid-template-columns:minmax(0,1fr)}
 .margin{display:flex;gap:.8rem;align-items:baseline;margin-bottom:.2rem}
-.live .transport{position:fixed;inset:auto 0 0;margin:0;padding:.4rem .7rem calc(.4rem + env(safe-area-inset-bottom));border-bottom:0;border-top:1px solid ${INKS.rule};flex-wrap:wrap;gap:0 .5rem;justify-content:space-between}
+.live .transport{position:fixed;inset:auto 0 0;margin:0;padding:.4rem .6rem calc(.4rem + env(safe-area-inset-bottom));border-bottom:0;border-top:1px solid ${INKS.rule};flex-wrap:wrap;gap:0 .3rem;justify-content:space-between}
 #where{flex:1 0 100%;font-size:.95rem;order:-1}
-#go{min-width:6.6rem;padding:.3rem .5rem}
-.transport button{padding-left:.6rem;padding-right:.6rem}
+#go{min-width:3.6rem}
+.transport button{padding:.3rem .6rem}
+.transport .go{margin:0}
+.sign-round{display:inline}
+#go-word,#loop span{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 .ways{gap:0 1rem}
 .keys dl>div{grid-template-columns:7rem minmax(0,1fr)}}
 @media (prefers-reduced-motion:no-preference){html{scroll-behavior:smooth}}`;

@@ -94,6 +94,7 @@ function findingData(finding: ResultFinding, result: TakeResult, part: Part, id:
     key: [kind, misreading ?? '', ...place].join(' '),
     headline: words.finding(finding).headline,
     where: words.place(finding),
+    hear: words.room.hearPlace(words.place(finding)),
     places: bars === null ? null : [bars.from, bars.to],
     passage: passage === null ? null : [Math.round(passage.fromSeconds * 1000), Math.round(passage.toSeconds * 1000)],
   };

@@ -79,7 +79,7 @@ function findingHtml(id: string, finding: ResultFinding, words: Words, markup: M
     finding.measured === undefined ? '' : words.page.measured(words.measured(finding.measured, finding.kind));
   return `<article id="${id}" aria-labelledby="${id}-head">
 <div class="margin"><p class="place">${markup(place)}</p>${finding.weight === 'watch' ? `<p class="soft">${markup(words.page.worthAListen)}</p>` : ''}</div>
-<div class="told"><h4 id="${id}-head">${markup(headline)}<span class="unseen">${markup(words.listen.ofPlace(place))}</span></h4>
+<div class="told"><h4 id="${id}-head">${markup(headline)}<span class="unseen">${markup(words.room.ofPlace(place))}</span></h4>
 ${paragraph(finding.text)}${paragraph(why)}${paragraph(finding.practice === '' ? '' : words.page.toPractise(finding.practice), 'practice')}${paragraph(measured, 'soft')}${paragraph(caption ?? '', 'soft caption')}</div>
 </article>
 `;

@@ -13,6 +13,10 @@ export interface RoomWords {
     readonly speed: string;
   };
   readonly hear: string;
+  /** of a place as the findings name it */
+  readonly hearPlace: (place: string) => string;
+  /** follows the heading of a finding for those who cannot see where it stands */
+  readonly ofPlace: (place: string) => string;
   readonly stop: string;
   readonly loop: string;
   readonly onward: string;
@@ -82,7 +86,7 @@ export interface RoomWords {
 }
 
 /** What the room's script says; `{…}` is filled in by it. */
-export interface RoomScriptWords {
+interface RoomScriptWords {
   readonly bar: string;
   readonly bars: string;
   readonly pass: string;
@@ -97,21 +101,16 @@ export interface RoomScriptWords {
   readonly notPlayedIn: string;
   readonly noSound: string;
   readonly cannotPlay: string;
-  readonly hearFinding: string;
   readonly hearing: string;
   readonly written: string;
-  readonly countIn: string;
   readonly yourTurn: string;
   readonly hidden: string;
   readonly quieter: string;
   readonly asRecorded: string;
-  readonly marked: string;
   readonly notKept: string;
   readonly badMark: string;
   readonly noJudge: string;
   readonly leftOut: string;
   readonly forgetAgain: string;
-  readonly none: string;
-  readonly noTempo: string;
   readonly file: string;
 }
