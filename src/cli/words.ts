@@ -9,7 +9,8 @@ const MOST_NAMES = 5;
 export const DOCUMENT_WORDS: Readonly<Record<DocumentEnding, string>> = {
   pdf: 'the pages to practise from',
   json: 'everything measured and every finding, for other programs',
-  html: 'with --listen: the page on which each finding can be heard',
+  webm: 'with --listen: the take as it can be heard in listen/index.html',
+  'facts.json': 'with --listen: how loud it is from moment to moment',
 };
 
 /** What the commands say on standard error, apart from what is wrong with a request. */
@@ -41,7 +42,7 @@ export const WORDS = {
   stopped: (done: number, notReached: number): string =>
     `stopped: ${done} finished, ${notReached} to go; run the same command again to go on from here`,
   leftAlone: (files: readonly string[]): string =>
-    `left alone and not counted, because they are no results of this run: ${some(files.map((file) => `takes/${file}`))}`,
+    `left alone and not counted, because they are no results of this run: ${some(files)}`,
   rosterLinesUnused: (lines: readonly number[]): string =>
     `the roster names takes that were not given: ${lines.length === 1 ? 'line' : 'lines'} ${some(lines.map(String))}`,
   blindApart: (folders: readonly string[]): string =>
