@@ -20,6 +20,8 @@ export const ROOM: RoomWords = {
   ofPlace: (place) => `, ${place}`,
   stop: 'Halt',
   loop: 'Schleife',
+  moreBars: 'Ein Takt mehr',
+  fewerBars: 'Ein Takt weniger',
   onward: 'Ab hier weiter',
   wholeTake: 'Alles',
   speeds: [

@@ -352,12 +352,58 @@ describe('the page', () => {
     });
   });
 
-  it('glides only where movement is welcome', async (context) => {
-    const behaviour = (page: Page) => page.evaluate(() => getComputedStyle(document.documentElement).scrollBehavior);
-    await room.opened(context, async (page) => expect(await behaviour(page)).toBe('auto'), { reducedMotion: 'reduce' });
-    await room.opened(context, async (page) => expect(await behaviour(page)).toBe('smooth'), {
-      reducedMotion: 'no-preference',
+  it('lets bars be added and taken away without a keyboard and without drawing', async (context) => {
+    await room.opened(context, async (page) => {
+      const where = page.locator('#where');
+      for (const [id, bars] of [
+        ['more', 'Bars 1–2'],
+        ['more', 'Bars 1–3'],
+        ['fewer', 'Bars 1–2'],
+        ['fewer', 'Bar 1'],
+        ['fewer', 'Bar 1'],
+      ] as const) {
+        await page.locator(`#${id}`).click();
+        expect(await where.textContent()).toBe(`${bars} · Ada, 2 March 2026`);
+      }
+      await bar(page, 1).hover();
+      await page.mouse.down();
+      await bar(page, 2).hover();
+      await bar(page, 3).hover();
+      await page.mouse.up();
+      expect(await where.textContent()).toBe('Bars 1–3 · Ada, 2 March 2026');
+      await expect.poll(() => sounding(page)).not.toBeNull();
     });
+  });
+
+  it('glides only where movement is welcome', async (context) => {
+    /** How pages scroll, and how many places the line takes within a bar of four notes. */
+    const moves = async (page: Page) => {
+      await bar(page, 1).click();
+      return page.evaluate(async () => {
+        const seen = new Set<string>();
+        for (let i = 0; i < 40; i++) {
+          const line = document.querySelector('.wide .playhead[visibility=visible]');
+          if (line !== null) seen.add(line.getAttribute('x1') ?? '');
+          await new Promise((done) => setTimeout(done, 40));
+        }
+        return { scrolls: getComputedStyle(document.documentElement).scrollBehavior, places: seen.size };
+      });
+    };
+    for (const [reducedMotion, scrolls] of [
+      ['reduce', 'auto'],
+      ['no-preference', 'smooth'],
+    ] as const) {
+      await room.opened(
+        context,
+        async (page) => {
+          const seen = await moves(page);
+          expect(seen.scrolls).toBe(scrolls);
+          if (reducedMotion === 'reduce') expect(seen.places).toBeLessThanOrEqual(4);
+          else expect(seen.places).toBeGreaterThan(8);
+        },
+        { reducedMotion },
+      );
+    }
   });
 });
 
