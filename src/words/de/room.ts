@@ -23,7 +23,7 @@ export const ROOM: RoomWords = {
   moreBars: 'Ein Takt mehr',
   fewerBars: 'Ein Takt weniger',
   onward: 'Ab hier weiter',
-  wholeTake: 'Alles',
+  wholeTake: 'Ganze Aufnahme',
   speeds: [
     { rate: 1, label: '1' },
     { rate: 0.75, label: '¾' },

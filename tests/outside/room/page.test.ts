@@ -11,6 +11,7 @@ import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readMarks } from '../../../src/batch/standing/read-marks.js';
+import type { RoomTake } from '../../../src/report/index.js';
 import { writeRoom } from '../../helpers/listening-room.js';
 import { bar, errorsIn, PLAYED, roomForTests, sounding } from './open-room.js';
 
@@ -403,6 +404,39 @@ describe('the page', () => {
         },
         { reducedMotion },
       );
+    }
+  });
+});
+
+describe('a room of several parts', () => {
+  it('shows the part of the take chosen, in boxes where it cannot be engraved, and keeps the sound of one that has none', async (context) => {
+    const folder = mkdtempSync(join(tmpdir(), 'takesheet-parts-'));
+    const [short] = room.input.parts as [(typeof room.input.parts)[number]];
+    const [ada, , ben, cy] = PLAYED.map(({ take }) => take) as [RoomTake, RoomTake, RoomTake, RoomTake];
+    const other = { ...ben, result: { ...ben.result, score: { ...ben.result.score, file: 'other.musicxml' } } };
+    const poor = { ...cy, result: { ...cy.result, outcome: 'not-this-score' as const, findings: [] } };
+    const parts = [short, { ...short, file: 'other.musicxml', engraved: null }];
+    try {
+      writeRoom(folder, { ...room.input, parts, takes: [ada, other, poor] }, PLAYED);
+      await room.opened(
+        context,
+        async (page, told) => {
+          expect(await page.locator('#part-0').isVisible()).toBe(true);
+          expect(await page.locator('#part-1').isVisible()).toBe(false);
+          await page.locator('#take').selectOption({ label: 'Ben, 2 March 2026' });
+          expect(await page.locator('#part-0').isVisible()).toBe(false);
+          await bar(page, 5).click();
+          await expect.poll(async () => (await sounding(page))?.file).toBe('2026-03-02_Ben.wav');
+          await expect.poll(() => page.locator('#part-1 .wide .playhead[visibility=visible]').count()).toBe(1);
+          await page.locator('#take').selectOption({ label: 'Cy, 2 March 2026' });
+          expect(await page.getByText('This take does not fit the part').isVisible()).toBe(true);
+          expect(await page.locator('audio[controls]:visible').count()).toBe(1);
+          expect(errorsIn(told)).toEqual([]);
+        },
+        { url: pathToFileURL(join(folder, 'index.html')).href },
+      );
+    } finally {
+      rmSync(folder, { recursive: true });
     }
   });
 });
