@@ -227,7 +227,7 @@ describe('the order of takes', () => {
 
 describe('what changed between two days', () => {
   const finding = (key: string, places: readonly [number, number] | null = [1, 1]) => ({
-    ...{ id: key, key, headline: key, hear: '', where: '', passage: null },
+    ...{ id: key, kind: 'dragging', key, headline: key, hear: '', where: '', passage: null },
     places,
   });
   const take = (
@@ -249,6 +249,16 @@ describe('what changed between two days', () => {
     expect(keys(changes.fresh)).toEqual(['late']);
     expect(keys(changes.still)).toEqual(['both']);
     expect(keys(changes.notComparable)).toEqual(['skipped later']);
+  });
+
+  it('is still there when what goes over several bars has moved a little, and a note is another note', () => {
+    const bars = Array.from({ length: 9 }, (_, i) => [i, i + 1] as const);
+    const between = (before: ReturnType<typeof finding>, now: ReturnType<typeof finding>) =>
+      keys(changesBetween(take([before], bars), take([now], bars)).still);
+    expect(between(finding('bars 3 to 6', [2, 5]), finding('bars 5 to 7', [4, 6]))).toEqual(['bars 5 to 7']);
+    expect(between(finding('bars 3 to 6', [2, 5]), finding('bars 7 to 8', [6, 7]))).toEqual([]);
+    expect(between(finding('bar 3, beat 1', [2, 2]), finding('bar 3, beat 4', [2, 2]))).toEqual([]);
+    expect(between(finding('bars 3 to 6', [2, 5]), { ...finding('bars 3 to 5', [2, 4]), kind: 'rushing' })).toEqual([]);
   });
 });
 
