@@ -9,8 +9,8 @@ const MOST_NAMES = 5;
 export const DOCUMENT_WORDS: Readonly<Record<DocumentEnding, string>> = {
   pdf: 'the pages to practise from',
   json: 'everything measured and every finding, for other programs',
-  webm: 'with --listen: the take as it can be heard in listen/index.html',
-  'facts.json': 'with --listen: how loud it is from moment to moment',
+  webm: 'with --listen: the take, to be heard in the room',
+  'facts.json': 'with --listen: how loud it is, for the room',
 };
 
 /** What the commands say on standard error, apart from what is wrong with a request. */
