@@ -1,5 +1,5 @@
 import { rememberExcerpts } from '../../engrave/index.js';
-import type { ReportSheet } from '../report-sheet.js';
+import { ReportSheet } from '../report-sheet.js';
 import { type LineExtent, layoutData } from './layout-data.js';
 import type { LaidOut } from './part-html.js';
 import type { RoomPart, RoomTake } from './room-input.js';
@@ -10,6 +10,9 @@ import { type LineMarks, takeMarks } from './take-marks.js';
 /** Points a line takes: on a screen as wide as a sheet, and on a telephone. */
 const WIDE = 600;
 const NARROW = 285;
+
+/** Marks know the lines of a page that has a margin beside them. */
+const MARGIN = 104;
 
 /**
  * Lays a part out for screens of both kinds, with the pencil marks of every take that was played from it.
@@ -26,8 +29,10 @@ export function layOutPart(
 ): LaidOut & { readonly marks: readonly MarksOfTake[] } {
   const engrave = engraved === null ? null : rememberExcerpts(engraved, sheet.typesetter);
   const inWidth = (width: number) => {
-    const layout = roomLayout(sheet, part, engrave, width);
-    const marks = takes.map(({ result }) => takeMarks(sheet, layout, result, part));
+    const { typesetter, language } = sheet;
+    const page = new ReportSheet({ typesetter, language, paper: 'a4', width: width + MARGIN, title: '', foot: '' });
+    const layout = roomLayout(page, part, engrave, width);
+    const marks = takes.map(({ result }) => takeMarks(page, layout, result, part));
     return { layout, marks, data: layoutData(layout, extentsOf(layout, marks), part) };
   };
   const [wide, narrow] = [inWidth(WIDE), inWidth(NARROW)];

@@ -28,12 +28,8 @@ export function layoutData({ width, lines }: RoomLayout, extents: readonly LineE
   };
 }
 
-/**
- * @param width of the layout, points
- * @param extent of the line with its marks
- * @returns the box of the line's picture, with the strip of curves below the notes
- */
-export function lineData(width: number, [top, bottom]: LineExtent): LineData {
+/** The box of the line's picture, with the strip of curves below the notes. */
+function lineData(width: number, [top, bottom]: LineExtent): LineData {
   const stripTop = tenth(bottom + STRIP_GAP);
   const start = tenth(top - 1);
   return {

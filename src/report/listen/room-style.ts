@@ -126,7 +126,8 @@ const BESIDE = `.live .beside{display:block;border-top:1px solid ${INKS.rule};ma
 .take{border-top:1px solid ${INKS.rule};margin-top:1.4rem;padding-top:1.1rem}
 .take .day{font-weight:400;color:${INKS.soft};font-size:1rem}
 audio{max-width:100%;margin-top:.6rem}
-.live .take audio,.live .take .pages{display:none}
+.live .take,.live .take .pages{display:none}
+.live .take.shown{display:block}
 article{display:grid;grid-template-columns:8.5rem minmax(0,1fr);column-gap:1.4rem;padding:1.1rem 0}
 article+article{border-top:1px solid ${INKS.rule}}
 .margin{color:${INKS.accent};font-size:.95rem}

@@ -7,7 +7,6 @@ import { FAULTS_IN_WORDS } from './faults.js';
 import { MISREADINGS } from './findings/notes.js';
 import { FINDINGS } from './findings.js';
 import { HANDOUT } from './handout.js';
-import { LISTEN } from './listen.js';
 import { EXCERPT, MARKS } from './marks.js';
 import { measured } from './measured.js';
 import { MEASURES } from './measures.js';
@@ -55,7 +54,6 @@ export const WORDS = wordsOf({
   smallPrint: SMALL_PRINT,
   marks: MARKS,
   excerpt: EXCERPT,
-  listen: LISTEN,
   room: ROOM,
   section: SECTION,
   handout: HANDOUT,

@@ -96,7 +96,7 @@ describe('a director, by the keyboard alone', () => {
     await room.opened(context, async (page) => {
       await page.locator('input[value=round]').check();
       await page.locator('#order').selectOption('lot');
-      const shown = () => page.evaluate(() => `${document.body.textContent} ${document.title}`);
+      const shown = async () => `${await page.locator('body').ariaSnapshot()} ${await page.title()}`;
       const names = /Ada|Ben|Cy|March/;
       expect(await shown()).toContain('Take 4');
       for (let i = 0; i < 4; i++) {

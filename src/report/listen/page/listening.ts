@@ -65,6 +65,7 @@ export class Listening {
    */
   hearBars(bars: Selection, ended?: () => void): void {
     const { state, take, data } = this.#room;
+    if (this.#room.part === null) return;
     const stretch = this.stretchOf(state.take, bars);
     if (stretch === null) {
       this.stop();

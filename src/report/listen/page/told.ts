@@ -13,13 +13,16 @@ export function tellTakes(room: Room, listening: Listening): () => void {
   const sections = room.data.takes.map((_, number) => document.getElementById(`take-${number}`));
   const furnished = new Set<number>();
   // the browser's own controls are for pages without scripts; elements that nobody uses cost memory
-  for (const section of sections) section?.querySelector('audio')?.remove();
+  for (const [i, section] of sections.entries()) {
+    if (room.data.takes[i]?.part !== null) section?.querySelector('audio')?.remove();
+  }
   return () => {
     const { take: number, way, hidden } = room.state;
     for (const [i, section] of sections.entries()) {
       if (section === null) continue;
-      section.hidden = i !== number || way !== 'take';
-      if (section.hidden) continue;
+      const isShown = i === number && way === 'take';
+      section.classList.toggle('shown', isShown);
+      if (!isShown) continue;
       const [who, day] = [section.querySelector('.who'), section.querySelector<HTMLElement>('.day')];
       if (who !== null) who.textContent = hidden ? takeInWords(room, i) : (room.data.takes[i]?.label ?? '');
       if (day !== null) day.hidden = hidden;
