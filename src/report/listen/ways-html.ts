@@ -31,9 +31,10 @@ export function waysHtml(
       ([way, name], i) =>
         `<label><input type="radio" name="way" value="${way}"${i === 0 ? ' checked' : ''}><span>${markup(name)}</span></label>`,
     );
+  const choice = `<fieldset class="ways"><legend class="unseen">${markup(room.names.ways)}</legend>${choices.join('')}</fieldset>
+`;
   return `<div class="beside live-only">
-<fieldset class="ways"><legend class="unseen">${markup(room.names.ways)}</legend>${choices.join('')}</fieldset>
-${practiseHtml(words, markup)}${several ? roundHtml(criteria, words, markup) : ''}${days ? daysHtml(words, markup) : ''}${keysHtml(words, markup)}</div>
+${choices.length > 1 ? choice : ''}${practiseHtml(words, markup)}${several ? roundHtml(criteria, words, markup) : ''}${days ? daysHtml(words, markup) : ''}${keysHtml(words, markup)}</div>
 `;
 }
 

@@ -20,8 +20,10 @@ export const ROOM: RoomWords = {
   ofPlace: (place) => `, ${place}`,
   stop: 'Halt',
   loop: 'Schleife',
+  moreBars: 'Ein Takt mehr',
+  fewerBars: 'Ein Takt weniger',
   onward: 'Ab hier weiter',
-  wholeTake: 'Alles',
+  wholeTake: 'Ganze Aufnahme',
   speeds: [
     { rate: 1, label: '1' },
     { rate: 0.75, label: '¾' },

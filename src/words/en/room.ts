@@ -20,6 +20,8 @@ export const ROOM: RoomWords = {
   ofPlace: (place) => `, ${place.charAt(0).toLowerCase()}${place.slice(1)}`,
   stop: 'Stop',
   loop: 'Loop',
+  moreBars: 'One bar more',
+  fewerBars: 'One bar fewer',
   onward: 'From here on',
   wholeTake: 'Whole take',
   speeds: [

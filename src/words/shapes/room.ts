@@ -19,6 +19,8 @@ export interface RoomWords {
   readonly ofPlace: (place: string) => string;
   readonly stop: string;
   readonly loop: string;
+  readonly moreBars: string;
+  readonly fewerBars: string;
   readonly onward: string;
   readonly wholeTake: string;
   readonly speeds: readonly { readonly rate: number; readonly label: string }[];

@@ -11,6 +11,7 @@ import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readMarks } from '../../../src/batch/standing/read-marks.js';
+import type { RoomTake } from '../../../src/report/index.js';
 import { writeRoom } from '../../helpers/listening-room.js';
 import { bar, errorsIn, PLAYED, roomForTests, sounding } from './open-room.js';
 
@@ -352,12 +353,91 @@ describe('the page', () => {
     });
   });
 
-  it('glides only where movement is welcome', async (context) => {
-    const behaviour = (page: Page) => page.evaluate(() => getComputedStyle(document.documentElement).scrollBehavior);
-    await room.opened(context, async (page) => expect(await behaviour(page)).toBe('auto'), { reducedMotion: 'reduce' });
-    await room.opened(context, async (page) => expect(await behaviour(page)).toBe('smooth'), {
-      reducedMotion: 'no-preference',
+  it('lets bars be added and taken away without a keyboard and without drawing', async (context) => {
+    await room.opened(context, async (page) => {
+      const where = page.locator('#where');
+      for (const [id, bars] of [
+        ['more', 'Bars 1–2'],
+        ['more', 'Bars 1–3'],
+        ['fewer', 'Bars 1–2'],
+        ['fewer', 'Bar 1'],
+        ['fewer', 'Bar 1'],
+      ] as const) {
+        await page.locator(`#${id}`).click();
+        expect(await where.textContent()).toBe(`${bars} · Ada, 2 March 2026`);
+      }
+      await bar(page, 1).hover();
+      await page.mouse.down();
+      await bar(page, 2).hover();
+      await bar(page, 3).hover();
+      await page.mouse.up();
+      expect(await where.textContent()).toBe('Bars 1–3 · Ada, 2 March 2026');
+      await expect.poll(() => sounding(page)).not.toBeNull();
     });
+  });
+
+  it('glides only where movement is welcome', async (context) => {
+    /** How pages scroll, and how many places the line takes within a bar of four notes. */
+    const moves = async (page: Page) => {
+      await bar(page, 1).click();
+      return page.evaluate(async () => {
+        const seen = new Set<string>();
+        for (let i = 0; i < 40; i++) {
+          const line = document.querySelector('.wide .playhead[visibility=visible]');
+          if (line !== null) seen.add(line.getAttribute('x1') ?? '');
+          await new Promise((done) => setTimeout(done, 40));
+        }
+        return { scrolls: getComputedStyle(document.documentElement).scrollBehavior, places: seen.size };
+      });
+    };
+    for (const [reducedMotion, scrolls] of [
+      ['reduce', 'auto'],
+      ['no-preference', 'smooth'],
+    ] as const) {
+      await room.opened(
+        context,
+        async (page) => {
+          const seen = await moves(page);
+          expect(seen.scrolls).toBe(scrolls);
+          if (reducedMotion === 'reduce') expect(seen.places).toBeLessThanOrEqual(4);
+          else expect(seen.places).toBeGreaterThan(8);
+        },
+        { reducedMotion },
+      );
+    }
+  });
+});
+
+describe('a room of several parts', () => {
+  it('shows the part of the take chosen, in boxes where it cannot be engraved, and keeps the sound of one that has none', async (context) => {
+    const folder = mkdtempSync(join(tmpdir(), 'takesheet-parts-'));
+    const [short] = room.input.parts as [(typeof room.input.parts)[number]];
+    const [ada, , ben, cy] = PLAYED.map(({ take }) => take) as [RoomTake, RoomTake, RoomTake, RoomTake];
+    const other = { ...ben, result: { ...ben.result, score: { ...ben.result.score, file: 'other.musicxml' } } };
+    const poor = { ...cy, result: { ...cy.result, outcome: 'not-this-score' as const, findings: [] } };
+    const parts = [short, { ...short, file: 'other.musicxml', engraved: null }];
+    try {
+      writeRoom(folder, { ...room.input, parts, takes: [ada, other, poor] }, PLAYED);
+      await room.opened(
+        context,
+        async (page, told) => {
+          expect(await page.locator('#part-0').isVisible()).toBe(true);
+          expect(await page.locator('#part-1').isVisible()).toBe(false);
+          await page.locator('#take').selectOption({ label: 'Ben, 2 March 2026' });
+          expect(await page.locator('#part-0').isVisible()).toBe(false);
+          await bar(page, 5).click();
+          await expect.poll(async () => (await sounding(page))?.file).toBe('2026-03-02_Ben.wav');
+          await expect.poll(() => page.locator('#part-1 .wide .playhead[visibility=visible]').count()).toBe(1);
+          await page.locator('#take').selectOption({ label: 'Cy, 2 March 2026' });
+          expect(await page.getByText('This take does not fit the part').isVisible()).toBe(true);
+          expect(await page.locator('audio[controls]:visible').count()).toBe(1);
+          expect(errorsIn(told)).toEqual([]);
+        },
+        { url: pathToFileURL(join(folder, 'index.html')).href },
+      );
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 });
 

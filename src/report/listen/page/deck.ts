@@ -26,6 +26,11 @@ export class Deck {
       home.append(element);
       return { element, sound: null, copy: null, ready: Promise.resolve(element), fetching: null };
     });
+    // WebKit lets an element sound only after a gesture has touched it (from memory)
+    const touch = (): void => {
+      for (const { element, sound } of this.#slots) if (sound === null) element.load();
+    };
+    for (const gesture of ['pointerdown', 'keydown']) document.addEventListener(gesture, touch, { once: true });
   }
 
   /**

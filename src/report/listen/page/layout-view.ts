@@ -3,6 +3,8 @@ import { alongKnots, type Knots } from './clock.js';
 import { drawBar } from './draw-bar.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
+/** Where movement is not welcome the line goes from head to head and does not glide. */
+const STILL = matchMedia('(prefers-reduced-motion: reduce)');
 
 /** A line of the part on the page. */
 interface Line {
@@ -91,7 +93,9 @@ export class LayoutView {
     const number = this.#layout.bars[barIndex]?.[0] ?? 0;
     const [line, box] = [this.#lines[number], this.#layout.lines[number]];
     if (line === undefined || box === undefined) return null;
-    const x = alongKnots(this.#ways[place] ?? [], quarters);
+    const way = this.#ways[place] ?? [];
+    const still = STILL.matches ? way.findLast(([at]) => at <= quarters + 1e-6) : undefined;
+    const x = still?.[1] ?? alongKnots(way, quarters);
     for (const [name, value] of [
       ['x1', x],
       ['x2', x],

@@ -22,6 +22,8 @@ export class Listening {
   /** loudness of the takes in the bars chosen, LUFS; measured when it is asked for */
   #measured = { key: '', loudness: new Map<number, number | null>() };
   #waiting = 0;
+  /** plays what the model played last */
+  #again = (): void => {};
 
   /**
    * @param room all that is known
@@ -98,6 +100,7 @@ export class Listening {
     const { part, state, data } = this.#room;
     if (part === null) return;
     this.stop();
+    this.#again = () => this.playModel(options, ended);
     const bars = state.bars;
     const again = (): void => {
       if (ended !== undefined) ended();
@@ -107,6 +110,11 @@ export class Listening {
     this.#room.set({ heard: { what: options.yourTurn ? 'turn' : 'written', bars } });
     tell(fill(options.yourTurn ? data.words.yourTurn : data.words.written, { bars: barsInWords(this.#room, bars) }));
     this.#model.play({ part, bars, rate: state.rate, ...options, ended: again });
+  }
+
+  /** The model begins again, at the speed that is chosen now. */
+  playModelAgain(): void {
+    this.#again();
   }
 
   /** First as written, then as played, then the bars are left empty. */

@@ -40,6 +40,7 @@ function open(data: RoomData): void {
   };
   room.watch((state, before) => {
     player.rate = state.rate;
+    if (state.rate !== before.rate && state.heard !== null && state.heard.what !== 'take') listening.playModelAgain();
     if (state.take !== before.take) showTake();
     else if (state.bars !== before.bars) view()?.showBars();
     if (state.way !== before.way || state.hidden !== before.hidden) showTold();

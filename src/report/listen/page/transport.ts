@@ -116,6 +116,8 @@ export class Transport {
     on('previous', () => this.step(-1));
     on('next', () => this.step(1));
     on('pass', () => this.pass());
+    on('more', () => this.#resize(1));
+    on('fewer', () => this.#resize(-1));
     on('onward', () => this.#hearTo(this.#room.state.bars.from));
     on('whole', () => this.#hearTo(0));
     byId('take').addEventListener('change', (event) => {
@@ -131,6 +133,15 @@ export class Transport {
     for (const radio of document.querySelectorAll<HTMLInputElement>('input[name=speed]')) {
       radio.addEventListener('change', () => this.rate(Number(radio.value)));
     }
+  }
+
+  /** The last bar chosen is one further on, or one less far. */
+  #resize(step: 1 | -1): void {
+    const { bars } = this.#room.state;
+    const last = (this.#room.part?.bars.length ?? 1) - 1;
+    const to = Math.max(bars.from, Math.min(last, bars.to + step));
+    this.#room.set({ bars: { from: bars.from, to } });
+    if (this.#room.state.heard?.what === 'take') this.#listening.hear();
   }
 
   #hearTo(from: number): void {
