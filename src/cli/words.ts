@@ -8,9 +8,9 @@ const MOST_NAMES = 5;
 /** What each of a take's files is, by how its name ends. */
 export const DOCUMENT_WORDS: Readonly<Record<DocumentEnding, string>> = {
   pdf: 'the pages to practise from',
-  json: 'everything measured and every finding, for other programs',
-  webm: 'with --listen: the take as it can be heard in listen/index.html',
-  'facts.json': 'with --listen: how loud it is from moment to moment',
+  json: 'everything measured and found, as data',
+  webm: 'with --listen: the take, to be heard',
+  'facts.json': 'with --listen: how loud it is',
 };
 
 /** What the commands say on standard error, apart from what is wrong with a request. */

@@ -1,15 +1,15 @@
-import type { Samples } from '../decode/index.js';
+import { createScratch, type Samples } from '../decode/index.js';
 
 /** Zero crossings of the filter to each side of its middle. */
-const CROSSINGS = 9;
+const CROSSINGS = 7;
 /** Where the filter has fallen by half, as a share of half the lower rate. */
-const EDGE = 0.92;
-/** Of the window: what does not pass is 60 dB down. Source: Kaiser's formula, Oppenheim & Schafer, section 7.5.3. */
-const KAISER_BETA = 5.65;
+const EDGE = 0.9;
+/** Of the window: what does not pass is 50 dB down. Source: Kaiser's formula, Oppenheim & Schafer, section 7.5.3. */
+const KAISER_BETA = 4.55;
 /** Samples are summed so many at a time. */
 const LANES = 4;
 /** Seconds of sound given at a time. */
-const BLOCK_SECONDS = 10;
+const BLOCK_SECONDS = 1;
 
 /** Weights of the samples around every place between two of them that is asked for. */
 interface Filters {
@@ -36,18 +36,25 @@ export function* atRate(samples: Samples, rateHz: number, newRateHz: number): Ge
   const total = Math.ceil((samples.length * newRateHz) / rateHz);
   const filters = rateHz === newRateHz ? null : filtersFor(rateHz, newRateHz);
   const blockLength = BLOCK_SECONDS * newRateHz;
-  const block = new Float32Array(Math.min(blockLength, total));
+  const [block, around] = [createScratch(), createScratch()];
   for (let from = 0; from < total; from += blockLength) {
     const length = Math.min(blockLength, total - from);
     if (filters === null) yield samples.subarray(from, from + length);
-    else yield filtered(samples, filters, from, block.subarray(0, length));
+    else yield filtered(samples, filters, from, block(length), around);
   }
 }
 
-function filtered(samples: Samples, { bank, taps, phases, step }: Filters, from: number, into: Float32Array) {
+function filtered(
+  samples: Samples,
+  { bank, taps, phases, step }: Filters,
+  from: number,
+  into: Float32Array,
+  scratch: (length: number) => Float32Array,
+): Float32Array {
   let phase = (from * step) % phases;
   const first = (from * step - phase) / phases - taps / 2 + 1;
-  const around = stretch(samples, first, Math.ceil((into.length * step) / phases) + taps);
+  const around = scratch(Math.ceil((into.length * step) / phases) + taps);
+  fill(around, samples, first);
   let at = 0;
   for (let n = 0; n < into.length; n++) {
     const filter = phase * taps;
@@ -60,19 +67,19 @@ function filtered(samples: Samples, { bank, taps, phases, step }: Filters, from:
     }
     into[n] = a + b + c + d;
     phase += step;
-    const on = Math.floor(phase / phases);
-    at += on;
-    phase -= on * phases;
+    while (phase >= phases) {
+      phase -= phases;
+      at++;
+    }
   }
   return into;
 }
 
 /** Samples from a place on, silence where there are none. */
-function stretch(samples: Samples, from: number, length: number): Float32Array {
-  const cut = new Float32Array(length);
-  const [start, end] = [Math.max(0, from), Math.min(samples.length, from + length)];
-  if (end > start) cut.set(samples.subarray(start, end), start - from);
-  return cut;
+function fill(into: Float32Array, samples: Samples, from: number): void {
+  const [start, end] = [Math.max(0, from), Math.min(samples.length, from + into.length)];
+  into.fill(0);
+  if (end > start) into.set(samples.subarray(start, end), start - from);
 }
 
 function filtersFor(rateHz: number, newRateHz: number): Filters {

@@ -9,7 +9,7 @@ const RATE_HZ = 24_000;
 
 /** A recording as a file to be heard. */
 export interface EncodedSound {
-  /** Opus in WebM, mono, about 0.4 MB a minute */
+  /** Opus in WebM, mono, about 0.5 MB a minute */
   readonly bytes: Uint8Array;
   readonly durationSeconds: number;
   /**

@@ -22,6 +22,8 @@ export interface TakeRequest extends DocumentWishes {
   readonly sha256?: string;
   /** the take's file name, without folders */
   readonly file: string;
+  /** the name its documents are written under; without it pages lead to no listening room */
+  readonly name?: string;
   readonly who: Who;
   /** whether player and file are numbers that stand for names */
   readonly blind?: boolean;
@@ -111,7 +113,15 @@ async function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds:
   };
   const { engrave = engraveHere } = request;
   const engraved = () => engrave(etude);
-  return { result, part, loudness, engraved, who, sound: hears ? madeOnce(() => encodeSound(take)) : null };
+  return {
+    name: request.name ?? null,
+    result,
+    part,
+    loudness,
+    engraved,
+    who,
+    sound: hears ? madeOnce(() => encodeSound(take)) : null,
+  };
 }
 
 function madeOnce<T>(make: () => T): () => T {

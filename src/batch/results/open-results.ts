@@ -6,7 +6,7 @@ import { tryToWrite } from '../disk/try-to-write.js';
 import { RECORDS } from './take-record.js';
 
 /** Below the folder for results: what can be heard of takes. */
-export const SOUNDS = 'listen/sound';
+const SOUNDS = 'listen/sound';
 /** Below the folder for results: the scores and briefs of takes that can be heard. */
 export const SCORES = `${RECORDS}/scores`;
 /** Below the folder for results: where documents of takes are. */

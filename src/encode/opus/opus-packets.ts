@@ -5,9 +5,9 @@ const SET_BITRATE = 4002;
 const SET_VBR = 4006;
 const SET_COMPLEXITY = 4010;
 /** Bits a second: well beyond what one instrument needs at this rate to sound as it did. */
-const BITRATE = 56_000;
-/** The least at which the encoder looks for attacks and keeps silence before them; more costs time and changes little. */
-const COMPLEXITY = 1;
+const BITRATE = 64_000;
+/** The quickest. Up to 3 the sound before attacks is as clean; from 5 on the error is 3 dB less, for twice the time. */
+const COMPLEXITY = 0;
 /** The longest packet there is. */
 const PACKET_SECONDS = 0.06;
 /** By how much the sound is late in the packets of this kind of encoder: 2.5 ms. Source: opus_encoder.c of libopus 1.4. */
@@ -36,6 +36,7 @@ export class OpusPackets {
   readonly #sampleRateHz: number;
   readonly #packet: Int16Array;
   readonly #packets: Uint8Array[] = [];
+  readonly #bytes: Buffer;
   #filled = 0;
   #length = 0;
 
@@ -43,6 +44,7 @@ export class OpusPackets {
   constructor(sampleRateHz: 8000 | 12000 | 16000 | 24000 | 48000) {
     this.#sampleRateHz = sampleRateHz;
     this.#packet = new Int16Array(sampleRateHz * PACKET_SECONDS);
+    this.#bytes = Buffer.from(this.#packet.buffer);
     this.#encoder = new OpusScript(sampleRateHz, 1, OpusScript.Application.RESTRICTED_LOWDELAY);
     this.#encoder.encoderCTL(SET_BITRATE, BITRATE);
     this.#encoder.encoderCTL(SET_VBR, 1);
@@ -78,9 +80,9 @@ export class OpusPackets {
     const packet = this.#packet;
     for (let from = 0; from < samples.length; ) {
       const count = Math.min(samples.length - from, packet.length - this.#filled);
+      const at = this.#filled;
       for (let i = 0; i < count; i++) {
-        const sample = Math.max(-1, Math.min(1, samples[from + i] as number));
-        packet[this.#filled + i] = Math.round(sample * FULL_SCALE);
+        packet[at + i] = Math.round(Math.max(-1, Math.min(1, samples[from + i] as number)) * FULL_SCALE);
       }
       from += count;
       this.#filled += count;
@@ -89,8 +91,7 @@ export class OpusPackets {
   }
 
   #close(): void {
-    const bytes = Buffer.from(this.#packet.buffer);
-    this.#packets.push(new Uint8Array(this.#encoder.encode(bytes, this.#packet.length)));
+    this.#packets.push(this.#encoder.encode(this.#bytes, this.#packet.length));
     this.#filled = 0;
   }
 }

@@ -10,7 +10,7 @@ export type Bytes = readonly Uint8Array[];
  */
 export function element(id: number, ...content: readonly (Uint8Array | Bytes)[]): Bytes {
   const pieces = content.flatMap((one) => (one instanceof Uint8Array ? [one] : one));
-  return [Uint8Array.from([...bigEndian(id), ...lengthBytes(lengthOf(pieces))]), ...pieces];
+  return [Uint8Array.of(...bigEndian(id), ...lengthBytes(lengthOf(pieces))), ...pieces];
 }
 
 /**

@@ -8,6 +8,8 @@ import type { DocumentWishes } from './wishes.js';
 
 /** A take that was reviewed, with all that its documents are made from. */
 export interface Review {
+  /** that its documents are written under; null where nobody said */
+  readonly name: string | null;
   readonly result: TakeResult;
   /** the part it was reviewed against */
   readonly part: Part;
