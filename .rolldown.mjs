@@ -13,7 +13,15 @@ await build({
   platform: 'node',
   external: [
     ...[/^node:/, 'pdfkit', 'yaml', /^verovio/],
-    ...['node-web-audio-api', 'mediabunny', 'opus-decoder', '@audio/decode-amr', 'essentia.js', '@cantoo/pdf-lib'],
+    ...[
+      'node-web-audio-api',
+      'mediabunny',
+      'opus-decoder',
+      'opusscript',
+      '@audio/decode-amr',
+      'essentia.js',
+      '@cantoo/pdf-lib',
+    ],
   ],
   output: { dir: 'dist/program', format: 'esm' },
 });

@@ -4,7 +4,7 @@ import { agreedLanguage, InputError, type Language } from '../base/index.js';
 import { gatherPdfs } from '../page/index.js';
 import { drawHandoutIndex, type HandoutRow } from '../report/index.js';
 import { csvText, type SectionRow, textCell } from '../result/index.js';
-import { pageDate } from '../review/index.js';
+import { PAGES, pageDate } from '../review/index.js';
 import { wordsIn } from '../words/index.js';
 import { LARGEST_DOCUMENT_BYTES, readWhole } from './disk/read-whole.js';
 import { writeWhole } from './disk/write-whole.js';
@@ -12,6 +12,8 @@ import { failureOf } from './failures/failure-of.js';
 import { type ChosenTake, chosenTakes } from './handout/chosen-takes.js';
 import { folderNames } from './handout/folder-names.js';
 import { mailOf } from './handout/mail-of.js';
+import { writeRooms } from './handout/write-rooms.js';
+import { ROOM_FILE } from './listen/draw-room.js';
 import { takesWithResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { readRecord, recordPath } from './results/take-record.js';
@@ -46,12 +48,11 @@ const MAIL_HEADS = ['player', 'mail', 'date', 'file', 'listening_page', 'subject
 /** A take with what is handed out of it. */
 interface HandedTake extends ChosenTake {
   readonly pages: Uint8Array;
-  readonly listen: Uint8Array | null;
   readonly mail: string;
 }
 
 /**
- * Makes what a director hands out of the results in a folder: a folder for each player, one document to print, a page over
+ * Makes what a director hands out of the results in a folder: a folder for each player, with a listening room of their own, one document to print, a page over
  * everything and a table for mail merge. Nothing is listened to, and nothing is sent.
  *
  * @param request the folder, where to write, and which takes
@@ -66,12 +67,18 @@ export async function runHandout(request: HandoutRequest): Promise<HandoutSummar
   if (takes.length === 0) throw new InputError('nothing-to-hand-out').about(folder);
   if (isLink(join(out, PLAYERS))) throw new InputError('folder-leads-away', { folder: PLAYERS }).about(out);
   const language = request.language ?? agreedLanguage(takes.map(({ row }) => row.language));
-  await writeHandout(takes, folder, out, language);
+  const folders = folderNames([...new Set(takes.map(({ player }) => player))]);
+  const rooms = await writeRooms(takes, {
+    ...{ folder, language },
+    folderOf: (player) => join(out, PLAYERS, folders.get(player) as string),
+  });
+  const written = { folder, out, language, folders, rooms: rooms.players };
+  await writeHandout(takes, written);
   return {
     indexPath: join(out, FILES.index),
     printPath: join(out, FILES.print),
     mailPath: join(out, FILES.mail),
-    failures: [...failures, ...taken.filter((take): take is TakeFailure => 'fault' in take)],
+    failures: [...failures, ...taken.filter((take): take is TakeFailure => 'fault' in take), ...rooms.failures],
   };
 }
 
@@ -93,11 +100,9 @@ function handed(folder: string, take: ChosenTake): HandedTake | TakeFailure {
   const place = join(folder, 'takes', `${name}.pdf`);
   try {
     if (!existsSync(place)) throw new InputError('take-without-pages');
-    const listening = join(folder, 'takes', `${name}.html`);
     return {
       ...take,
       pages: readWhole(place, LARGEST_DOCUMENT_BYTES),
-      listen: existsSync(listening) ? readWhole(listening, LARGEST_DOCUMENT_BYTES) : null,
       mail: mailOf(readRecord(recordPath(folder, name))?.roster ?? {}),
     };
   } catch (error) {
@@ -105,21 +110,28 @@ function handed(folder: string, take: ChosenTake): HandedTake | TakeFailure {
   }
 }
 
+/** Where to write, and who has a room of their own. */
+interface Written {
+  readonly folder: string;
+  readonly out: string;
+  readonly language: Language;
+  readonly folders: ReadonlyMap<string, string>;
+  readonly rooms: ReadonlySet<string>;
+}
+
+/** Pages lead into the room beside the folder they are in: where there is one, they keep to that arrangement. */
 async function writeHandout(
   takes: readonly HandedTake[],
-  folder: string,
-  out: string,
-  language: Language,
+  { folder, out, language, folders, rooms }: Written,
 ): Promise<void> {
   const words = wordsIn(language);
   const titleOf = ({ row }: HandedTake): string => row.score.title || row.score.file;
-  const folders = folderNames([...new Set(takes.map(({ player }) => player))]);
-  const fileOf = ({ player, row }: HandedTake, ending: string): string =>
-    `${PLAYERS}/${folders.get(player)}/${row.take.name}.${ending}`;
-  for (const take of takes) {
-    writeWhole(join(out, fileOf(take, 'pdf')), take.pages);
-    if (take.listen !== null) writeWhole(join(out, fileOf(take, 'html')), take.listen);
-  }
+  const below = (player: string, path: string): string => `${PLAYERS}/${folders.get(player)}/${path}`;
+  const pagesOf = ({ player, row }: HandedTake): string => {
+    const file = `${row.take.name}.${PAGES.ending}`;
+    return below(player, rooms.has(player) ? `${PAGES.folder}/${file}` : file);
+  };
+  for (const take of takes) writeWhole(join(out, pagesOf(take)), take.pages);
   const documents = takes.map((take) => ({ title: `${take.player} – ${titleOf(take)}`, bytes: take.pages }));
   const creationDate = pageDate(takes.map(({ row }) => row.take.date));
   const print = await gatherPdfs(documents, { title: words.handout.printTitle, language, creationDate });
@@ -127,14 +139,14 @@ async function writeHandout(
   const rows = takes.map((take): HandoutRow => {
     const { toFix, toWatch, take: line } = take.row;
     return {
-      ...{ player: take.player, piece: titleOf(take), date: line.date, pages: fileOf(take, 'pdf') },
-      listen: take.listen === null ? null : fileOf(take, 'html'),
+      ...{ player: take.player, piece: titleOf(take), date: line.date, pages: pagesOf(take) },
+      listen: rooms.has(take.player) ? { file: below(take.player, ROOM_FILE), take: line.name } : null,
       found: line.outcome === 'reviewed' ? { fix: toFix, watch: toWatch } : null,
     };
   });
   const mails = rows.map(({ player, piece, date, pages, listen }, i) =>
     [
-      ...[player, takes[i]?.mail ?? '', date ?? '', pages, listen ?? ''],
+      ...[player, takes[i]?.mail ?? '', date ?? '', pages, listen?.file ?? ''],
       words.handout.subject(piece, date === null ? null : words.date(date)),
     ].map(textCell),
   );

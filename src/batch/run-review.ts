@@ -1,10 +1,12 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
-import { engraveInThread } from '../engrave/index.js';
+import { type EngravedPart, engraveInThread } from '../engrave/index.js';
 import { type SectionScore, sameRecordings, sectionScore } from '../result/index.js';
 import { type Etude, wishesIn } from '../review/index.js';
 import { writeWhole } from './disk/write-whole.js';
+import { keepScores } from './listen/kept-scores.js';
+import { writeRoom } from './listen/write-room.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
 import { inShard } from './plan/in-shard.js';
@@ -15,7 +17,7 @@ import { runPool } from './pool/run-pool.js';
 import { dependsOn, programHash } from './results/depends-on.js';
 import { keptResult } from './results/kept-result.js';
 import { leftAlone } from './results/left-alone.js';
-import { filesOfTakes, openResults } from './results/open-results.js';
+import { filesIn, openResults } from './results/open-results.js';
 import type { SharedWork, TakeAnswer, TakeWork } from './results/review-in-worker.js';
 import { writeFailure, writeTake } from './results/write-take.js';
 import type { PlannedTake, Recognition, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
@@ -56,7 +58,8 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   for (const { name, failure, who, roster } of lost) {
     onEnd(writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, request));
   }
-  const notEngraved = await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
+  if (request.listen === true) keepScores(request);
+  const { notEngraved, engraved } = await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
   ends.sort((a, b) => byCodePoint(a.name, b.name));
   const stopped = hooks.signal?.aborted === true;
   const score = scoreOf(etudes);
@@ -65,7 +68,10 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
     ends,
     failures: stopped
       ? ends.flatMap((end) => ('failure' in end ? [end.failure] : []))
-      : await writeSection(ends, section),
+      : [
+          ...(await writeSection(ends, section)),
+          ...(request.listen === true ? await writeRoom(ends, () => roomSource(request, etudes, engraved)) : []),
+        ],
     notReached: total - ends.length,
     remarks: {
       ...{ rosterLinesUnused: whole.rosterLinesUnused, notEngraved },
@@ -73,6 +79,10 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
     },
   };
 }
+
+const roomSource = ({ outFolder, language = 'en' }: ReviewRequest, etudes: readonly Etude[], engraved: Engraved) => ({
+  ...{ folder: outFolder, etudes, engraved, language },
+});
 
 const rowsOf = (ends: readonly TakeEnd[]) => ends.flatMap((end) => ('row' in end ? [end.row] : []));
 
@@ -86,7 +96,7 @@ function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
     openResults(request.outFolder);
     return named;
   }
-  if (key === null && filesOfTakes(request.outFolder).length > 0) {
+  if (key === null && filesIn(join(request.outFolder, 'takes')).length > 0) {
     throw new InputError('results-show-names').about(request.outFolder);
   }
   const blind = blindPlan(named, key ?? []);
@@ -95,14 +105,17 @@ function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   return blind.plan;
 }
 
-/** @returns files of scores whose bars could not be engraved, so that pages show none */
+/** Études laid out, null where that was not possible; empty where nobody asked. */
+type Engraved = readonly (EngravedPart | null)[];
+
+/** @returns the études laid out, and files of scores for which that was not possible, so that pages show none of their bars */
 async function reviewTakes(
   takes: readonly PlannedTake[],
   etudes: readonly Etude[],
   request: ReviewRequest,
   onEnd: (end: TakeEnd) => void,
   signal: AbortSignal | undefined,
-): Promise<string[]> {
+): Promise<{ notEngraved: string[]; engraved: Engraved }> {
   const { tool, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
   const hashes = takes.map((take) => dependsOn(take, etudes, language, program));
@@ -114,8 +127,8 @@ async function reviewTakes(
   });
   const workerData: SharedWork = { ...wishesIn(request), tool, etudes, language, limits };
   const hasExcerpts = etudes.some(({ musicXml = null }) => musicXml !== null);
-  const newPages = hasExcerpts && tasks.some(({ work }) => work.keptSha256 === null);
-  const engraving = newPages ? engraveInThread(etudes.map(({ musicXml = null }) => musicXml)) : null;
+  const newPages = request.listen === true || tasks.some(({ work }) => work.keptSha256 === null);
+  const engraving = hasExcerpts && newPages ? engraveInThread(etudes.map(({ musicXml = null }) => musicXml)) : null;
   const notEngraved: string[] = [];
   const laidOut = engraving?.parts.then((parts) => {
     const missing = etudes.filter(({ musicXml = null }, i) => musicXml !== null && parts[i] === null);
@@ -132,7 +145,7 @@ async function reviewTakes(
       },
       onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
     });
-    return [...notEngraved];
+    return { notEngraved: [...notEngraved], engraved: (await laidOut) ?? [] };
   } finally {
     await engraving?.stop();
   }

@@ -5,6 +5,7 @@ import { sameRecordings } from '../result/index.js';
 import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failures/failure-of.js';
 import { failureTold } from './history/old-sentences/failure-told.js';
+import { keptRoomSource, writeRoom } from './listen/write-room.js';
 import { openResults, takesWithResults } from './results/open-results.js';
 import { readResult } from './results/read-result.js';
 import { RECORDS, readRecord, recordPath } from './results/take-record.js';
@@ -42,7 +43,11 @@ export async function runSection(request: FolderRequest): Promise<ReviewSummary>
   const same = sameRecordings(ends.flatMap((end) => ('row' in end ? [end.row] : [])));
   const remarks = { leftAlone: [], rosterLinesUnused: [], same };
   const language = request.language ?? agreedLanguage(ends.flatMap((end) => ('row' in end ? [end.row.language] : [])));
-  return { ends, failures: await writeSection(ends, { ...request, language }), notReached: 0, remarks };
+  const failures = [
+    ...(await writeSection(ends, { ...request, language })),
+    ...(request.jsonOnly ? [] : await writeRoom(ends, () => keptRoomSource(outFolder, language))),
+  ];
+  return { ends, failures, notReached: 0, remarks };
 }
 
 function endOf(request: FolderRequest, name: string): TakeEnd {

@@ -126,7 +126,7 @@ export interface ReviewSummary {
 
 /** What the user should know beside the results. */
 export interface ReviewRemarks {
-  /** files in the folder for results that are of no take of this run: left as they are, not counted in the section */
+  /** paths, below the folder for results, of files that are of no take of this run: left as they are, not counted in the section */
   readonly leftAlone: readonly string[];
   /** lines of the roster that name no take that was given */
   readonly rosterLinesUnused: readonly number[];

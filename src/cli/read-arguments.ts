@@ -99,7 +99,7 @@ function addReview(program: Command, streams: Streams, end: (code: number) => vo
     .option('--again', 'listen again to takes whose results are there already', false)
     .addOption(shardOption())
     .addOption(new Option('--json-only', 'write no PDF, only JSON and CSV').default(false).conflicts('listen'))
-    .option('--listen', 'write a page for each take on which its findings can be heard, too', false)
+    .option('--listen', 'write the listening room too: all takes, heard bar by bar in a browser', false)
     .addOption(jobsOption())
     .addOption(boundOption('--time-limit <seconds>', 'how long to work on one take (without it: by its length)'))
     .addOption(boundOption('--memory-limit <MB>', 'memory for one take (without it: by its length)'))

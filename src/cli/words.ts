@@ -8,8 +8,9 @@ const MOST_NAMES = 5;
 /** What each of a take's files is, by how its name ends. */
 export const DOCUMENT_WORDS: Readonly<Record<DocumentEnding, string>> = {
   pdf: 'the pages to practise from',
-  json: 'everything measured and every finding, for other programs',
-  html: 'with --listen: the page on which each finding can be heard',
+  json: 'everything measured and found, as data',
+  webm: 'with --listen: the take, to be heard',
+  'facts.json': 'with --listen: how loud it is',
 };
 
 /** What the commands say on standard error, apart from what is wrong with a request. */
@@ -41,7 +42,7 @@ export const WORDS = {
   stopped: (done: number, notReached: number): string =>
     `stopped: ${done} finished, ${notReached} to go; run the same command again to go on from here`,
   leftAlone: (files: readonly string[]): string =>
-    `left alone and not counted, because they are no results of this run: ${some(files.map((file) => `takes/${file}`))}`,
+    `left alone and not counted, because they are no results of this run: ${some(files)}`,
   rosterLinesUnused: (lines: readonly number[]): string =>
     `the roster names takes that were not given: ${lines.length === 1 ? 'line' : 'lines'} ${some(lines.map(String))}`,
   blindApart: (folders: readonly string[]): string =>

@@ -47,6 +47,8 @@ export interface Excerpt {
   readonly staff: readonly [top: number, bottom: number];
   /** where barlines stand, from left to right in each line */
   readonly barlines: readonly number[];
+  /** where each bar ends, in order of bars */
+  readonly barEnds: readonly number[];
 }
 
 /** Engraves printed bars, counted from 0, in a width of so many points; null when that is not possible. */
@@ -107,6 +109,7 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
   const items: Item[] = [];
   const noteheads = new Map<string, Notehead>();
   const barlines: number[] = [];
+  const barEnds: number[] = [];
   const tops: number[] = [];
   let staff: readonly [number, number] = [0, 0];
   let [height, widest] = [0, 0];
@@ -128,12 +131,13 @@ function stacked(typesetter: Typesetter, systems: readonly System[], width: numb
       if (head !== undefined) noteheads.set(id, noteheadOf(head, signs, down));
     }
     barlines.push(...spread.barlines);
+    barEnds.push(...spread.barEnds);
     if (i === 0) staff = [top + down, bottom + down];
     height = to + down;
     widest = Math.max(widest, spread.width);
   }
   const barsOfSystems = systems.map(({ first, last }) => last - first + 1);
-  return { items, width: widest, height, noteheads, barsOfSystems, tops, staff, barlines };
+  return { items, width: widest, height, noteheads, barsOfSystems, tops, staff, barlines, barEnds };
 }
 
 /** The number of the first bar, centred over the beginning of the line and above its clef. */

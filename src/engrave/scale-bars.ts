@@ -38,5 +38,6 @@ export function scaleBars(bars: BarsTaken, ratio: number): BarsTaken {
     spanners: bars.spanners.map(({ item, isLoudness }) => ({ item: path(item), isLoudness })),
     left: bars.left * ratio,
     right: bars.right * ratio,
+    ends: bars.ends.map((x) => x * ratio),
   };
 }

@@ -29,6 +29,8 @@ export interface SpreadBars {
   readonly loudness: readonly Item[];
   readonly signs: readonly NoteSign[];
   readonly barlines: readonly number[];
+  /** where each bar ends */
+  readonly barEnds: readonly number[];
   readonly width: number;
 }
 
@@ -86,7 +88,15 @@ export function spreadBars(typesetter: Typesetter, bars: BarsTaken, width: numbe
     };
   });
   const opening = bars.opening.flatMap((shape) => movedShape(typesetter, shape, 0));
-  return { items: [...staff, ...opening, ...itemsOf(false)], loudness: itemsOf(true), signs, barlines, width: whole };
+  const barEnds = bars.ends.map((x) => x + shiftAt(x));
+  return {
+    items: [...staff, ...opening, ...itemsOf(false)],
+    loudness: itemsOf(true),
+    signs,
+    barlines,
+    barEnds,
+    width: whole,
+  };
 }
 
 type Stretch = readonly [from: number, to: number];

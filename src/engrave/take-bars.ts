@@ -28,6 +28,8 @@ export interface BarsTaken {
   /** where the content begins and ends in the old line */
   readonly left: number;
   readonly right: number;
+  /** where each bar ends in the old line */
+  readonly ends: readonly number[];
 }
 
 /**
@@ -66,6 +68,7 @@ export function takeBars(part: EngravedPart, first: number, last: number): BarsT
     }),
     left,
     right,
+    ends: bars.map((bar) => bar.right),
   };
 }
 

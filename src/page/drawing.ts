@@ -47,7 +47,14 @@ export interface PageMarks {
 }
 
 /** Names of standard structure types, ISO 32000-1, 14.8.4. */
-type StructureTag = 'Document' | 'Sect' | 'H1' | 'H2' | 'H3' | 'P' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure';
+type StructureTag = 'Document' | 'Sect' | 'H1' | 'H2' | 'H3' | 'P' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure' | 'Link';
+
+/** Where something drawn leads, and what that is in words. */
+export interface Link {
+  /** relative to the document, in signs of ASCII */
+  readonly address: string;
+  readonly alternative: string;
+}
 
 /** One element of the document's structure, children in reading order. */
 export interface DrawingElement {
@@ -58,7 +65,9 @@ export interface DrawingElement {
   readonly actualText?: string;
   /** of a TH */
   readonly scope?: 'Row' | 'Column';
-  /** left, top, right, bottom of a figure on its page */
+  /** of a Link */
+  readonly address?: string;
+  /** left, top, right, bottom of a figure or a link on its page */
   readonly box?: readonly [number, number, number, number];
   readonly children: readonly (DrawingElement | PageMarks)[];
 }

@@ -16,9 +16,20 @@ export { numberInMarkup } from './draw/number-in-markup.js';
 export { FACE_CLASSES, toSvg } from './draw/to-svg.js';
 export { createTypesetter } from './draw/typesetter.js';
 export { webFont } from './draw/web-font/web-font.js';
-export type { Drawing, DrawingElement, Face, Item, PageMarks, PathItem, TextItem, Typesetter } from './drawing.js';
+export type {
+  Drawing,
+  DrawingElement,
+  Face,
+  Item,
+  Link,
+  PageMarks,
+  PathItem,
+  TextItem,
+  Typesetter,
+} from './drawing.js';
 export { drawHeadRule } from './head-rule.js';
 export { INKS } from './inks.js';
+export { linked } from './linked.js';
 export { type AffineMap, combined, mapped, scaleOf, UNMOVED } from './path/affine-map.js';
 export { areaOf } from './path/area-of.js';
 export { areaUnder } from './path/area-under.js';

@@ -1,4 +1,5 @@
-import type { DrawingElement, PageMarks } from './drawing.js';
+import type { DrawingElement, Link, PageMarks } from './drawing.js';
+import { linked } from './linked.js';
 import type { Path } from './path/path.js';
 import { placeText, type SetText, type TextStyle } from './set-text.js';
 import type { Sheet } from './sheet.js';
@@ -16,8 +17,8 @@ export interface Column {
   readonly gap?: number;
 }
 
-/** A cell's text, and how it is set when not in the plain way. */
-export type Cell = string | { readonly text: string; readonly style: TextStyle };
+/** A cell's text, how it is set when not in the plain way, and where it leads. */
+export type Cell = string | { readonly text: string; readonly style?: TextStyle; readonly link?: Link };
 
 const CELL_GAP = 9;
 const ROW_PADDING = 2.6;
@@ -46,13 +47,19 @@ export function drawTable(sheet: Sheet, columns: readonly Column[], rows: readon
     }),
   });
   underline(sheet, columns, headHeight, 'accent');
-  for (const set of sets) {
+  for (const [row, set] of sets.entries()) {
     const height = heightOf(set);
     if (sheet.ensure(height)) repeatHeads(sheet, columns, heads, headHeight);
     const cells = placed(sheet, columns, set, sheet.y + ROW_PADDING);
     children.push({
       tag: 'TR',
-      children: cells.map((marks, i) => cellElement(columns[i] as Column, set[i] as SetText, marks)),
+      children: cells.map((marks, i) => {
+        const left = sheet.left + columns.slice(0, i).reduce((sum, { width }) => sum + width, 0);
+        const box = [left, sheet.y, left + (columns[i]?.width ?? 0) - CELL_GAP, sheet.y + height] as const;
+        const cell = rows[row]?.[i];
+        const link = typeof cell === 'object' ? cell.link : undefined;
+        return cellElement(columns[i] as Column, set[i] as SetText, linked(marks, link, box));
+      }),
     });
     underline(sheet, columns, height, 'rule');
   }
@@ -72,7 +79,7 @@ export function tableHeight(sheet: Sheet, columns: readonly Column[], rows: read
 }
 
 function setCell(sheet: Sheet, column: Column, cell: Cell): SetText {
-  const { text, style } = typeof cell === 'string' ? { text: cell, style: STYLES.cell } : cell;
+  const { text, style = STYLES.cell } = typeof cell === 'string' ? { text: cell } : cell;
   return sheet.set(text, { ...style, align: column.align ?? 'left' }, column.width - (column.gap ?? CELL_GAP));
 }
 
@@ -89,7 +96,7 @@ function placed(sheet: Sheet, columns: readonly Column[], sets: readonly SetText
   });
 }
 
-function cellElement(column: Column, set: SetText, marks: PageMarks): DrawingElement {
+function cellElement(column: Column, set: SetText, marks: DrawingElement | PageMarks): DrawingElement {
   const actual = set.actualText === undefined ? {} : { actualText: set.actualText };
   if (column.namesRow === true) return { tag: 'TH', scope: 'Row', ...actual, children: [marks] };
   return { tag: 'TD', ...actual, children: [marks] };

@@ -1,6 +1,9 @@
 import { shifted } from '../engrave/index.js';
 import {
+  type DrawingElement,
   type Item,
+  type Link,
+  linked,
   MARGIN_COLUMN,
   MARGIN_GAP,
   type PageMarks,
@@ -41,6 +44,8 @@ export interface Entry {
   readonly marginNote?: string;
   /** a large number before the place */
   readonly numeral?: string;
+  /** where the place leads */
+  readonly link?: Link;
   readonly paragraphs: readonly (Paragraph | EntryFigure)[];
 }
 
@@ -58,7 +63,8 @@ export function drawEntry(sheet: Sheet, entry: Entry): void {
   const width = sheet.width - MARGIN_COLUMN - MARGIN_GAP;
   sheet.ensure(Math.min(entryHeight(sheet, entry), sheet.fullHeight));
   const page = sheet.page;
-  const margin = setMargin(sheet, entry, sheet.y);
+  const top = sheet.y;
+  const margin = setMargin(sheet, entry, top);
   const first = sheet.elements.length;
   let bottom = margin.bottom;
   for (const paragraph of entry.paragraphs) {
@@ -69,7 +75,8 @@ export function drawEntry(sheet: Sheet, entry: Entry): void {
       sheet.write(tag, text, style, left, widthWithoutLonelyWord(sheet, text, style, width));
     }
   }
-  readMarginFirst(sheet, first, { page, items: margin.items });
+  const box = [sheet.left, top, sheet.left + MARGIN_COLUMN, margin.bottom] as const;
+  readMarginFirst(sheet, first, linked({ page, items: margin.items }, entry.link, box));
   if (sheet.page === page) sheet.y = Math.max(sheet.y, bottom);
 }
 
@@ -92,7 +99,7 @@ function drawFigure(sheet: Sheet, figure: EntryFigure, left: number, marginBotto
 }
 
 /** The place is read as part of the entry's first paragraph or heading, before its words. */
-function readMarginFirst(sheet: Sheet, first: number, marks: PageMarks): void {
+function readMarginFirst(sheet: Sheet, first: number, marks: DrawingElement | PageMarks): void {
   const element = sheet.elements[first];
   if (element !== undefined) sheet.elements[first] = { ...element, children: [marks, ...element.children] };
 }

@@ -4,7 +4,10 @@
  *
  * Conventions: those of the house; paths are names only.
  */
-export { DOCUMENTS, type DocumentEnding, wantedDocuments } from './documents/documents.js';
+export { DOCUMENTS, type DocumentEnding, documentPath, wantedDocuments } from './documents/documents.js';
+export { PAGES } from './documents/pages.js';
+export { SOUND } from './documents/sound.js';
+export { SOUND_FACTS } from './documents/sound-facts.js';
 export { type DocumentWishes, wishesIn } from './documents/wishes.js';
 export { pageDate } from './page-date.js';
 export { type MadeDocument, type ReviewedTake, reviewTake, type TakeRequest } from './review-take.js';

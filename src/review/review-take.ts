@@ -1,6 +1,7 @@
 import { type Language, sha256 } from '../base/index.js';
 import type { Brief } from '../brief/index.js';
 import { decodeTake } from '../decode/index.js';
+import { encodeSound } from '../encode/index.js';
 import { engravePart } from '../engrave/index.js';
 import { judgeTake } from '../judge/index.js';
 import { measureTake } from '../measure/index.js';
@@ -8,7 +9,7 @@ import { type TakeResult, toTakeResult } from '../result/index.js';
 import type { Part } from '../score/index.js';
 import { chooseEtude } from './choose-etude.js';
 import { wantedDocuments } from './documents/documents.js';
-import type { Review } from './documents/types.js';
+import type { DocumentFolder, Review } from './documents/types.js';
 import type { DocumentWishes } from './documents/wishes.js';
 import { hearTuningAgain } from './hear-tuning-again.js';
 import type { Engraving, Etude, Tool, Who } from './types.js';
@@ -21,6 +22,8 @@ export interface TakeRequest extends DocumentWishes {
   readonly sha256?: string;
   /** the take's file name, without folders */
   readonly file: string;
+  /** the name its documents are written under; without it pages lead to no listening room */
+  readonly name?: string;
   readonly who: Who;
   /** whether player and file are numbers that stand for names */
   readonly blind?: boolean;
@@ -41,6 +44,8 @@ export interface TakeRequest extends DocumentWishes {
 
 /** One file to be written for a take. */
 export interface MadeDocument {
+  /** below the one for results */
+  readonly folder: DocumentFolder;
   /** of its name, without the dot */
   readonly ending: string;
   readonly bytes: Uint8Array;
@@ -71,8 +76,8 @@ export async function reviewTake(
   const hears = wanted.some((document) => document.hears);
   const review = await judged(request, hears, onDecoded);
   const documents: MadeDocument[] = [];
-  for (const { ending, make, madeFor } of wanted) {
-    documents.push({ ending, bytes: await make(review, request), madeFor: madeFor(request) });
+  for (const { folder, ending, make, madeFor } of wanted) {
+    documents.push({ folder, ending, bytes: await make(review, request), madeFor: madeFor(request) });
   }
   return { result: review.result, documents };
 }
@@ -108,7 +113,23 @@ async function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds:
   };
   const { engrave = engraveHere } = request;
   const engraved = () => engrave(etude);
-  return { result, part, loudness, engraved, who, take: hears ? take : null };
+  return {
+    name: request.name ?? null,
+    result,
+    part,
+    loudness,
+    engraved,
+    who,
+    sound: hears ? madeOnce(() => encodeSound(take)) : null,
+  };
+}
+
+function madeOnce<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
 
 const engraveHere: Engraving = async ({ musicXml = null }) => (musicXml === null ? null : engravePart(musicXml));

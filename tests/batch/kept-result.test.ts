@@ -25,9 +25,9 @@ beforeEach(() => {
   outFolder = mkdtempSync(join(tmpdir(), 'takesheet-kept-'));
   wanted = { outFolder, dependsOn: DEPENDS_ON, jsonOnly: false, paper: 'a4' };
   const documents = [
-    { ending: 'pdf', bytes: bytes('pages'), madeFor: 'a4' },
-    { ending: 'json', bytes: bytes('{}'), madeFor: '' },
-  ];
+    { folder: 'takes', ending: 'pdf', bytes: bytes('pages'), madeFor: 'a4' },
+    { folder: 'takes', ending: 'json', bytes: bytes('{}'), madeFor: '' },
+  ] as const;
   writeTake(take, { answer: { how: 'reviewed', sha256: TAKE, documents, row } }, DEPENDS_ON, wanted);
 });
 afterEach(() => rmSync(outFolder, { recursive: true }));
@@ -45,6 +45,21 @@ describe('a result of an earlier run', () => {
     expect(keptResult('ada', { ...wanted, paper: 'letter', jsonOnly: true })).toBe(TAKE);
     expect(keptResult('ada', { ...wanted, listen: true })).toBeNull();
     expect(keptResult('ada', { ...wanted, dependsOn: 'e'.repeat(64) })).toBeNull();
+  });
+
+  it('stands with a listening room and without: its pages only lead there', () => {
+    const documents = [
+      { folder: 'takes', ending: 'pdf', bytes: bytes('pages'), madeFor: 'a4, linked' },
+      { folder: 'takes', ending: 'json', bytes: bytes('{}'), madeFor: '' },
+      { folder: 'listen/sound', ending: 'webm', bytes: bytes('sound'), madeFor: '' },
+      { folder: 'listen/sound', ending: 'facts.json', bytes: bytes('{"a":1}'), madeFor: '' },
+    ] as const;
+    writeTake(take, { answer: { how: 'reviewed', sha256: TAKE, documents, row } }, DEPENDS_ON, wanted);
+    expect(keptResult('ada', { ...wanted, listen: true })).toBe(TAKE);
+    expect(keptResult('ada', wanted)).toBe(TAKE);
+    rmSync(join(outFolder, 'listen', 'sound', 'ada.webm'));
+    expect(keptResult('ada', { ...wanted, listen: true })).toBeNull();
+    expect(keptResult('ada', wanted)).toBe(TAKE);
   });
 
   it.each(['pdf', 'json'])('does not stand when its %s was changed', (ending) => {
@@ -75,13 +90,20 @@ describe('records of the version before', () => {
 
 describe('files left alone', () => {
   it('are those that the run neither wrote nor kept', () => {
-    for (const file of ['ada.html', 'old.json', 'old.pdf']) writeFileSync(join(outFolder, 'takes', file), '');
+    mkdirSync(join(outFolder, 'listen', 'sound'), { recursive: true });
+    // `ada.html` is what earlier programs wrote beside a result
+    const files = ['listen/sound/ada.webm', 'takes/ada.html', 'takes/old.json', 'takes/old.pdf'];
+    for (const file of files) writeFileSync(join(outFolder, file), '');
     const plan = { takes: [take], lost: [], rosterLinesUnused: [], unrecognised: null };
     const ended = (kept: boolean) => [{ name: 'ada', row, report: 'takes/ada.pdf', kept }];
-    expect(leftAlone(wanted, plan, ended(true))).toEqual(['old.json', 'old.pdf']);
-    expect(leftAlone(wanted, plan, ended(false))).toEqual(['ada.html', 'old.json', 'old.pdf']);
+    const old = ['takes/ada.html', 'takes/old.json', 'takes/old.pdf'];
+    expect(leftAlone(wanted, plan, ended(true))).toEqual(old);
+    expect(leftAlone(wanted, plan, ended(false))).toEqual([...old, 'listen/sound/ada.webm']);
     const dataOnly = { ...wanted, jsonOnly: true };
-    expect(leftAlone(dataOnly, plan, ended(false))).toEqual(['ada.html', 'ada.pdf', 'old.json', 'old.pdf']);
-    expect(leftAlone({ ...wanted, listen: true }, plan, ended(false))).toEqual(['old.json', 'old.pdf']);
+    expect(leftAlone(dataOnly, plan, ended(false))).toEqual([
+      ...['takes/ada.html', 'takes/ada.pdf', 'takes/old.json', 'takes/old.pdf'],
+      'listen/sound/ada.webm',
+    ]);
+    expect(leftAlone({ ...wanted, listen: true }, plan, ended(false))).toEqual(old);
   });
 });

@@ -26,6 +26,9 @@ const request: TakeRequest = {
   jsonOnly: false,
 };
 
+/** Slower than is asked for, so that there is a finding. */
+const otherSpeed = goodTake({ tempoFactor: 0.7 });
+
 function documentOf({ documents }: ReviewedTake, ending: string): Buffer {
   return Buffer.from(documents.find((document) => document.ending === ending)?.bytes ?? []);
 }
@@ -51,14 +54,29 @@ describe('the review of one take', () => {
     expect(result).toEqual((await reviewTake(request)).result);
   });
 
-  it('writes a page to listen to when one is wanted, and the same again', async () => {
+  it('writes the sound and what is known of it when that is wanted, and the same again', async () => {
     expect((await reviewTake(request)).documents.map(({ ending }) => ending)).toEqual(['pdf', 'json']);
     const [first, second] = [
       await reviewTake({ ...request, listen: true }),
       await reviewTake({ ...request, listen: true }),
     ];
-    expect(documentOf(first, 'html').toString()).toContain('<!DOCTYPE html>');
+    // Source: RFC 8794: a WebM file begins with 1A 45 DF A3.
+    expect(documentOf(first, 'webm').subarray(0, 4).toString('hex')).toBe('1a45dfa3');
+    const facts = JSON.parse(documentOf(first, 'facts.json').toString());
+    const { durationSeconds } = first.result.take;
+    expect(facts.durationSeconds).toBeCloseTo(durationSeconds, 2);
+    // stretches from the first sample to beyond the last one
+    expect(Math.floor(facts.levelsDb.length - durationSeconds / facts.levelHopSeconds)).toBe(0);
+    expect(Math.floor(facts.kWeightedDb.length - durationSeconds / 0.1)).toBe(0);
     expect(second).toEqual(first);
+  });
+
+  it('lets pages lead to the room only where the take has a name there and can be heard', async () => {
+    const leads = async (more: Partial<TakeRequest>) =>
+      documentOf(await reviewTake({ ...request, bytes: otherSpeed, ...more }), 'pdf').includes('listen/index.html#');
+    expect(await leads({ listen: true, name: 'ada' })).toBe(true);
+    expect(await leads({ listen: true })).toBe(false);
+    expect(await leads({ name: 'ada' })).toBe(false);
   });
 
   it('refuses what is not a recording', async () => {

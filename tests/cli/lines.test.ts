@@ -159,7 +159,7 @@ describe('what there is to know beside the results', () => {
   });
 
   it('names lines and files, some of many', () => {
-    const files = Array.from({ length: 9 }, (_, i) => `old${i}.json`);
+    const files = Array.from({ length: 9 }, (_, i) => `takes/old${i}.json`);
     const said = remarksInWords({ leftAlone: files, rosterLinesUnused: [4] });
     expect(said).toEqual([
       'the roster names takes that were not given: line 4',

@@ -26,8 +26,21 @@ export interface InspectedPdf {
   readonly faults: string;
   readonly metadata: string;
   readonly title: string;
+  /** what can be pressed, page by page, in the order of the pages' own lists */
+  readonly links: readonly LinkPlace[];
   /** operators that show text or paint outside any marked content */
   readonly unmarked: readonly string[];
+}
+
+export interface LinkPlace {
+  readonly page: number;
+  readonly address: string | null;
+  /** what it says where it cannot be seen */
+  readonly contents: string | null;
+  /** structure type of the element it belongs to, by the tree that leads from annotations to elements */
+  readonly belongsTo: string | null;
+  /** left, bottom, right, top in points from the page's bottom left corner */
+  readonly box: readonly number[];
 }
 
 export interface StructureElement {
@@ -82,6 +95,7 @@ export function inspectPdf(bytes: Uint8Array): InspectedPdf {
       faults: check.status === 0 ? '' : `${check.stdout}${check.stderr}`,
       metadata: run('pdfinfo', ['-meta', file]),
       title: textOf(find(info['/Title'])) ?? '',
+      links: readLinks(find, catalog),
       unmarked: readPageContents(file).flatMap(unmarkedIn),
     };
   } finally {
@@ -158,6 +172,28 @@ function readTree(find: (value: PdfValue | undefined) => PdfValue, root: PdfValu
   };
   visit(root ?? null, 0, null);
   return elements;
+}
+
+/** Source: ISO 32000-1, 12.5.2, 12.6.4.7 and 14.7.4.4 (structure parents of annotations). */
+function readLinks(find: (value: PdfValue | undefined) => PdfValue, catalog: Record<string, PdfValue>): LinkPlace[] {
+  const dict = (value: PdfValue | undefined) => (find(value) ?? {}) as Record<string, PdfValue>;
+  const parents = new Map<PdfValue, PdfValue>();
+  const numbers = find(dict(dict(catalog['/StructTreeRoot'])['/ParentTree'])['/Nums']) as PdfValue[];
+  for (let i = 0; i < numbers.length; i += 2) parents.set(numbers[i] ?? null, numbers[i + 1] ?? null);
+  const pages = find(dict(catalog['/Pages'])['/Kids']) as PdfValue[];
+  return pages.flatMap((one, page) =>
+    ((find(dict(one)['/Annots']) ?? []) as PdfValue[]).map((annotation): LinkPlace => {
+      const { '/A': action, '/Contents': contents, '/Rect': box, '/StructParent': key } = dict(annotation);
+      const element = dict(parents.get(key ?? null));
+      return {
+        page,
+        address: textOf(dict(action)['/URI']),
+        contents: textOf(contents),
+        belongsTo: typeof element['/S'] === 'string' ? element['/S'].slice(1) : null,
+        box: find(box) as number[],
+      };
+    }),
+  );
 }
 
 function readOutline(

@@ -8,6 +8,7 @@ const ROOMS = [
   'base',
   'standards',
   'decode',
+  'encode',
   'second-ear',
   'features',
   'score',
@@ -30,17 +31,18 @@ const ROOMS = [
 
 /** Pairs that the order would allow but that must not know each other, with the reason. */
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
-  ['second-ear', 'standards|decode', 'A second opinion shares nothing with the first: it knows base alone.'],
-  ['score', 'decode|features', 'The reading of the part and the listening never meet: align introduces them.'],
+  ['encode', 'standards', 'What can be heard is the recording, whatever is thought of it.'],
+  ['second-ear', 'standards|decode|encode', 'A second opinion shares nothing with the first: it knows base alone.'],
+  ['score', 'decode|encode|features', 'The reading of the part and the listening never meet: align introduces them.'],
   ['study', 'align|measure|judge', 'A study sheet is written before anyone plays: it knows no take.'],
   [
     'page',
-    'standards|decode|features|score|brief|align|measure|judge|study|words',
+    'standards|decode|encode|features|score|brief|align|measure|judge|study|words',
     'A page is text, lines and areas: it knows no take and has no words of its own.',
   ],
   [
     'engrave',
-    'standards|decode|features|score|brief|align|measure|judge|study|words',
+    'standards|decode|encode|features|score|brief|align|measure|judge|study|words',
     'Engraving turns MusicXML into items of a page, whatever is then said about its notes.',
   ],
   ['weeks', 'page|engrave', 'What changed over weeks is decided before anything is drawn.'],
@@ -48,7 +50,7 @@ const STRANGERS: readonly (readonly [room: string, others: string, reason: strin
   ['batch', 'demo', 'The demo is only another source of takes: the review must not know it.'],
   [
     'demo',
-    'features|brief|align|measure|judge|study|words|page|engrave|result|weeks|report|review|batch',
+    'encode|features|brief|align|measure|judge|study|words|page|engrave|result|weeks|report|review|batch',
     'The demo plays; it must not know how it is listened to.',
   ],
 ];
@@ -63,6 +65,7 @@ const PACKAGES: readonly (readonly [pattern: string, rooms: string, reason: stri
   ['node-web-audio-api', 'decode', 'Only decode opens recordings, in a process of its own.'],
   ['mediabunny', 'decode', 'Only decode takes recordings out of their containers.'],
   ['opus-decoder', 'decode', 'Only decode opens recordings.'],
+  ['opusscript', 'encode', 'Only encode compresses recordings.'],
   ['@audio/decode-amr', 'decode', 'Only decode opens recordings.'],
   ['essentia.js', 'second-ear', 'Only the second ear asks another engine.'],
   ['pdfkit', 'page', 'Only page draws.'],

@@ -102,9 +102,9 @@ describe('the rules, tried on a house that breaks them', () => {
     ['every-file-lives-in-a-known-room', 'src/cli/index.ts -> src/attic/index.ts'],
     ['package-commander-stays-in-cli', 'src/align/index.ts -> node_modules/commander/index.js'],
     ['no-package-without-a-home', 'src/cli/index.ts -> node_modules/unknown-thing/index.js'],
-    ['score-is-a-stranger-to-decode-features', 'src/score/index.ts -> src/features/index.ts'],
+    ['score-is-a-stranger-to-decode-encode-features', 'src/score/index.ts -> src/features/index.ts'],
     [
-      'page-is-a-stranger-to-standards-decode-features-score-brief-align-measure-judge-study-words',
+      'page-is-a-stranger-to-standards-decode-encode-features-score-brief-align-measure-judge-study-words',
       'src/page/index.ts -> src/score/index.ts',
     ],
     ['report-sheets-do-not-know-each-other', 'src/report/take/pages.ts -> src/report/listen/clip.ts'],

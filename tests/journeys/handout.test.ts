@@ -74,17 +74,28 @@ describe('handout', () => {
     expect(files('sheets/handout')).toEqual([
       'index.html',
       'mail.csv',
-      'players/Ada Lindqvist/a2.html',
-      'players/Ada Lindqvist/a2.pdf',
-      'players/_CON/c.html',
-      'players/_CON/c.pdf',
-      'players/李明华/b.html',
-      'players/李明华/b.pdf',
+      ...[
+        ['Ada Lindqvist', 'a2'],
+        ['_CON', 'c'],
+        ['李明华', 'b'],
+      ].flatMap(([player, take]) => [
+        `players/${player}/listen/index.html`,
+        `players/${player}/listen/sound/${take}.webm`,
+        `players/${player}/takes/${take}.pdf`,
+      ]),
       'print.pdf',
       'section.pdf',
     ]);
     const [sheets, handout] = [everyFile(join(root, 'sheets')), everyFile(join(root, 'sheets', 'handout'))];
-    expect(handout['players/李明华/b.pdf']).toBe(sheets['takes/b.pdf']);
+    expect(handout['players/李明华/takes/b.pdf']).toBe(sheets['takes/b.pdf']);
+    expect(handout['players/李明华/listen/sound/b.webm']).toBe(sheets['listen/sound/b.webm']);
+  });
+
+  it('gives each player a room with their own takes and nobody else’s', () => {
+    const room = readFileSync(join(root, 'sheets/handout/players/Ada Lindqvist/listen/index.html'), 'utf8');
+    expect(room).toContain('Ada Lindqvist');
+    expect(room).toContain('sound/a2.webm');
+    expect(room).not.toMatch(/李明华|CON\b|sound\/[abc]\.webm/);
   });
 
   it('writes a line a take for mail merge, with the roster’s addresses', () => {
@@ -93,8 +104,8 @@ describe('handout', () => {
         player: 'Ada Lindqvist',
         mail: 'ada@school.example',
         date: '2026-03-09',
-        file: 'players/Ada Lindqvist/a2.pdf',
-        listening_page: 'players/Ada Lindqvist/a2.html',
+        file: 'players/Ada Lindqvist/takes/a2.pdf',
+        listening_page: 'players/Ada Lindqvist/listen/index.html',
         subject: 'Your pages: Étude: Four Bars, 9 March 2026',
       },
       expect.objectContaining({ player: 'CON', mail: '' }),
@@ -118,7 +129,10 @@ describe('handout', () => {
   it('leads to files that are there, and to nothing else', () => {
     const page = readFileSync(join(root, 'sheets', 'handout', 'index.html'), 'utf8');
     const places = [...page.matchAll(/(?:href|src)="([^"]*)"/g)].map(([, place = '']) => decodeURIComponent(place));
-    expect(new Set(places)).toEqual(new Set(files('sheets/handout').filter((file) => file !== 'index.html')));
+    expect(new Set(places.map((place) => place.replace(/#take=\w+$/, '')))).toEqual(
+      new Set(files('sheets/handout').filter((file) => file !== 'index.html' && !file.endsWith('.webm'))),
+    );
+    expect(places).toContain('players/Ada Lindqvist/listen/index.html#take=a2');
     expect(page).not.toMatch(/https?:|<script|url\((?!data:)/);
   });
 

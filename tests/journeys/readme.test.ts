@@ -51,9 +51,17 @@ describe('the examples of the README', () => {
     );
     expect(readFileSync(join(root, 'sheets', 'section.csv'), 'utf8')).not.toContain('failed');
     expect(written).toContain('sheets/progress.pdf');
-    for (const file of ['index.html', 'print.pdf', 'mail.csv', 'players/Ada Lindqvist/2026-03-02_Ada-Lindqvist.pdf']) {
+    for (const file of [
+      'index.html',
+      'print.pdf',
+      'mail.csv',
+      'players/Ada Lindqvist/takes/2026-03-02_Ada-Lindqvist.pdf',
+      'players/Ada Lindqvist/listen/index.html',
+    ]) {
       expect(written).toContain(`sheets/handout/${file}`);
     }
+    expect(written).toContain('sheets/listen/index.html');
+    expect(written).toContain('sheets/listen/sound/2026-03-02_Ada-Lindqvist.webm');
     expect(written).toContain('sheets-points/standing.pdf');
     expect(written).toContain('sheets-points/panel-sheet.pdf');
     expect(written).toContain('reports/demo/sheets/progress.pdf');

@@ -20,7 +20,7 @@ beforeAll(() => {
       piece: 'Étude: The Ferry',
       date: '2026-03-02',
       pages: 'players/Ada #1/a.pdf',
-      listen: 'players/Ada #1/a.html',
+      listen: { file: 'players/Ada #1/listen/index.html', take: 'a & b #2' },
       found: { fix: 1, watch: 2 },
     };
     const rows = [
@@ -76,6 +76,10 @@ describe.each(['en', 'de'])('the page over what is handed out, in %s', (language
     expect(await page.evaluate("document.querySelector('tbody a').href")).toBe(
       pathToFileURL(join(folder, 'players/Ada #1/a.pdf')).href,
     );
+    const room = new URL((await page.evaluate("document.querySelectorAll('tbody a')[1].href")) as string);
+    expect(room.pathname).toBe(pathToFileURL(join(folder, 'players/Ada #1/listen/index.html')).pathname);
+    // Source: application/x-www-form-urlencoded, URL Standard.
+    expect(new URLSearchParams(room.hash.slice(1)).get('take')).toBe('a & b #2');
     await browser.close();
   });
 });

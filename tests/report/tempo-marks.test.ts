@@ -7,7 +7,7 @@ import { pointsAlong } from '../../src/page/path/points-along.js';
 import { excerptLines } from '../../src/report/excerpt/excerpt-lines.js';
 import { findingExcerpt } from '../../src/report/excerpt/finding-excerpt.js';
 import { tempoBars } from '../../src/report/excerpt/marks/tempo-bars.js';
-import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
 import { ReportSheet } from '../../src/report/report-sheet.js';
 import { typesetterIn } from '../../src/report/typesetter-in.js';
 import type { TakeResult } from '../../src/result/index.js';
@@ -156,20 +156,6 @@ describe('marks for tempo', () => {
     expect(words(finding)).toEqual(['\u{ECA5}', '= 78 as played']);
     const unmeasured = { ...result, tempo: { notMeasured: 'too few bars with steady notes' } };
     expect(excerptOf(finding, unmeasured)).toBeNull();
-  });
-
-  // The tempo of a whole take cannot be heard at one place; the notes still show what is meant.
-  it('stand on the listening page, with nothing to hear', async () => {
-    const samples = new Float32Array(22_050 * 30);
-    const html = await drawListeningPage({
-      result: { ...result, findings: [overBars(demo.part, 'off-tempo', '1')] },
-      part: demo.part,
-      loudness: { hopSeconds: 0.02, levelDb: new Float32Array(1500).fill(-30) },
-      take: { samples, sampleRateHz: 22_050, channels: 1, cautions: [] },
-      engraved: () => engravePart(engravingCopy(readDemoScore())),
-    });
-    expect(html).toContain('= 78 as played');
-    expect(html).not.toContain('<audio');
   });
 
   it('come with the pages, though such a finding names no note', async () => {

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Facts } from '../../src/judge/observed/observation.js';
-import { drawListeningPage, drawTakeReport } from '../../src/report/index.js';
+import { drawTakeReport } from '../../src/report/index.js';
 import type { TakeResult } from '../../src/result/index.js';
 import { wordsIn } from '../../src/words/words-in.js';
 import { ENGLISH_WORDS as ENGLISH } from '../helpers/english-words.js';
@@ -135,20 +135,6 @@ describe('a German page', () => {
   it('names letters that it cannot draw in German', async () => {
     const page = inspectPdf(await draw({ player: 'மீனா' }));
     expect(page.pageTexts.join(' ')).toContain('[tamilisch 0BAE-0BC0-0BA9-0BBE]');
-  });
-});
-
-describe('a German page to listen to', () => {
-  // Source: HTML Living Standard, 3.2.6.2 (the lang attribute).
-  it.each(['this-part', 'other'] as const)('says that it is German, and has no English word left: %s', async (fit) => {
-    const { take } = sampleReview({ fit });
-    const html = await drawListeningPage({ ...sample({ fit }), take });
-    expect(html).toContain('<html lang="de">');
-    const body = html.slice(html.indexOf('<body>')).replace(/<(script|style)>.*?<\/\1>/gs, '');
-    const named = [...body.matchAll(/(?:aria-label|alt)="([^"]*)"/g)].map(([, name]) => name);
-    const text = [...named, body.replace(/<[^>]*>/gs, ' ')].join(' ');
-    expect(text).toContain('Übe mit Bedacht');
-    expect(text.replaceAll(UNKNOWN_REASON, '').replace(/\S+\.wav/g, '')).not.toMatch(ENGLISH);
   });
 });
 

@@ -33,18 +33,6 @@ const around: readonly (readonly [string, string])[] = [
   ['the picture', [words.glance.loudness, words.glance.tempo, words.glance.levelRiding].join(' ')],
   ['the table', words.table.weights],
   ['cautions', [words.smallPrint.practice, words.smallPrint.panel].join(' ')],
-  ['cautions of a page to listen to', words.listen.caution],
-  [
-    'a page to listen to',
-    [
-      words.listen.intro,
-      words.listen.keys,
-      words.listen.withoutScripts,
-      words.listen.enough,
-      words.listen.curves,
-      words.listen.loudnessAlone,
-    ].join(' '),
-  ],
   ...Object.entries(words.notReviewed).map(([name, { what, tries }]) => [name, [what, ...tries].join(' ')] as const),
 ];
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { sha256 } from '../../base/index.js';
-import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
+import { type DocumentWishes, documentPath, wantedDocuments } from '../../review/index.js';
 import { LARGEST_DOCUMENT_BYTES, readWhole } from '../disk/read-whole.js';
 import { type ReviewedEnd, readRecord, recordPath } from './take-record.js';
 
@@ -25,17 +25,23 @@ export function keptResult(name: string, wanted: Wanted): string | null {
   return stands ? end.takeSha256 : null;
 }
 
-/** Whether every document that is wanted is there, made for what is wanted, and unchanged. */
+/**
+ * Whether every document that is wanted is there, made for what is wanted, and unchanged. Pages made for a run with a listening
+ * room only lead into it: they stand where no room is asked for.
+ */
 function holds(name: string, { documents }: ReviewedEnd, wanted: Wanted): boolean {
-  const hashOf = (ending: string): string | null => {
-    try {
-      return sha256(readWhole(join(wanted.outFolder, 'takes', `${name}.${ending}`), LARGEST_DOCUMENT_BYTES));
-    } catch {
-      return null;
-    }
-  };
-  return wantedDocuments(wanted).every(({ ending, madeFor }) => {
-    const kept = documents.find((document) => document.ending === ending);
-    return kept !== undefined && kept.madeFor === madeFor(wanted) && kept.sha256 === hashOf(ending);
+  return wantedDocuments(wanted).every((document) => {
+    const kept = documents.find(({ ending }) => ending === document.ending);
+    if (kept === undefined || kept.sha256 !== hashOf(join(wanted.outFolder, documentPath(name, document))))
+      return false;
+    return [wanted, { ...wanted, listen: true }].some((wishes) => kept.madeFor === document.madeFor(wishes));
   });
+}
+
+function hashOf(path: string): string | null {
+  try {
+    return sha256(readWhole(path, LARGEST_DOCUMENT_BYTES));
+  } catch {
+    return null;
+  }
 }

@@ -61,8 +61,8 @@ export async function reviewInWorker(
     const [etude, ...others] = take.etudes.map((place) => shared.etudes[place] as Etude);
     if (etude === undefined) throw new Error('no étude is meant');
     const { tool, language, limits } = shared;
-    const { who, shownAs: file, blind = false } = take;
-    const known = { bytes, sha256: hash, file, who, blind, tool, language };
+    const { name, who, shownAs: file, blind = false } = take;
+    const known = { bytes, sha256: hash, name, file, who, blind, tool, language };
     const engraving = engrave === undefined ? {} : { engrave };
     const { result, documents } = await reviewTake(
       { ...etude, others, ...known, ...wishesIn(shared), ...engraving },

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { codeAsData, sha256 } from '../../base/index.js';
 import type { SectionRow } from '../../result/index.js';
-import { type DocumentWishes, wantedDocuments } from '../../review/index.js';
+import { type DocumentWishes, documentPath, wantedDocuments } from '../../review/index.js';
 import { writeWhole } from '../disk/write-whole.js';
 import { failureOf } from '../failures/failure-of.js';
 import { lossOf } from '../failures/loss-of.js';
@@ -92,7 +92,7 @@ function written(
   dependsOn: string,
   place: Place,
 ): TakeEnd {
-  for (const { ending, bytes } of documents) writeWhole(join(place.outFolder, 'takes', `${name}.${ending}`), bytes);
+  for (const document of documents) writeWhole(join(place.outFolder, documentPath(name, document)), document.bytes);
   const written = documents.map(({ ending, bytes, madeFor }) => ({ ending, sha256: sha256(bytes), madeFor }));
   writeRecord(place.outFolder, name, { dependsOn, takeSha256, documents: written }, roster, readersOf(place.blind));
   return { name, row: withRoster({ ...row, sha256: takeSha256 }, roster), report: reportOf(name, place), kept: false };
@@ -104,5 +104,7 @@ function written(
  * @returns path, below the folder for results, of the document that is named on standard output
  */
 export function reportOf(name: string, wishes: DocumentWishes): string {
-  return `takes/${name}.${wantedDocuments(wishes)[0]?.ending}`;
+  const [first] = wantedDocuments(wishes);
+  if (first === undefined) throw new Error('nothing is written for a take');
+  return documentPath(name, first);
 }

@@ -84,6 +84,7 @@ function structure(doc: PDFKit.PDFDocument, element: DrawingElement): PDFKit.PDF
   const children = element.children.map((child) =>
     'tag' in child ? structure(doc, child) : markedContent(doc, element.tag, child),
   );
+  if (element.tag === 'Link') return linkElement(doc, element, children);
   const options = {
     ...(element.alternative === undefined ? {} : { alt: element.alternative }),
     ...(element.actualText === undefined ? {} : { actual: element.actualText }),
@@ -91,6 +92,24 @@ function structure(doc: PDFKit.PDFDocument, element: DrawingElement): PDFKit.PDF
     ...(element.box === undefined ? {} : { bbox: element.box }),
   };
   return doc.struct(element.tag, options, children);
+}
+
+/** The link is a place on its page and an element of the structure, and both know of each other. */
+function linkElement(
+  doc: PDFKit.PDFDocument,
+  { address = '', alternative = '', box = [0, 0, 0, 0], children }: DrawingElement,
+  content: readonly (PDFKit.PDFStructureElement | PDFKit.PDFStructureContent)[],
+): PDFKit.PDFStructureElement {
+  const page = children.find((child): child is PageMarks => !('tag' in child))?.page ?? 0;
+  const element = doc.struct('Link', { alt: alternative });
+  for (const one of content) element.add(one);
+  doc.switchToPage(page);
+  const [left, top, right, bottom] = box;
+  // PDFKit writes texts made as objects as texts, and others as names
+  const options = { structParent: element, Contents: new String(alternative) };
+  doc.link(left, top, right - left, bottom - top, address, options as unknown as PDFKit.Mixins.AnnotationOption);
+  element.end();
+  return element;
 }
 
 /** Drawn at once and marked by hand: a closure given to PDFKit would be marked on whatever page is current. */

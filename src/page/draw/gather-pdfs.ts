@@ -79,6 +79,7 @@ function copied(library: Library, source: PDFDocument, whole: PDFDocument, befor
   const tree = source.catalog.lookup(name('StructTreeRoot'), PDFDict);
   const root = tree.lookup(name('K'), PDFArray).get(0) as PDFRef;
   source.context.lookup(root, PDFDict).delete(name('P'));
+  leaveLinksOut(library, source, root);
   const pages = source.getPages().map((page, i) => {
     page.node.set(name('StructParents'), PDFNumber.of(before + i));
     const ref = copier.copy(page.ref);
@@ -89,6 +90,26 @@ function copied(library: Library, source: PDFDocument, whole: PDFDocument, befor
   const numbers = tree.lookup(name('ParentTree'), PDFDict).lookup(name('Nums'), PDFArray);
   const parents = source.getPages().map((_, i) => [before + i, copier.copy(numbers.get(2 * i + 1))] as const);
   return { pages, root: copier.copy(root), parents };
+}
+
+/** On paper nothing leads anywhere: what was a link stays as the text it is. */
+function leaveLinksOut({ PDFName, PDFArray, PDFDict }: Library, source: PDFDocument, root: PDFRef): void {
+  const name = (text: string) => PDFName.of(text);
+  for (const page of source.getPages()) page.node.delete(name('Annots'));
+  const isReference = (kid: PDFObject): boolean => kid instanceof PDFDict && kid.get(name('Type')) === name('OBJR');
+  const visit = (element: PDFDict): void => {
+    const kids = element.lookup(name('K'));
+    const all = kids instanceof PDFArray ? kids.asArray() : [];
+    for (const kid of all.map((one) => source.context.lookup(one))) {
+      if (kid instanceof PDFDict && kid.has(name('S'))) visit(kid);
+    }
+    if (element.get(name('S')) !== name('Link')) return;
+    element.set(name('S'), name('Span'));
+    element.delete(name('Alt'));
+    const left = all.filter((one) => !isReference(source.context.lookup(one) as PDFObject));
+    element.set(name('K'), source.context.obj(left as never));
+  };
+  visit(source.context.lookup(root, PDFDict));
 }
 
 function addEmptyPage(

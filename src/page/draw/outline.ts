@@ -31,13 +31,23 @@ interface Heading extends Omit<Bookmark, 'children'> {
 
 function headingsIn(element: DrawingElement): Heading[] {
   const level = Number(/^H(\d)$/.exec(element.tag)?.[1]);
-  const first = element.children.find((child): child is PageMarks => !('tag' in child));
+  const [first] = marksIn(element);
   const own = level > 0 && first !== undefined ? [{ level, ...placeOf(element, first) }] : [];
   return [...own, ...element.children.flatMap((child) => ('tag' in child ? headingsIn(child) : []))];
 }
 
+/** What is drawn of an element, links in it included. */
+function marksIn({ children }: DrawingElement): PageMarks[] {
+  return children.flatMap((child) => {
+    if (!('tag' in child)) return [child];
+    return child.tag === 'Link' ? marksIn(child) : [];
+  });
+}
+
 function placeOf(element: DrawingElement, { page }: PageMarks): Omit<Bookmark, 'children'> {
-  const texts = element.children.flatMap((child) => ('tag' in child ? [] : child.items)).filter(isText);
+  const texts = marksIn(element)
+    .flatMap(({ items }) => items)
+    .filter(isText);
   const text = element.actualText ?? texts.map((item) => item.text).join('');
   const top = Math.min(...texts.map(({ baseline, size }) => baseline - size));
   return { text: text.replace(/\s+/g, ' ').trim(), page, top: Math.max(0, top - ABOVE) };

@@ -1,4 +1,4 @@
-import { type Engrave, type Excerpt, FreeRoom, type Notehead, shifted } from '../../engrave/index.js';
+import { type Engrave, shifted } from '../../engrave/index.js';
 import type { Item } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
 import type { Part } from '../../score/index.js';
@@ -7,6 +7,7 @@ import { type ExcerptLine, excerptLines } from './excerpt-lines.js';
 import type { BarsShown } from './marks/bars-shown.js';
 import type { MarkPlace } from './marks/mark-place.js';
 import { marksFor } from './marks/marks-for.js';
+import { placeInLine } from './place-in-line.js';
 
 const BETWEEN_LINES = 7;
 
@@ -60,7 +61,7 @@ export function findingExcerpt(
   const places = new Map<string, NotePlace>();
   let [height, widest, marked] = [0, 0, false];
   for (const [number, line] of lines.entries()) {
-    const place = placeOn(sheet, line, finding, result, part, width);
+    const place = placeInLine(sheet, line.excerpt, { finding, result, part, width });
     const drawn = drawLine({ ...place, line: { number, of: lines.length, bars: line.bars } });
     if (height > 0) height += BETWEEN_LINES;
     items.push(...shifted(drawn.items, 0, height - drawn.top));
@@ -88,34 +89,6 @@ function stretchesOf(lines: readonly ExcerptLine[]): BarsShown[] {
   return stretches;
 }
 
-/** All that a mark needs to know of a line, but for the line's place among the others. */
-function placeOn(
-  sheet: ReportSheet,
-  { excerpt }: ExcerptLine,
-  finding: ResultFinding,
-  result: TakeResult,
-  part: Part,
-  width: number,
-): Omit<MarkPlace, 'line'> {
-  const middle = (excerpt.staff[0] + excerpt.staff[1]) / 2;
-  const room = new FreeRoom(sheet.typesetter, excerpt.items, width, middle);
-  const headOf = (index: number | undefined): Notehead | null => {
-    const id = index === undefined ? undefined : part.notes[index]?.printedId;
-    return id === undefined ? null : (excerpt.noteheads.get(id) ?? null);
-  };
-  return {
-    sheet,
-    excerpt,
-    width,
-    room,
-    finding,
-    result,
-    part,
-    headOf,
-    endOf: (index) => endOf(excerpt, headOf(index), headOf(index + 1)),
-  };
-}
-
 function drawLine(place: MarkPlace): {
   readonly items: Item[];
   readonly top: number;
@@ -127,11 +100,4 @@ function drawLine(place: MarkPlace): {
   room.take(marks);
   const [top, bottom] = room.extent;
   return { items: [...excerpt.items, ...marks], top, bottom, marked: marks.length > 0 };
-}
-
-/** Where the next note begins when it is to the right, else the next barline, else the end of the line. */
-function endOf(excerpt: Excerpt, head: Notehead | null, next: Notehead | null): number {
-  if (head === null) return excerpt.width;
-  const barline = excerpt.barlines.find((x) => x > head.x) ?? excerpt.width;
-  return next !== null && next.x > head.x ? next.left : barline;
 }

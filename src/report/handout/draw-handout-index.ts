@@ -10,8 +10,8 @@ export interface HandoutRow {
   /** ISO 8601 day, null when nobody knows it */
   readonly date: string | null;
   readonly pages: string;
-  /** the page to listen to, null without one */
-  readonly listen: string | null;
+  /** the listening room, and the take in it; null without one */
+  readonly listen: { readonly file: string; readonly take: string } | null;
   /** null when the take was heard and not reviewed */
   readonly found: { readonly fix: number; readonly watch: number } | null;
 }
@@ -130,15 +130,26 @@ function rowHtml(row: HandoutRow, above: HandoutRow | undefined, { handout, date
   const found = row.found === null ? handout.notReviewed : handout.findings(row.found.fix, row.found.watch);
   const files = [
     link(row.pages, handout.pages, handout.pagesOf(row.player)),
-    ...(row.listen === null ? [] : [link(row.listen, handout.listen, handout.listenOf(row.player))]),
+    ...(row.listen === null ? [] : [roomLink(row.listen, handout.listen, handout.listenOf(row.player))]),
   ];
   const cells = [`<bdi>${markupText(row.piece)}</bdi>`, row.date === null ? '' : markupText(date(row.date))];
   const texts = [...cells, markupText(found), files.join(' ')];
   return `<tr><th scope="row">${player}</th>${texts.map((text) => `<td>${text}</td>`).join('')}</tr>\n`;
 }
 
+function roomLink({ file, take }: NonNullable<HandoutRow['listen']>, label: string, inWords: string): string {
+  return anchor(`${addressOf(file)}#take=${encodeURIComponent(take)}`, label, inWords);
+}
+
 function link(file: string, label: string, inWords?: string): string {
-  const href = file.split('/').map(encodeURIComponent).join('/');
+  return anchor(addressOf(file), label, inWords);
+}
+
+function addressOf(file: string): string {
+  return file.split('/').map(encodeURIComponent).join('/');
+}
+
+function anchor(address: string, label: string, inWords?: string): string {
   const spoken = inWords === undefined ? '' : ` aria-label="${markupText(inWords)}"`;
-  return `<a href="${markupText(href)}"${spoken}>${markupText(label)}</a>`;
+  return `<a href="${markupText(address)}"${spoken}>${markupText(label)}</a>`;
 }

@@ -21,6 +21,7 @@ export interface Passage {
   readonly bars: readonly PerformedBar[];
 }
 
+/** From the one to the other, both counted. */
 interface Span {
   readonly from: number;
   readonly to: number;
@@ -59,8 +60,12 @@ export function findPassage(
   return heard.length === 0 || to <= from ? null : { fromSeconds: from, toSeconds: to, bars: heard };
 }
 
-/** Places, in the list of performed bars, of the first and last bar concerned. */
-function barsOf({ index, toIndex, bar, toBar, pass }: ResultFinding, part: Part): Span | null {
+/**
+ * @param finding of the take
+ * @param part the part
+ * @returns places, in the list of performed bars, of the first and last bar concerned; null where the part has none
+ */
+export function barsOf({ index, toIndex, bar, toBar, pass }: ResultFinding, part: Part): Span | null {
   const placeOf = (quarters: number): number =>
     part.bars.findLastIndex(({ startQuarters }) => startQuarters <= quarters);
   if (index !== undefined) {

@@ -1,8 +1,9 @@
-import { drawTable, STYLES, writeParagraph } from '../../page/index.js';
+import { type Cell, drawTable, STYLES, writeParagraph } from '../../page/index.js';
 import type { ResultFinding, TakeResult } from '../../result/index.js';
 import { concernsWholeTake } from '../../words/index.js';
 import { MOST_SHOWN } from '../most-shown.js';
 import type { ReportSheet } from '../report-sheet.js';
+import { type RoomPlace, roomLink } from '../room-link.js';
 import { notMeasuredLines } from './not-measured-lines.js';
 
 /**
@@ -11,13 +12,19 @@ import { notMeasuredLines } from './not-measured-lines.js';
  * @param sheet pages being filled
  * @param result the take, reviewed
  * @param told findings already told
+ * @param room where the take can be heard; undefined where it cannot
  */
-export function drawDetails(sheet: ReportSheet, result: TakeResult, told: readonly ResultFinding[]): void {
+export function drawDetails(
+  sheet: ReportSheet,
+  result: TakeResult,
+  told: readonly ResultFinding[],
+  room?: RoomPlace,
+): void {
   const praised = result.findings.filter((finding) => finding.weight === 'well').slice(0, 3);
   const rest = result.findings.filter(
     (finding) => !told.includes(finding) && !praised.includes(finding) && finding.ledByBar === undefined,
   );
-  if (rest.length > 0) drawRest(sheet, rest.slice(0, MOST_SHOWN), result);
+  if (rest.length > 0) drawRest(sheet, rest.slice(0, MOST_SHOWN), result, room);
   if (rest.length > MOST_SHOWN) {
     sheet.space(6);
     writeParagraph(sheet, sheet.words.table.more(rest.length - MOST_SHOWN), STYLES.body);
@@ -26,7 +33,12 @@ export function drawDetails(sheet: ReportSheet, result: TakeResult, told: readon
   drawList(sheet, sheet.words.table.notMeasured, notMeasuredLines(result));
 }
 
-function drawRest(sheet: ReportSheet, rest: readonly ResultFinding[], result: TakeResult): void {
+function drawRest(
+  sheet: ReportSheet,
+  rest: readonly ResultFinding[],
+  result: TakeResult,
+  room: RoomPlace | undefined,
+): void {
   sheet.space(16);
   sheet.ensure(STYLES.section.leading + 50);
   sheet.write('H2', sheet.words.table.everythingElse, STYLES.section);
@@ -40,7 +52,7 @@ function drawRest(sheet: ReportSheet, rest: readonly ResultFinding[], result: Ta
       { head: sheet.words.table.heard, width: sheet.width - 212 + 9 },
     ],
     inOrder(rest, result).map((finding) => [
-      sheet.words.place(finding),
+      placeCell(sheet, finding, room),
       sheet.words.criterion(finding.criterion),
       sheet.words.table.weight[finding.weight],
       finding.weight === 'fix' && finding.practice !== ''
@@ -48,6 +60,11 @@ function drawRest(sheet: ReportSheet, rest: readonly ResultFinding[], result: Ta
         : finding.text,
     ]),
   );
+}
+
+function placeCell(sheet: ReportSheet, finding: ResultFinding, room: RoomPlace | undefined): Cell {
+  const link = roomLink(room, finding, sheet.words);
+  return { text: sheet.words.place(finding), ...(link === undefined ? {} : { link }) };
 }
 
 /** The whole take first, then in the order of the part. */

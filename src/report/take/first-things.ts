@@ -3,6 +3,7 @@ import type { ResultFinding, TakeResult } from '../../result/index.js';
 import { type ExcerptSource, findingExcerpt } from '../excerpt/finding-excerpt.js';
 import { drawEntry, type Entry, type EntryFigure, entryHeight, type Paragraph } from '../margin-note.js';
 import type { ReportSheet } from '../report-sheet.js';
+import { type RoomPlace, roomLink } from '../room-link.js';
 import type { Density } from './density.js';
 
 const MOST = 3;
@@ -23,14 +24,21 @@ export function firstFindings(result: TakeResult): ResultFinding[] {
  * The first three things to work on: where, what, measured, why and how to practise.
  *
  * @param sheet pages being filled
- * @param source the take, its part and what engraves it
+ * @param source the take, its part, what engraves it, and the room in which it can be heard
  * @param density how much white there may be between them
  * @returns the findings told here
  */
-export function drawFirstThings(sheet: ReportSheet, source: ExcerptSource, density: Density): ResultFinding[] {
+export function drawFirstThings(
+  sheet: ReportSheet,
+  source: ExcerptSource & { readonly room?: RoomPlace | undefined },
+  density: Density,
+): ResultFinding[] {
   const { result } = source;
   const first = firstFindings(result);
-  const entries = first.map((finding, i) => entryOf(sheet, source, finding, i));
+  const entries = first.map((finding, i): Entry => {
+    const link = roomLink(source.room, finding, sheet.words);
+    return { ...entryOf(sheet, source, finding, i), ...(link === undefined ? {} : { link }) };
+  });
   sheet.space(13);
   const needed = entries[0] === undefined ? 3 * STYLES.body.leading : entryHeight(sheet, entries[0]);
   sheet.ensure(Math.min(sheet.fullHeight, STYLES.section.leading + 8 + needed));

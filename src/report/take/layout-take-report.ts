@@ -5,6 +5,7 @@ import type { Part } from '../../score/index.js';
 import { wordsIn } from '../../words/index.js';
 import type { Loudness } from '../curves/loudness-curve.js';
 import { ReportSheet } from '../report-sheet.js';
+import type { RoomPlace } from '../room-link.js';
 import { drawSmallPrint } from '../small-print.js';
 import { titleOf } from '../title-of.js';
 import { drawAtAGlance } from './at-a-glance.js';
@@ -27,6 +28,8 @@ export interface TakeReportContent {
   readonly part: Part;
   readonly loudness: Loudness;
   readonly paper: PaperSize;
+  /** where the take can be heard; places then lead there */
+  readonly room?: RoomPlace | undefined;
 }
 
 /**
@@ -64,7 +67,7 @@ interface LayoutMeans {
   readonly leave: SheetOptions['leave'];
 }
 
-function layoutPages({ result, part, loudness, paper }: TakeReportContent, means: LayoutMeans): Laid {
+function layoutPages({ result, part, loudness, paper, room }: TakeReportContent, means: LayoutMeans): Laid {
   const { typesetter, engrave, density, leave } = means;
   const who = result.take.player ?? result.take.file;
   const foot = [who, titleOf(result)].join('  ·  ');
@@ -82,10 +85,10 @@ function layoutPages({ result, part, loudness, paper }: TakeReportContent, means
   if (result.outcome === 'reviewed') {
     drawBarsPlayed(sheet, result);
     drawWentWell(sheet, result);
-    const told = drawFirstThings(sheet, { result, part, engrave }, density);
+    const told = drawFirstThings(sheet, { result, part, engrave, room }, density);
     drawAtAGlance(sheet, { result, part, loudness }, density);
     drawCriteriaTable(sheet, result);
-    drawDetails(sheet, result, told);
+    drawDetails(sheet, result, told, room);
   } else {
     drawNotReviewed(sheet, result, result.outcome);
   }

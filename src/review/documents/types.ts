@@ -1,4 +1,4 @@
-import type { Take } from '../../decode/index.js';
+import type { EncodedSound } from '../../encode/index.js';
 import type { EngravedPart } from '../../engrave/index.js';
 import type { Loudness } from '../../report/index.js';
 import type { TakeResult } from '../../result/index.js';
@@ -8,6 +8,8 @@ import type { DocumentWishes } from './wishes.js';
 
 /** A take that was reviewed, with all that its documents are made from. */
 export interface Review {
+  /** that its documents are written under; null where nobody said */
+  readonly name: string | null;
   readonly result: TakeResult;
   /** the part it was reviewed against */
   readonly part: Part;
@@ -15,12 +17,17 @@ export interface Review {
   readonly who: Who;
   /** gives the part laid out; null when it cannot be engraved */
   readonly engraved: () => Promise<EngravedPart | null>;
-  /** the recording; null unless a document that is wanted needs it */
-  readonly take: Take | null;
+  /** gives the recording as a file to be heard, made once; null unless a document that is wanted needs it */
+  readonly sound: (() => EncodedSound) | null;
 }
+
+/** Where documents of takes are: those that are read, and those of the listening room. */
+export type DocumentFolder = 'takes' | 'listen/sound';
 
 /** One kind of file that is written for a take. */
 export interface TakeDocument {
+  /** below the one for results */
+  readonly folder: DocumentFolder;
   /** of the file's name, without the dot; no two documents share one */
   readonly ending: string;
   /** whether it is to be written */

@@ -4,7 +4,7 @@ import type { PaperSize } from '../../page/index.js';
 export interface DocumentWishes {
   /** nothing but what other programs read */
   readonly jsonOnly: boolean;
-  /** a page on which the findings can be heard as well */
+  /** the listening room as well, in which takes can be heard bar by bar */
   readonly listen?: boolean;
   readonly paper: PaperSize;
 }

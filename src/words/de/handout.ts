@@ -23,10 +23,10 @@ export const HANDOUT: HandoutWords = {
   pages: 'Blätter',
   listen: 'Anhören',
   pagesOf: (player) => `Blätter für ${player}`,
-  listenOf: (player) => `Seite zum Anhören für ${player}`,
+  listenOf: (player) => `Hörraum für ${player}`,
   findings: (fix, watch) => `${fix} zum Üben, ${watch} zum Hinhören`,
   notReviewed: 'nicht beurteilt; der Grund steht auf den Blättern',
   caution:
-    'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Gib jedem nur den Ordner mit dem eigenen Namen: Seiten zum Anhören enthalten die Aufnahme.',
+    'Diese Ergebnisse helfen einer Jury; sie ersetzen sie nie. Gib jedem nur den Ordner mit dem eigenen Namen: der Hörraum darin enthält die Aufnahme.',
   subject: (piece, day) => (day === null ? `Deine Übeblätter: ${piece}` : `Deine Übeblätter: ${piece}, ${day}`),
 };

@@ -7,7 +7,6 @@ import { FAULTS_IN_WORDS } from './faults.js';
 import { MISREADINGS } from './findings/notes.js';
 import { FINDINGS } from './findings.js';
 import { HANDOUT } from './handout.js';
-import { LISTEN } from './listen.js';
 import { EXCERPT, MARKS } from './marks.js';
 import { measured } from './measured.js';
 import { MEASURES } from './measures.js';
@@ -18,6 +17,7 @@ import { OTHER_BARS } from './other-bars.js';
 import { GAP, GLANCE, NOT_REVIEWED, NOT_REVIEWED_HEADINGS, PAGE, SMALL_PRINT, TABLE } from './page.js';
 import { place } from './places.js';
 import { REASONS_IN_WORDS } from './reasons.js';
+import { ROOM } from './room.js';
 import { SAYINGS } from './sayings.js';
 import { SECTION } from './section.js';
 import { STANDING } from './standing.js';
@@ -54,7 +54,7 @@ export const WORDS = wordsOf({
   smallPrint: SMALL_PRINT,
   marks: MARKS,
   excerpt: EXCERPT,
-  listen: LISTEN,
+  room: ROOM,
   section: SECTION,
   handout: HANDOUT,
   standing: STANDING,

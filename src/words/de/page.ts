@@ -27,6 +27,7 @@ export const PAGE: PageWords = {
   nothing:
     'Nichts war so deutlich, dass es hier stehen müsste. Hör dir die Aufnahme mit den Noten selbst an. Deine Ohren hören mehr, als man messen kann, und die deiner Lehrerin oder deines Lehrers auch.',
   worthAListen: 'hör selbst hin',
+  hearInRoom: (place) => `Im Hörraum anhören: ${place}`,
   measured: (value) => `Gemessen: ${value}.`,
   toPractise: (sentence) => `So übst du: ${sentence}`,
   seconds: (seconds) => `${seconds} s`,

@@ -27,6 +27,6 @@ export const HANDOUT: HandoutWords = {
   findings: (fix, watch) => `${fix} to fix, ${watch} to watch`,
   notReviewed: 'not reviewed; the pages say why',
   caution:
-    'These results support a panel and never replace one. Give each player only the folder with their name: pages to listen to hold sound of the player.',
+    'These results support a panel and never replace one. Give each player only the folder with their name: their listening room holds sound of the player.',
   subject: (piece, day) => (day === null ? `Your pages: ${piece}` : `Your pages: ${piece}, ${day}`),
 };

@@ -27,6 +27,7 @@ export const PAGE: PageWords = {
   nothing:
     'Nothing stood out clearly enough to name. Listen to the take yourself with the part in front of you. Your own ear hears more than measurements do, and so does your teacher’s.',
   worthAListen: 'worth a listen',
+  hearInRoom: (place) => `Hear it in the listening room: ${place}`,
   measured: (value) => `Measured: ${value}.`,
   toPractise: (sentence) => `To practise: ${sentence}`,
   seconds: (seconds) => `${seconds} s`,

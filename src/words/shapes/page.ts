@@ -6,6 +6,8 @@ export interface PageWords {
   readonly workOn: readonly string[];
   readonly nothing: string;
   readonly worthAListen: string;
+  /** what a place on the page leads to; it comes as "Bar 7, beat 2" */
+  readonly hearInRoom: (place: string) => string;
   readonly measured: (value: string) => string;
   readonly toPractise: (sentence: string) => string;
   readonly seconds: (seconds: number) => string;

@@ -7,7 +7,6 @@ import type { ExpectedWords } from './expected.js';
 import type { FindingsWords, MisreadingsWords, OtherBarsWords } from './findings.js';
 import type { HandoutWords } from './handout.js';
 import type { Letters } from './letters.js';
-import type { ListenWords } from './listen.js';
 import type { ExcerptWords, MarkWords } from './marks.js';
 import type { MeasuredInWords } from './measured.js';
 import type { MeasureWords } from './measures.js';
@@ -22,6 +21,7 @@ import type {
   TableWords,
 } from './page.js';
 import type { Place } from './places.js';
+import type { RoomWords } from './room.js';
 import type { SayingsWords } from './sayings.js';
 import type { SectionWords } from './section.js';
 import type { StandingWords } from './standing.js';
@@ -60,7 +60,7 @@ export interface Vocabulary {
   readonly smallPrint: SmallPrint;
   readonly marks: MarkWords;
   readonly excerpt: ExcerptWords;
-  readonly listen: ListenWords;
+  readonly room: RoomWords;
   readonly section: SectionWords;
   readonly handout: HandoutWords;
   readonly standing: StandingWords;
