@@ -7,7 +7,7 @@ import { type Etude, wishesIn } from '../review/index.js';
 import { writeWhole } from './disk/write-whole.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
-import { inShard } from './plan/in-shard.js';
+import { namesInShard } from './plan/names-in-shard.js';
 import { type Plan, planTakes } from './plan/plan-takes.js';
 import { readEtudes } from './plan/read-etudes.js';
 import { takeLimits } from './pool/limits.js';
@@ -45,8 +45,12 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   const whole = planFor(request, etudes);
   const { unrecognised } = whole;
   if (unrecognised !== null) hooks.onPlanned?.({ takes: whole.takes.length + whole.lost.length, unrecognised });
-  const takes = whole.takes.filter(({ name }) => inShard(name, request.shard));
-  const lost = whole.lost.filter(({ name }) => inShard(name, request.shard));
+  const ours = namesInShard(
+    [...whole.takes, ...whole.lost].map(({ name }) => name),
+    request.shard,
+  );
+  const takes = whole.takes.filter(({ name }) => ours.has(name));
+  const lost = whole.lost.filter(({ name }) => ours.has(name));
   const total = takes.length + lost.length;
   const ends: TakeEnd[] = [];
   const onEnd = (end: TakeEnd): void => {
