@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
 import { engraveInThread } from '../engrave/index.js';
+import { openFaces } from '../page/index.js';
 import { type SectionScore, sameRecordings, sectionScore } from '../result/index.js';
 import { type Etude, wishesIn } from '../review/index.js';
 import { writeWhole } from './disk/write-whole.js';
@@ -126,6 +127,9 @@ async function reviewTakes(
     notEngraved.push(...missing.map(({ score }) => score.file));
     return parts;
   });
+  // While takes are still listened to, this process waits: it opens what the section's sheet will need. Where that cannot be
+  // opened, the sheet says so.
+  laidOut?.then(() => openFaces()).catch(() => {});
   try {
     await runPool<TakeWork, TakeAnswer>({
       ...{ tasks, signal, lanes: request.jobs },

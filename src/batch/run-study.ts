@@ -3,7 +3,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import { InputError, type Language } from '../base/index.js';
 import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
 import { type EngravedPart, engraveInThread } from '../engrave/index.js';
-import type { PaperSize } from '../page/index.js';
+import { openFaces, type PaperSize } from '../page/index.js';
 import { drawStudySheet } from '../report/index.js';
 import { toJson, toStudyDocument } from '../result/index.js';
 import type { Tool } from '../review/index.js';
@@ -85,16 +85,24 @@ async function contentOf(
   onNotEngraved: () => void,
 ): Promise<Uint8Array | string> {
   const { tool, format, paper, language } = request;
-  const plan = studyPlan(part, brief);
   if (format === 'json') {
+    const plan = studyPlan(part, brief);
     return toJson({ format: 'study-plan', version: 1, tool, score, ...toStudyDocument(plan, language) });
   }
-  const wanted: Part = applyBrief(part, brief);
+  // Laying out takes longest, so it begins first; what the pages need is made ready meanwhile.
   const musicXml = engravingCopy(bytes);
-  const engrave = async (document: string): Promise<EngravedPart | null> => {
-    const [laidOut = null] = await engraveInThread([document]).parts;
+  const engraving = engraveInThread([musicXml]);
+  const engrave = async (): Promise<EngravedPart | null> => {
+    const [laidOut = null] = await engraving.parts;
     if (laidOut === null) onNotEngraved();
     return laidOut;
   };
-  return drawStudySheet({ plan, part: wanted, musicXml, engrave, paper, language, creationDate: pageDate([]) });
+  try {
+    openFaces();
+    const plan = studyPlan(part, brief);
+    const wanted: Part = applyBrief(part, brief);
+    return await drawStudySheet({ plan, part: wanted, musicXml, engrave, paper, language, creationDate: pageDate([]) });
+  } finally {
+    await engraving.stop();
+  }
 }

@@ -5,7 +5,7 @@ import { layoutSectionSheet } from './layout-section-sheet.js';
 import { sectionSheets } from './section-sheets.js';
 
 /** A sheet is made in memory, a tenth of a megabyte a take. Source: measured, see tests/bench/README.md. */
-const MOST_LINES = 1000;
+const MOST_LINES = 500;
 
 /** Everything the section's PDF is made from. */
 export interface SectionSheetInput {
