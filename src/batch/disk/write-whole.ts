@@ -84,4 +84,6 @@ const REASONS: Readonly<Record<string, FaultFacts<'cannot-write'>['why']>> = {
   ENOENT: 'no-folder',
   ENAMETOOLONG: 'long-name',
   ELOOP: 'link-in-circle',
+  EMFILE: 'files-open',
+  ENFILE: 'files-open',
 };
