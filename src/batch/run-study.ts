@@ -3,7 +3,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import { InputError, type Language } from '../base/index.js';
 import { applyBrief, type Brief, defaultBrief, writeStarterBrief } from '../brief/index.js';
 import { type EngravedPart, engraveInThread } from '../engrave/index.js';
-import { openFaces, type PaperSize } from '../page/index.js';
+import type { PaperSize } from '../page/index.js';
 import { drawStudySheet } from '../report/index.js';
 import { toJson, toStudyDocument } from '../result/index.js';
 import type { Tool } from '../review/index.js';
@@ -89,7 +89,7 @@ async function contentOf(
     const plan = studyPlan(part, brief);
     return toJson({ format: 'study-plan', version: 1, tool, score, ...toStudyDocument(plan, language) });
   }
-  // Laying out takes longest, so it begins first; what the pages need is made ready meanwhile.
+  // Laying out takes longest, so it begins first.
   const musicXml = engravingCopy(bytes);
   const engraving = engraveInThread([musicXml]);
   const engrave = async (): Promise<EngravedPart | null> => {
@@ -98,7 +98,6 @@ async function contentOf(
     return laidOut;
   };
   try {
-    openFaces();
     const plan = studyPlan(part, brief);
     const wanted: Part = applyBrief(part, brief);
     return await drawStudySheet({ plan, part: wanted, musicXml, engrave, paper, language, creationDate: pageDate([]) });
