@@ -2,7 +2,7 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
 import { engraveInThread } from '../engrave/index.js';
-import { openFaces } from '../page/index.js';
+import { drawSectionSheets } from '../report/index.js';
 import { type SectionScore, sameRecordings, sectionScore } from '../result/index.js';
 import { type Etude, wishesIn } from '../review/index.js';
 import { writeWhole } from './disk/write-whole.js';
@@ -12,15 +12,27 @@ import { namesInShard } from './plan/names-in-shard.js';
 import { type Plan, planTakes } from './plan/plan-takes.js';
 import { readEtudes } from './plan/read-etudes.js';
 import { takeLimits } from './pool/limits.js';
-import { runPool } from './pool/run-pool.js';
+import { type Ask, runPool } from './pool/run-pool.js';
 import { dependsOn, programHash } from './results/depends-on.js';
 import { keptResult } from './results/kept-result.js';
 import { leftAlone } from './results/left-alone.js';
 import { filesOfTakes, openResults } from './results/open-results.js';
-import type { SharedWork, TakeAnswer, TakeWork } from './results/review-in-worker.js';
+import type { SharedWork, SheetWork, TakeWork, WorkerAnswer } from './results/review-in-worker.js';
 import { writeFailure, writeTake } from './results/write-take.js';
-import type { PlannedTake, Recognition, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
-import { writeSection } from './write-section.js';
+import type {
+  PlannedTake,
+  Recognition,
+  ReviewProgress,
+  ReviewRequest,
+  ReviewSummary,
+  TakeEnd,
+  TakeFailure,
+} from './types.js';
+import { type DrawSheets, writeSection } from './write-section.js';
+
+/** Drawing takes a small part of it; a busy machine is given much more. Working values. */
+const SHEET_SECONDS = 60;
+const SHEET_SECONDS_A_TAKE = 0.1;
 
 /** What a caller may pass to a run beside the request: a function to call after each take, and a signal that stops it. */
 export interface ReviewHooks {
@@ -61,23 +73,26 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   for (const { name, failure, who, roster } of lost) {
     onEnd(writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, request));
   }
-  const notEngraved = await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
-  ends.sort((a, b) => byCodePoint(a.name, b.name));
-  const stopped = hooks.signal?.aborted === true;
   const score = scoreOf(etudes);
   const section = { ...request, ...(score === undefined ? {} : { score }) };
+  let failures: TakeFailure[] | null = null;
+  const afterwards = async (draw: DrawSheets): Promise<void> => {
+    failures = await writeSection(inOrder(ends), section, draw);
+  };
+  const notEngraved = await reviewTakes(takes, etudes, request, { onEnd, afterwards, signal: hooks.signal });
+  const ordered = inOrder(ends);
   return {
-    ends,
-    failures: stopped
-      ? ends.flatMap((end) => ('failure' in end ? [end.failure] : []))
-      : await writeSection(ends, section),
+    ends: ordered,
+    failures: failures ?? ordered.flatMap((end) => ('failure' in end ? [end.failure] : [])),
     notReached: total - ends.length,
     remarks: {
       ...{ rosterLinesUnused: whole.rosterLinesUnused, notEngraved },
-      ...{ leftAlone: leftAlone(request, whole, ends), same: sameRecordings(rowsOf(ends)) },
+      ...{ leftAlone: leftAlone(request, whole, ordered), same: sameRecordings(rowsOf(ordered)) },
     },
   };
 }
+
+const inOrder = (ends: readonly TakeEnd[]): TakeEnd[] => ends.toSorted((a, b) => byCodePoint(a.name, b.name));
 
 const rowsOf = (ends: readonly TakeEnd[]) => ends.flatMap((end) => ('row' in end ? [end.row] : []));
 
@@ -100,13 +115,20 @@ function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
   return blind.plan;
 }
 
+/** What is called while takes are reviewed. */
+interface Listeners {
+  readonly onEnd: (end: TakeEnd) => void;
+  /** when all takes have ended and nobody has stopped the run, with what draws the section's sheets */
+  readonly afterwards: (draw: DrawSheets) => Promise<void>;
+  readonly signal: AbortSignal | undefined;
+}
+
 /** @returns files of scores whose bars could not be engraved, so that pages show none */
 async function reviewTakes(
   takes: readonly PlannedTake[],
   etudes: readonly Etude[],
   request: ReviewRequest,
-  onEnd: (end: TakeEnd) => void,
-  signal: AbortSignal | undefined,
+  { onEnd, afterwards, signal }: Listeners,
 ): Promise<string[]> {
   const { tool, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
@@ -127,11 +149,8 @@ async function reviewTakes(
     notEngraved.push(...missing.map(({ score }) => score.file));
     return parts;
   });
-  // While takes are still listened to, this process waits: it opens what the section's sheet will need. Where that cannot be
-  // opened, the sheet says so.
-  laidOut?.then(() => openFaces()).catch(() => {});
   try {
-    await runPool<TakeWork, TakeAnswer>({
+    await runPool<TakeWork | SheetWork, WorkerAnswer>({
       ...{ tasks, signal, lanes: request.jobs },
       kind: {
         file: new URL('./worker.js', import.meta.url),
@@ -139,11 +158,22 @@ async function reviewTakes(
         ...(laidOut === undefined ? {} : { later: laidOut }),
       },
       onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
+      afterwards: (ask) => afterwards(drawnBy(ask)),
     });
     return [...notEngraved];
   } finally {
     await engraving?.stop();
   }
+}
+
+/** A worker that has drawn takes has at hand what sheets need; where there is none, they are drawn here. */
+function drawnBy(ask: Ask<TakeWork | SheetWork, WorkerAnswer>): DrawSheets {
+  return async function* (sheet) {
+    const { takes } = sheet.section;
+    const answer = await ask({ sheet }, SHEET_SECONDS + takes.length * SHEET_SECONDS_A_TAKE);
+    if (answer?.how === 'drawn') yield* answer.sheets;
+    else yield* drawSectionSheets(sheet);
+  };
 }
 
 /** What cannot be looked at has no size; the worker that is to read it says why. */

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Language } from '../base/index.js';
-import { drawSectionSheets } from '../report/index.js';
+import { drawSectionSheets, type SectionSheetInput } from '../report/index.js';
 import { jsonPieces, type SectionScore, sectionCsv, toSectionResult } from '../result/index.js';
 import type { Tool } from '../review/index.js';
 import { pageDate } from '../review/index.js';
@@ -19,15 +19,23 @@ export interface SectionRequest extends Place {
   readonly language?: Language | undefined;
 }
 
+/** Gives the section's sheets, made one at a time. */
+export type DrawSheets = (input: SectionSheetInput) => AsyncIterable<Uint8Array>;
+
 /**
  * Writes what is said about all takes together: `section.csv`, `section.json` and `section.pdf`, which goes on in
  * `section-2.pdf` where there are more takes than one sheet holds.
  *
  * @param ends how every take ended, in the order in which they are to be listed
  * @param request where to write and how
+ * @param draw draws the sheets, one after the other
  * @returns the takes' failures, and one more when the section's own files could not be written
  */
-export async function writeSection(ends: readonly TakeEnd[], request: SectionRequest): Promise<TakeFailure[]> {
+export async function writeSection(
+  ends: readonly TakeEnd[],
+  request: SectionRequest,
+  draw: DrawSheets = drawSectionSheets,
+): Promise<TakeFailure[]> {
   const { tool, score, paper, outFolder, language } = request;
   const rows = ends.flatMap((end) => ('row' in end ? [end.row] : []));
   const lost = ends.flatMap((end) => ('failure' in end ? [end] : []));
@@ -46,7 +54,7 @@ export async function writeSection(ends: readonly TakeEnd[], request: SectionReq
     if (request.jsonOnly) return failures;
     const creationDate = pageDate(section.takes.map(({ date }) => date));
     let number = 0;
-    for await (const sheet of drawSectionSheets({ section, paper, creationDate })) {
+    for await (const sheet of draw({ section, paper, creationDate })) {
       number += 1;
       writeWhole(numberedPath(join(outFolder, 'section.pdf'), number), sheet);
     }

@@ -10,7 +10,7 @@
 export type { Loudness } from './curves/loudness-curve.js';
 export { drawHandoutIndex, type HandoutIndex, type HandoutRow } from './handout/draw-handout-index.js';
 export { drawListeningPage, type ListeningPageInput } from './listen/draw-listening-page.js';
-export { drawSectionSheets } from './section/draw-section-sheets.js';
+export { drawSectionSheets, type SectionSheetInput } from './section/draw-section-sheets.js';
 export { drawPanelSheet, drawStanding } from './standing/draw-standing.js';
 export { drawStudySheet, type StudySheetInput } from './study/draw-study-sheet.js';
 export { drawTakeReport } from './take/draw-take-report.js';
