@@ -33,6 +33,23 @@ describe('writing', () => {
     expect(readdirSync(join(root, 'a', 'b'))).toEqual(['x.json']);
   });
 
+  it('writes pieces one after the other, however many there are', () => {
+    const pieces = Array.from({ length: 3000 }, (_, i) => `${i} é`.repeat(100));
+    writeWhole(join(root, 'x.json'), pieces.values());
+    expect(readFileSync(join(root, 'x.json'), 'utf8')).toBe(pieces.join(''));
+  });
+
+  it('leaves what was there when pieces cannot be made, and says why', () => {
+    writeWhole(join(root, 'x.json'), 'first');
+    const broken = function* (): Generator<string> {
+      yield 'new';
+      throw new TypeError('no more');
+    };
+    expect(() => writeWhole(join(root, 'x.json'), broken())).toThrow('no more');
+    expect(readFileSync(join(root, 'x.json'), 'utf8')).toBe('first');
+    expect(readdirSync(root)).toEqual(['x.json']);
+  });
+
   it('leaves what was there, and nothing half written, when the disk refuses', () => {
     mkdirSync(join(root, 'x.json', 'kept'), { recursive: true });
     expect(() => writeWhole(join(root, 'x.json'), 'new')).toThrow(InputError);
