@@ -54,6 +54,7 @@ const WRITING_FAULTS = [
   'no-folder',
   'long-name',
   'link-in-circle',
+  'files-open',
   'other',
 ] as const;
 
@@ -170,6 +171,7 @@ export const FAULTS = {
   'name-not-utf8': ['not-readable', {}],
   'file-forbidden': ['not-readable', {}],
   'link-in-circle': ['not-readable', {}],
+  'files-open': ['not-readable', {}],
   'folder-for-file': ['not-readable', {}],
   'no-ordinary-file': ['not-readable', {}],
   'file-too-large': ['not-readable', { megabytes: 'number', most: 'number' }],

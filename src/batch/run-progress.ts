@@ -3,12 +3,20 @@ import { dirname, extname, join, resolve } from 'node:path';
 import { agreedLanguage, InputError, type Language } from '../base/index.js';
 import type { PaperSize } from '../page/index.js';
 import { drawProgressSheet } from '../report/index.js';
-import { toJson } from '../result/index.js';
+import { jsonPieces } from '../result/index.js';
 import type { Tool } from '../review/index.js';
 import { pageDate } from '../review/index.js';
-import { type ProgressResult, toProgressResult } from '../weeks/index.js';
+import {
+  type ProgressInParts,
+  type ProgressSheet,
+  progressDocument,
+  progressInParts,
+  progressSheets,
+} from '../weeks/index.js';
 import { namingFile } from './disk/naming-file.js';
+import { numberedPath } from './disk/numbered-path.js';
 import { writeWhole } from './disk/write-whole.js';
+import { growSlowly } from './grow-slowly.js';
 import { type History, readHistory } from './history/read-history.js';
 import type { TakeFailure } from './types.js';
 
@@ -26,52 +34,70 @@ export interface ProgressRequest {
 }
 
 /**
- * The pages hold a block for each player and are made in memory, about a megabyte a player. Source: measured, see
- * tests/bench/README.md.
+ * A sheet holds pages for each player and is made in memory, about a megabyte a player; what is beyond goes on in another
+ * file. Source: measured, see tests/bench/README.md.
  */
-const MOST_PLAYERS_ON_PAGES = 1000;
+const MOST_PLAYERS_ON_A_SHEET = 150;
 
 /** What was written. */
 export interface ProgressSummary {
-  readonly sheetPath: string;
+  /** at least one; several where there are more players than one sheet holds */
+  readonly sheetPaths: readonly string[];
   /** results that could not be read */
   readonly failures: readonly TakeFailure[];
   /** folders of results with numbers instead of names in which nobody can be followed */
   readonly blindApart: readonly string[];
   /** results of which nobody knows who played or when */
   readonly notFollowed: readonly string[];
-  /** how many players there are when pages were asked for and would not fit into memory: data were written instead */
-  readonly tooManyForPages: number | null;
 }
 
 /**
- * Compares results of several weeks and writes the sheet.
+ * Compares results of several weeks and writes the sheet, or several where one would be too large.
  *
  * @param request which results, where to write and how
  * @returns what was written, and what could not be read
  * @throws InputError when there is no result at all or nothing can be written; then nothing has been written
  */
 export async function runProgress(request: ProgressRequest): Promise<ProgressSummary> {
+  growSlowly();
   const history = readHistory(request.inputs);
   if (history.results.length === 0) throw nothingToCompare(request.inputs, history);
-  const language = request.language ?? agreedLanguage(history.results.map(({ result }) => result.language ?? 'en'));
-  const progress = toProgressResult({ tool: request.tool, language, ...history, failures: [...history.failures] });
-  const players = progress.pieces.reduce((sum, etude) => sum + etude.players.length, 0);
-  const blindApart = progress.blind?.apart ?? [];
-  if (players === 0 && blindApart.length > 0) throw new InputError('nobody-to-follow', { folders: blindApart });
-  const tooMany = request.format === 'pdf' && players > MOST_PLAYERS_ON_PAGES;
-  const format = tooMany ? 'json' : request.format;
-  const sheetPath = tooMany ? placeOf(request).replace(/\.pdf$/i, '.json') : placeOf(request);
+  const language = request.language ?? agreedLanguage(history.results.map(({ result }) => result.language));
+  const progress = progressInParts({ tool: request.tool, language, ...history, failures: [...history.failures] });
+  const { blind, unplaced } = progress.about;
+  const blindApart = blind?.apart ?? [];
+  const isFollowed = progress.pieces.some(({ count }) => count > 0);
+  if (!isFollowed && blindApart.length > 0) throw new InputError('nobody-to-follow', { folders: blindApart });
+  const sheetPath = placeOf(request);
   if (request.inputs.some((input) => resolve(input) === resolve(sheetPath))) {
     throw new InputError('sheet-over-result').about(sheetPath);
   }
-  const content = format === 'json' ? toJson(progress) : await pagesOf(progress, request.paper);
-  namingFile(sheetPath, () => writeWhole(sheetPath, content));
-  const notFollowed = (progress.blind === undefined ? progress.unplaced : []).flatMap(({ file, player, date }) =>
+  const sheetPaths = await (request.format === 'json' ? writeData : writePages)(progress, sheetPath, request.paper);
+  const notFollowed = (blind === undefined ? unplaced : []).flatMap(({ file, player, date }) =>
     player === null || date === null ? [file] : [],
   );
-  return { sheetPath, failures: history.failures, blindApart, notFollowed, tooManyForPages: tooMany ? players : null };
+  return { sheetPaths, failures: history.failures, blindApart, notFollowed };
 }
+
+async function writeData(progress: ProgressInParts, path: string): Promise<string[]> {
+  namingFile(path, () => writeWhole(path, jsonPieces(progressDocument(progress))));
+  return [path];
+}
+
+/** One sheet is in memory at a time. The second is called like the first, with `-2` before the ending. */
+async function writePages(progress: ProgressInParts, path: string, paper: PaperSize): Promise<string[]> {
+  const paths: string[] = [];
+  for (const sheet of progressSheets(progress, MOST_PLAYERS_ON_A_SHEET)) {
+    const here = numberedPath(path, sheet.sheet);
+    const bytes = await drawProgressSheet({ ...sheet, paper, creationDate: pageDate(daysIn(sheet)) });
+    namingFile(here, () => writeWhole(here, bytes));
+    paths.push(here);
+  }
+  return paths;
+}
+
+const daysIn = ({ progress }: ProgressSheet): string[] =>
+  progress.pieces.flatMap(({ players }) => players.flatMap(({ days }) => days.map(({ date }) => date)));
 
 function nothingToCompare(inputs: readonly string[], { failures }: History): InputError {
   const [first] = failures;
@@ -87,11 +113,4 @@ function placeOf({ inputs, out, format }: ProgressRequest): string {
   if (out !== undefined) return !isFolder(out) && extname(out).toLowerCase() === `.${format}` ? out : join(out, name);
   const first = inputs[0] ?? '';
   return join(isFolder(first) ? first : dirname(first), name);
-}
-
-function pagesOf(progress: ProgressResult, paper: PaperSize): Promise<Uint8Array> {
-  const days = progress.pieces.flatMap(({ players }) =>
-    players.flatMap((player) => player.days.map(({ date }) => date)),
-  );
-  return drawProgressSheet({ progress, paper, creationDate: pageDate(days) });
 }

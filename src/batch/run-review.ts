@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { byCodePoint, InputError } from '../base/index.js';
 import { type EngravedPart, engraveInThread } from '../engrave/index.js';
+import { drawSectionSheets } from '../report/index.js';
 import { type SectionScore, sameRecordings, sectionScore } from '../result/index.js';
 import { type Etude, wishesIn } from '../review/index.js';
 import { writeWhole } from './disk/write-whole.js';
@@ -9,19 +10,31 @@ import { keepScores } from './listen/kept-scores.js';
 import { writeRoom } from './listen/write-room.js';
 import { BLIND_KEY_FILE, readKey, writeKey } from './plan/blind-key.js';
 import { blindPlan } from './plan/blind-plan.js';
-import { inShard } from './plan/in-shard.js';
+import { namesInShard } from './plan/names-in-shard.js';
 import { type Plan, planTakes } from './plan/plan-takes.js';
 import { readEtudes } from './plan/read-etudes.js';
 import { takeLimits } from './pool/limits.js';
-import { runPool } from './pool/run-pool.js';
+import { type Ask, runPool } from './pool/run-pool.js';
 import { dependsOn, programHash } from './results/depends-on.js';
 import { keptResult } from './results/kept-result.js';
 import { leftAlone } from './results/left-alone.js';
 import { filesIn, openResults } from './results/open-results.js';
-import type { SharedWork, TakeAnswer, TakeWork } from './results/review-in-worker.js';
+import type { SharedWork, SheetWork, TakeWork, WorkerAnswer } from './results/review-in-worker.js';
 import { writeFailure, writeTake } from './results/write-take.js';
-import type { PlannedTake, Recognition, ReviewProgress, ReviewRequest, ReviewSummary, TakeEnd } from './types.js';
-import { writeSection } from './write-section.js';
+import type {
+  PlannedTake,
+  Recognition,
+  ReviewProgress,
+  ReviewRequest,
+  ReviewSummary,
+  TakeEnd,
+  TakeFailure,
+} from './types.js';
+import { type DrawSheets, writeSection } from './write-section.js';
+
+/** Drawing takes a small part of it; a busy machine is given much more. Working values. */
+const SHEET_SECONDS = 60;
+const SHEET_SECONDS_A_TAKE = 0.1;
 
 /** What a caller may pass to a run beside the request: a function to call after each take, and a signal that stops it. */
 export interface ReviewHooks {
@@ -47,8 +60,12 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   const whole = planFor(request, etudes);
   const { unrecognised } = whole;
   if (unrecognised !== null) hooks.onPlanned?.({ takes: whole.takes.length + whole.lost.length, unrecognised });
-  const takes = whole.takes.filter(({ name }) => inShard(name, request.shard));
-  const lost = whole.lost.filter(({ name }) => inShard(name, request.shard));
+  const ours = namesInShard(
+    [...whole.takes, ...whole.lost].map(({ name }) => name),
+    request.shard,
+  );
+  const takes = whole.takes.filter(({ name }) => ours.has(name));
+  const lost = whole.lost.filter(({ name }) => ours.has(name));
   const total = takes.length + lost.length;
   const ends: TakeEnd[] = [];
   const onEnd = (end: TakeEnd): void => {
@@ -59,26 +76,30 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
     onEnd(writeFailure({ name, failure, who, ...(roster === undefined ? {} : { roster }) }, request));
   }
   if (request.listen === true) keepScores(request);
-  const { notEngraved, engraved } = await reviewTakes(takes, etudes, request, onEnd, hooks.signal);
-  ends.sort((a, b) => byCodePoint(a.name, b.name));
-  const stopped = hooks.signal?.aborted === true;
   const score = scoreOf(etudes);
   const section = { ...request, ...(score === undefined ? {} : { score }) };
+  let failures: TakeFailure[] | null = null;
+  const afterwards = async (draw: DrawSheets, engraved: Engraved): Promise<void> => {
+    const ordered = inOrder(ends);
+    failures = await writeSection(ordered, section, draw);
+    if (request.listen === true) {
+      failures.push(...(await writeRoom(ordered, () => roomSource(request, etudes, engraved))));
+    }
+  };
+  const notEngraved = await reviewTakes(takes, etudes, request, { onEnd, afterwards, signal: hooks.signal });
+  const ordered = inOrder(ends);
   return {
-    ends,
-    failures: stopped
-      ? ends.flatMap((end) => ('failure' in end ? [end.failure] : []))
-      : [
-          ...(await writeSection(ends, section)),
-          ...(request.listen === true ? await writeRoom(ends, () => roomSource(request, etudes, engraved)) : []),
-        ],
+    ends: ordered,
+    failures: failures ?? ordered.flatMap((end) => ('failure' in end ? [end.failure] : [])),
     notReached: total - ends.length,
     remarks: {
       ...{ rosterLinesUnused: whole.rosterLinesUnused, notEngraved },
-      ...{ leftAlone: leftAlone(request, whole, ends), same: sameRecordings(rowsOf(ends)) },
+      ...{ leftAlone: leftAlone(request, whole, ordered), same: sameRecordings(rowsOf(ordered)) },
     },
   };
 }
+
+const inOrder = (ends: readonly TakeEnd[]): TakeEnd[] => ends.toSorted((a, b) => byCodePoint(a.name, b.name));
 
 const roomSource = ({ outFolder, language = 'en' }: ReviewRequest, etudes: readonly Etude[], engraved: Engraved) => ({
   ...{ folder: outFolder, etudes, engraved, language },
@@ -108,14 +129,21 @@ function planFor(request: ReviewRequest, etudes: readonly Etude[]): Plan {
 /** Études laid out, null where that was not possible; empty where nobody asked. */
 type Engraved = readonly (EngravedPart | null)[];
 
-/** @returns the études laid out, and files of scores for which that was not possible, so that pages show none of their bars */
+/** What is called while takes are reviewed. */
+interface Listeners {
+  readonly onEnd: (end: TakeEnd) => void;
+  /** when all takes have ended and nobody has stopped the run, with what draws the section's sheets and the études laid out */
+  readonly afterwards: (draw: DrawSheets, engraved: Engraved) => Promise<void>;
+  readonly signal: AbortSignal | undefined;
+}
+
+/** @returns files of scores whose bars could not be engraved, so that pages show none */
 async function reviewTakes(
   takes: readonly PlannedTake[],
   etudes: readonly Etude[],
   request: ReviewRequest,
-  onEnd: (end: TakeEnd) => void,
-  signal: AbortSignal | undefined,
-): Promise<{ notEngraved: string[]; engraved: Engraved }> {
+  { onEnd, afterwards, signal }: Listeners,
+): Promise<string[]> {
   const { tool, limits = {}, language = 'en' } = request;
   const program = programHash(tool);
   const hashes = takes.map((take) => dependsOn(take, etudes, language, program));
@@ -136,7 +164,7 @@ async function reviewTakes(
     return parts;
   });
   try {
-    await runPool<TakeWork, TakeAnswer>({
+    await runPool<TakeWork | SheetWork, WorkerAnswer>({
       ...{ tasks, signal, lanes: request.jobs },
       kind: {
         file: new URL('./worker.js', import.meta.url),
@@ -144,11 +172,22 @@ async function reviewTakes(
         ...(laidOut === undefined ? {} : { later: laidOut }),
       },
       onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
+      afterwards: async (ask) => afterwards(drawnBy(ask), (await laidOut) ?? []),
     });
-    return { notEngraved: [...notEngraved], engraved: (await laidOut) ?? [] };
+    return [...notEngraved];
   } finally {
     await engraving?.stop();
   }
+}
+
+/** A worker that has drawn takes has at hand what sheets need; where there is none, they are drawn here. */
+function drawnBy(ask: Ask<TakeWork | SheetWork, WorkerAnswer>): DrawSheets {
+  return async function* (sheet) {
+    const { takes } = sheet.section;
+    const answer = await ask({ sheet }, SHEET_SECONDS + takes.length * SHEET_SECONDS_A_TAKE);
+    if (answer?.how === 'drawn') yield* answer.sheets;
+    else yield* drawSectionSheets(sheet);
+  };
 }
 
 /** What cannot be looked at has no size; the worker that is to read it says why. */

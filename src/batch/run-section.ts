@@ -4,6 +4,7 @@ import { agreedLanguage, byCodePoint, type Language } from '../base/index.js';
 import { sameRecordings } from '../result/index.js';
 import type { DocumentWishes, Tool } from '../review/index.js';
 import { failureOf } from './failures/failure-of.js';
+import { growSlowly } from './grow-slowly.js';
 import { failureTold } from './history/old-sentences/failure-told.js';
 import { keptRoomSource, writeRoom } from './listen/write-room.js';
 import { openResults, takesWithResults } from './results/open-results.js';
@@ -33,6 +34,7 @@ const NOBODY = { player: null, date: null, instrument: null };
  * @throws InputError when there is no result in the folder, or it cannot be written to
  */
 export async function runSection(request: FolderRequest): Promise<ReviewSummary> {
+  growSlowly();
   const { outFolder } = request;
   const lost = failuresIn(outFolder);
   const failed = new Set(lost.map(({ name }) => name));

@@ -85,16 +85,23 @@ async function contentOf(
   onNotEngraved: () => void,
 ): Promise<Uint8Array | string> {
   const { tool, format, paper, language } = request;
-  const plan = studyPlan(part, brief);
   if (format === 'json') {
+    const plan = studyPlan(part, brief);
     return toJson({ format: 'study-plan', version: 1, tool, score, ...toStudyDocument(plan, language) });
   }
-  const wanted: Part = applyBrief(part, brief);
+  // Laying out takes longest, so it begins first.
   const musicXml = engravingCopy(bytes);
-  const engrave = async (document: string): Promise<EngravedPart | null> => {
-    const [laidOut = null] = await engraveInThread([document]).parts;
+  const engraving = engraveInThread([musicXml]);
+  const engrave = async (): Promise<EngravedPart | null> => {
+    const [laidOut = null] = await engraving.parts;
     if (laidOut === null) onNotEngraved();
     return laidOut;
   };
-  return drawStudySheet({ plan, part: wanted, musicXml, engrave, paper, language, creationDate: pageDate([]) });
+  try {
+    const plan = studyPlan(part, brief);
+    const wanted: Part = applyBrief(part, brief);
+    return await drawStudySheet({ plan, part: wanted, musicXml, engrave, paper, language, creationDate: pageDate([]) });
+  } finally {
+    await engraving.stop();
+  }
 }

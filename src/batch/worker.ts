@@ -2,13 +2,20 @@ import { parentPort, workerData } from 'node:worker_threads';
 import type { EngravedPart } from '../engrave/index.js';
 import type { Engraving } from '../review/index.js';
 import type { WorkerMessage } from './pool/types.js';
-import { reviewInWorker, type SharedWork, type TakeAnswer, type TakeWork } from './results/review-in-worker.js';
+import { drawInWorker } from './results/draw-in-worker.js';
+import {
+  reviewInWorker,
+  type SharedWork,
+  type SheetWork,
+  type TakeWork,
+  type WorkerAnswer,
+} from './results/review-in-worker.js';
 
 type Parts = readonly (EngravedPart | null)[];
 
 const port = parentPort;
 if (port === null) throw new Error('this file is started as a worker');
-const say = (message: WorkerMessage<TakeAnswer>): void => port.postMessage(message);
+const say = (message: WorkerMessage<WorkerAnswer>): void => port.postMessage(message);
 const shared = workerData as SharedWork;
 let lay: (parts: Parts) => void = () => {};
 const engraved = new Promise<Parts>((resolve) => {
@@ -23,9 +30,13 @@ const engrave: Engraving = async ({ musicXml = null }) => {
   return parts[shared.etudes.findIndex((etude) => etude.musicXml === musicXml)] ?? null;
 };
 
-port.on('message', (order: TakeWork | { readonly later: Parts }) => {
+port.on('message', (order: TakeWork | SheetWork | { readonly later: Parts }) => {
   if ('later' in order) {
     lay(order.later);
+    return;
+  }
+  if ('sheet' in order) {
+    void drawInWorker(order).then((answer) => say({ kind: 'done', answer }));
     return;
   }
   const onSeconds = (seconds: number): void => say({ kind: 'more-time', seconds });

@@ -8,15 +8,14 @@ import { WORDS } from './words.js';
  *
  * @param request which results, where to write and how
  * @param streams where results and messages go
- * @returns the exit status: 1 when some result could not be read, or when there are too many players for pages
+ * @returns the exit status: 1 when some result could not be read
  * @throws InputError when the request is wrong
  */
 export async function progress(request: ProgressRequest, streams: Streams): Promise<number> {
-  const { sheetPath, failures, blindApart, notFollowed, tooManyForPages } = await runProgress(request);
+  const { sheetPaths, failures, blindApart, notFollowed } = await runProgress(request);
   for (const failure of failures) sayLine(streams.stderr, WORDS.failure(failure));
   if (blindApart.length > 0) sayLine(streams.stderr, WORDS.blindApart(blindApart));
   if (notFollowed.length > 0) sayLine(streams.stderr, WORDS.notFollowed(notFollowed));
-  if (tooManyForPages !== null) sayLine(streams.stderr, WORDS.tooManyForPages(tooManyForPages));
-  sayLine(streams.stdout, sheetPath);
-  return failures.length > 0 || tooManyForPages !== null ? 1 : 0;
+  for (const path of sheetPaths) sayLine(streams.stdout, path);
+  return failures.length > 0 ? 1 : 0;
 }

@@ -47,8 +47,6 @@ export const WORDS = {
     `the roster names takes that were not given: ${lines.length === 1 ? 'line' : 'lines'} ${some(lines.map(String))}`,
   blindApart: (folders: readonly string[]): string =>
     `not followed, because numbers stand for names and none comes on two days: ${some(folders)}`,
-  tooManyForPages: (players: number): string =>
-    `${players} players are too many for one PDF; the same is written as JSON, and for pages give the takes of one school at a time`,
   recognised: ({ takes, unrecognised }: Recognition): string => {
     const rest = unrecognised.length;
     const known = `${takes - rest} of ${takes} ${takes === 1 ? 'recording' : 'recordings'} recognised`;

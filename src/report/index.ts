@@ -11,7 +11,7 @@ export type { Loudness } from './curves/loudness-curve.js';
 export { drawHandoutIndex, type HandoutIndex, type HandoutRow } from './handout/draw-handout-index.js';
 export { drawListeningRoom } from './listen/draw-listening-room.js';
 export type { RoomInput, RoomPart, RoomTake, SoundFacts } from './listen/room-input.js';
-export { drawSectionSheet } from './section/draw-section-sheet.js';
+export { drawSectionSheets, type SectionSheetInput } from './section/draw-section-sheets.js';
 export { drawPanelSheet, drawStanding } from './standing/draw-standing.js';
 export { drawStudySheet, type StudySheetInput } from './study/draw-study-sheet.js';
 export { drawTakeReport } from './take/draw-take-report.js';

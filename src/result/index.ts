@@ -6,6 +6,7 @@
  * quarters from the first performed bar. The same input gives the same bytes.
  */
 
+export { jsonPieces } from './json-pieces.js';
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { maybe, measured } from './quantities.js';
 export { codeSchema } from './schema/common-schema.js';

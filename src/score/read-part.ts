@@ -15,8 +15,7 @@ import type { PrintedBar, PrintedMark } from './printed/types.js';
 import type { Remark } from './remark-table.js';
 import { printedRemarks } from './remarks.js';
 import { choosePart } from './source/choose-part.js';
-import { parseXml } from './source/parse-xml.js';
-import { scoreText } from './source/score-text.js';
+import { documentIn } from './source/document-in.js';
 import { childNamed, childrenNamed, childText, type XmlElement } from './source/xml-element.js';
 import type { Part } from './types.js';
 
@@ -42,7 +41,7 @@ export interface ReadPartOptions {
  * Source: MusicXML 4.0 (W3C Community Group final report, 2021).
  */
 export function readPart(bytes: Uint8Array, options: ReadPartOptions = {}): Part {
-  const root = parseXml(scoreText(bytes));
+  const root = documentIn(bytes);
   const source = choosePart(root, options.part);
   const concertScore = childNamed(childNamed(root, 'defaults') ?? root, 'concert-score') !== undefined;
   const bars = readBars(source.measures, concertScore);

@@ -1,14 +1,14 @@
 import { groupBy } from '../base/index.js';
 import type { Criterion } from '../judge/index.js';
-import type { TakeResult } from '../result/index.js';
-import { isOfABar, type Trouble, weightOf } from './kinds-of-trouble.js';
+import { isOfABar } from './kinds-of-trouble.js';
 import type { BarStory } from './progress-result-schema.js';
 import { type DayMark, storyOf } from './story-of.js';
+import type { KeptTake, Trouble } from './types.js';
 
 /** One day's reviewed takes. */
 export interface DayOfResults {
   readonly date: string;
-  readonly results: readonly TakeResult[];
+  readonly results: readonly KeptTake[];
 }
 
 const WORST_FIRST: readonly DayMark[] = ['fix', 'watch', 'clear'];
@@ -23,7 +23,7 @@ const WORST_FIRST: readonly DayMark[] = ['fix', 'watch', 'clear'];
  * @returns stories in the order of the bars, then of the criteria's names
  */
 export function barStories(days: readonly DayOfResults[], bars: readonly string[]): BarStory[] {
-  const troubles = days.flatMap(({ results }) => results.flatMap((result) => result.findings.filter(isOfABar)));
+  const troubles = days.flatMap(({ results }) => results.flatMap((result) => result.troubles.filter(isOfABar)));
   const order = new Map(bars.map((bar, i) => [bar, i]));
   return [...groupBy(troubles, ({ bar, criterion }) => JSON.stringify([bar, criterion])).values()]
     .flatMap((found) => {
@@ -39,12 +39,10 @@ function markOf({ results }: DayOfResults, bar: string, criterion: Criterion): D
   return WORST_FIRST.find((mark) => marks.includes(mark)) ?? 'not-judged';
 }
 
-function markInTake(result: TakeResult, bar: string, criterion: Criterion): DayMark {
-  const here = result.findings.filter((one) => one.bar === bar && one.criterion === criterion && isOfABar(one));
-  if (here.some((finding) => weightOf(finding) === 'fix')) return 'fix';
+function markInTake(take: KeptTake, bar: string, criterion: Criterion): DayMark {
+  const here = take.troubles.filter((one) => one.bar === bar && one.criterion === criterion && isOfABar(one));
+  if (here.some(({ weight }) => weight === 'fix')) return 'fix';
   if (here.length > 0) return 'watch';
-  const judged = result.criteria.some((line) => line.criterion === criterion && line.judged !== false);
-  const skipped = (index: number) => result.skips.some((skip) => skip.fromIndex <= index && index < skip.toIndex);
-  const played = result.notes.some((note) => note.bar === bar && note.status !== 'left-out' && !skipped(note.index));
-  return judged && played ? 'clear' : 'not-judged';
+  const played = take.bars.includes(bar) && !take.barsNotPlayed.includes(bar);
+  return take.judged.includes(criterion) && played ? 'clear' : 'not-judged';
 }

@@ -1,10 +1,10 @@
 import { groupBy } from '../base/index.js';
 import type { ProgressResult } from './progress-result-schema.js';
-import type { FoundResult, LostTake } from './types.js';
+import type { KeptResult, LostTake } from './types.js';
 
 /** Results and lost takes in which a number is only called a player where it stands for one. */
 export interface NumbersOfBlind {
-  readonly results: readonly FoundResult[];
+  readonly results: readonly KeptResult[];
   readonly lost: readonly LostTake[];
   /** null when no result is blind */
   readonly blind: NonNullable<ProgressResult['blind']> | null;
@@ -20,9 +20,9 @@ export interface NumbersOfBlind {
  * @param lost takes that could not be read when they were reviewed
  * @returns the same, players renamed or taken away where they are numbers
  */
-export function numbersOfBlind(results: readonly FoundResult[], lost: readonly LostTake[]): NumbersOfBlind {
+export function numbersOfBlind(results: readonly KeptResult[], lost: readonly LostTake[]): NumbersOfBlind {
   const byPlace = groupBy(
-    results.filter(({ result }) => result.take.blind === true),
+    results.filter(({ result }) => result.take.blind),
     placeOf,
   );
   if (byPlace.size === 0) return { results, lost, blind: null };
@@ -36,7 +36,7 @@ export function numbersOfBlind(results: readonly FoundResult[], lost: readonly L
   return {
     results: results.map((found) => {
       const { take } = found.result;
-      if (take.blind !== true) return found;
+      if (!take.blind) return found;
       const player = playerIn(placeOf(found), take.player);
       return { ...found, result: { ...found.result, take: { ...take, player } } };
     }),
@@ -58,10 +58,10 @@ const folderOf = (file: string) =>
     .join('/')
     .replace(/\/takes$/, '');
 
-const placeOf = ({ file, place }: FoundResult) => place ?? folderOf(file);
+const placeOf = ({ file, place }: KeptResult) => place ?? folderOf(file);
 
 /** Folders as they are shown; of the same name, the second is called so. */
-function namesOf(byPlace: ReadonlyMap<string, readonly FoundResult[]>): Map<string, string> {
+function namesOf(byPlace: ReadonlyMap<string, readonly KeptResult[]>): Map<string, string> {
   const taken = new Map<string, number>();
   return new Map(
     [...byPlace].map(([place, [first]]) => {
@@ -74,7 +74,7 @@ function namesOf(byPlace: ReadonlyMap<string, readonly FoundResult[]>): Map<stri
 }
 
 /** Whether some number has takes of several days. */
-function canBeFollowed(found: readonly FoundResult[]): boolean {
+function canBeFollowed(found: readonly KeptResult[]): boolean {
   return [...groupBy(found, ({ result }) => result.take.player).values()].some(
     (takes) => new Set(takes.map(({ result }) => result.take.date).filter((date) => date !== null)).size > 1,
   );

@@ -1,10 +1,10 @@
 import { groupBy } from '../base/index.js';
 import { foldName } from './fold-name.js';
-import type { FoundResult } from './types.js';
+import type { KeptResult } from './types.js';
 
 /** Results with each recording counted once. */
 export interface CountedOnce {
-  readonly results: readonly FoundResult[];
+  readonly results: readonly KeptResult[];
   readonly repeated: readonly {
     readonly sha256: string;
     readonly counted: string;
@@ -20,9 +20,9 @@ export interface CountedOnce {
  * @param results of one étude, in order of their files
  * @returns results in the same order, and what was passed over
  */
-export function countOnce(results: readonly FoundResult[]): CountedOnce {
+export function countOnce(results: readonly KeptResult[]): CountedOnce {
   const repeated: CountedOnce['repeated'][number][] = [];
-  const kept = new Set<FoundResult>();
+  const kept = new Set<KeptResult>();
   for (const [sha256, group] of groupBy(results, recordingOf)) {
     const [counted, ...others] = group.toSorted(preferred);
     if (counted === undefined) continue;
@@ -35,23 +35,23 @@ export function countOnce(results: readonly FoundResult[]): CountedOnce {
 }
 
 /** Where names must not be known, a result does not say which recording it is of: then it stands for itself. */
-function recordingOf({ file, result }: FoundResult): string {
+function recordingOf({ file, result }: KeptResult): string {
   return result.take.sha256 || file;
 }
 
-function whoAndWhen({ result }: FoundResult): string {
+function whoAndWhen({ result }: KeptResult): string {
   return JSON.stringify([foldName(result.take.player ?? ''), result.take.date]);
 }
 
-function preferred(a: FoundResult, b: FoundResult): number {
-  const reviewed = (one: FoundResult) => (one.result.outcome === 'reviewed' ? 0 : 1);
-  const known = ({ result: { take } }: FoundResult) => (take.player !== null && take.date !== null ? 0 : 1);
-  const numbered = ({ result: { take } }: FoundResult) => (take.blind === true ? 1 : 0);
+function preferred(a: KeptResult, b: KeptResult): number {
+  const reviewed = (one: KeptResult) => (one.result.outcome === 'reviewed' ? 0 : 1);
+  const known = ({ result: { take } }: KeptResult) => (take.player !== null && take.date !== null ? 0 : 1);
+  const numbered = ({ result: { take } }: KeptResult) => (take.blind ? 1 : 0);
   return reviewed(a) - reviewed(b) || numbered(a) - numbered(b) || known(a) - known(b) || newer(a, b);
 }
 
-function newer(a: FoundResult, b: FoundResult): number {
-  const [one, other] = [a, b].map(({ result }) => result.tool.version.split(/\D+/).map(Number));
+function newer(a: KeptResult, b: KeptResult): number {
+  const [one, other] = [a, b].map(({ result }) => result.toolVersion.split(/\D+/).map(Number));
   const place = [0, 1, 2].find((i) => (one?.[i] ?? 0) !== (other?.[i] ?? 0));
   return place === undefined ? 0 : (other?.[place] ?? 0) - (one?.[place] ?? 0);
 }

@@ -4,7 +4,6 @@ import type { MeasureId } from '../standards/index.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
 import { weekOf } from './calendar.js';
 import { compareDays } from './compare-days.js';
-import { figuresOf } from './figures-of.js';
 import { usualSpelling } from './fold-name.js';
 import { MEASURES, type Measure } from './measures.js';
 import { nextGoal } from './next-goal.js';
@@ -50,7 +49,7 @@ export function followPlayer(
   language: Language,
 ): ProgressPlayer {
   const days = reviewedDays(placed);
-  const figures = days.map(({ results }) => results.map((result) => figuresOf(result)));
+  const figures = days.map(({ results }) => results.flatMap(({ figures: found }) => found ?? []));
   const spellings = placed.map(({ player }) => player);
   const followedDays = {
     measures: MEASURES.map((measure) => {

@@ -5,6 +5,9 @@
  * Conventions: days are ISO 8601 dates; figures carry the units of the documents they come from.
  */
 export { dayNumber, weekOf } from './calendar.js';
+export { keepResult } from './keep-result.js';
+export { progressDocument } from './progress-document.js';
+export { type ProgressInParts, progressInParts } from './progress-in-parts.js';
 export { progressResultJsonSchema } from './progress-json-schema.js';
 export type {
   BarStory,
@@ -15,5 +18,5 @@ export type {
   ProgressPlayer,
   ProgressResult,
 } from './progress-result-schema.js';
-export { toProgressResult } from './to-progress-result.js';
-export type { FoundResult, LostTake } from './types.js';
+export { type ProgressSheet, progressSheets } from './progress-sheets.js';
+export type { FoundResult, KeptResult, LostTake } from './types.js';

@@ -1,29 +1,32 @@
 import type { FindingKind } from '../judge/index.js';
 import type { ResultFinding } from '../result/index.js';
-import type { BarStory } from './progress-result-schema.js';
-
-/** A finding that is no praise. */
-export type Trouble = ResultFinding & { readonly kind: BarStory['kind'] };
+import type { Trouble } from './types.js';
 
 /** Findings of these kinds are about more than the bar they begin in. */
 const THROUGHOUT: ReadonlySet<FindingKind> = new Set(['tuning-off', 'off-tempo', 'rushing', 'dragging']);
 
-const isTrouble = (finding: ResultFinding): finding is Trouble => finding.kind !== 'went-well';
-
 /**
  * @param finding of a take
- * @returns true when it is about the bar in which it stands
+ * @returns true when it is no praise
  */
-export function isOfABar(finding: ResultFinding): finding is Trouble {
-  return isTrouble(finding) && !THROUGHOUT.has(finding.kind);
+export function isTrouble(finding: ResultFinding): finding is ResultFinding & Pick<Trouble, 'kind'> {
+  return finding.kind !== 'went-well';
 }
 
 /**
- * @param finding of a take
+ * @param trouble of a take
+ * @returns true when it is about the bar in which it stands
+ */
+export function isOfABar(trouble: Trouble): boolean {
+  return !THROUGHOUT.has(trouble.kind);
+}
+
+/**
+ * @param trouble of a take
  * @returns true when it is about the playing as a whole, wherever it begins
  */
-export function isThroughout(finding: ResultFinding): finding is Trouble {
-  return isTrouble(finding) && THROUGHOUT.has(finding.kind);
+export function isThroughout(trouble: Trouble): boolean {
+  return THROUGHOUT.has(trouble.kind);
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { DayOfResults } from './bar-stories.js';
-import { isOfABar, isThroughout, type Trouble, weightOf } from './kinds-of-trouble.js';
+import { isThroughout } from './kinds-of-trouble.js';
 import type { BarStory, Followed, Goal, ProgressPlayer } from './progress-result-schema.js';
+import type { Trouble } from './types.js';
 
 /**
  * The one goal for the next lesson: what the latest take's own page tells first of what is to fix, with all bars that wait
@@ -28,8 +29,8 @@ export function nextGoal(
 function firstToFix({ results }: DayOfResults): Trouble | undefined {
   return [...results]
     .reverse()
-    .flatMap(({ findings }) => findings.filter((one) => isOfABar(one) || isThroughout(one)))
-    .find((finding) => weightOf(finding) === 'fix');
+    .flatMap(({ troubles }) => troubles)
+    .find(({ weight }) => weight === 'fix');
 }
 
 function goalOf(finding: Trouble | undefined, bars: readonly BarStory[]): Goal | null {

@@ -139,7 +139,8 @@ const sectionSchema = z.object({
   ),
 });
 
-const etudeSchema = z.object({
+/** One étude with all who played it. */
+export const etudeSchema = z.object({
   title: z.string(),
   part: z.string(),
   bars: z.array(z.string()),

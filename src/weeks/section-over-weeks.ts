@@ -1,25 +1,25 @@
-import { groupBy, isMeasured, median } from '../base/index.js';
-import type { MeasureId } from '../standards/index.js';
+import { groupBy, median } from '../base/index.js';
 import { MEASURES } from './measures.js';
-import type { ProgressEtude, ProgressPlayer } from './progress-result-schema.js';
+import type { ProgressEtude } from './progress-result-schema.js';
+import type { SectionShare } from './section-share.js';
 
 type Section = ProgressEtude['section'];
 
 /**
  * The players of one étude together: the middle of each measure week by week, and what became of each bar.
  *
- * @param players all who played it, numbers as the document has them
+ * @param players what is needed of all who played it
  * @param bars the étude's bars in order
  * @returns the section's part of the document
  */
-export function sectionOverWeeks(players: readonly ProgressPlayer[], bars: readonly string[]): Section {
-  const weeks = [...new Set(players.flatMap(({ days }) => days.map(({ week }) => week)))].sort();
+export function sectionOverWeeks(players: readonly SectionShare[], bars: readonly string[]): Section {
+  const weeks = [...new Set(players.flatMap((player) => player.weeks))].sort();
   return {
     weeks,
     medians: MEASURES.map(({ id }) => ({
       measure: id,
       weeks: weeks.flatMap((week) => {
-        const values = players.flatMap((player) => valueIn(player, id, week));
+        const values = players.flatMap(({ means }) => means.get(id)?.get(week) ?? []);
         return values.length === 0 ? [] : [{ week, value: median(values), players: values.length }];
       }),
     })),
@@ -27,26 +27,16 @@ export function sectionOverWeeks(players: readonly ProgressPlayer[], bars: reado
   };
 }
 
-/** Mean of a player's days in one week. */
-function valueIn(player: ProgressPlayer, id: MeasureId, week: string): number[] {
-  const followed = player.measures.find((one) => one.measure === id);
-  const days = new Set(player.days.filter((day) => day.week === week).map(({ date }) => date));
-  const values = (followed?.days ?? []).flatMap(({ date, value }) =>
-    days.has(date) && isMeasured<number>(value) ? [value] : [],
-  );
-  return values.length === 0 ? [] : [values.reduce((sum, value) => sum + value, 0) / values.length];
-}
-
-function barsTogether(players: readonly ProgressPlayer[], bars: readonly string[]): Section['bars'] {
+function barsTogether(players: readonly SectionShare[], bars: readonly string[]): Section['bars'] {
   const order = new Map(bars.map((bar, i) => [bar, i]));
-  const stories = players.flatMap((player) => player.bars.map((story) => ({ player: player.player, story })));
+  const stories = players.flatMap(({ player, bars: told }) => told.map((story) => ({ player, story })));
   const together = [...groupBy(stories, ({ story }) => JSON.stringify([story.bar, story.kind])).values()];
   return together
     .flatMap((group) => {
       const { story } = group[0] as (typeof group)[number];
       const who = (of: typeof group) => of.map(({ player }) => player);
-      const had = group.filter((one) => one.story.days.slice(0, -1).includes('fix'));
-      const have = group.filter((one) => one.story.days.at(-1) === 'fix');
+      const had = group.filter((one) => one.story.had);
+      const have = group.filter((one) => one.story.has);
       const open = had.filter((one) => ['eased', 'not-judged'].includes(one.story.status));
       const mastered = had.length > 0 && have.length + open.length === 0;
       const { bar, criterion, kind } = story;

@@ -1,9 +1,9 @@
 import { groupBy } from '../base/index.js';
-import type { TakeResult } from '../result/index.js';
 import type { DayOfResults } from './bar-stories.js';
-import { isThroughout, type Trouble, weightOf } from './kinds-of-trouble.js';
+import { isThroughout } from './kinds-of-trouble.js';
 import type { ProgressPlayer } from './progress-result-schema.js';
 import { type DayMark, storyOf } from './story-of.js';
+import type { KeptTake, Trouble } from './types.js';
 
 const WORST_FIRST: readonly DayMark[] = ['fix', 'watch', 'clear'];
 
@@ -15,7 +15,7 @@ const WORST_FIRST: readonly DayMark[] = ['fix', 'watch', 'clear'];
  * @returns stories in the order in which they first came up
  */
 export function storiesThroughout(days: readonly DayOfResults[]): ProgressPlayer['throughout'] {
-  const troubles = days.flatMap(({ results }) => results.flatMap((result) => result.findings.filter(isThroughout)));
+  const troubles = days.flatMap(({ results }) => results.flatMap((result) => result.troubles.filter(isThroughout)));
   return [...groupBy(troubles, ({ kind }) => kind).values()].flatMap((found) => {
     const { kind, criterion } = found[0] as Trouble;
     const marks = days.map(({ results }) => {
@@ -26,13 +26,9 @@ export function storiesThroughout(days: readonly DayOfResults[]): ProgressPlayer
   });
 }
 
-function markInTake(
-  { findings, criteria }: TakeResult,
-  { kind, criterion }: Pick<Trouble, 'kind' | 'criterion'>,
-): DayMark {
-  const here = findings.filter((one) => one.kind === kind);
-  if (here.some((finding) => weightOf(finding) === 'fix')) return 'fix';
+function markInTake({ troubles, judged }: KeptTake, { kind, criterion }: Pick<Trouble, 'kind' | 'criterion'>): DayMark {
+  const here = troubles.filter((one) => one.kind === kind);
+  if (here.some(({ weight }) => weight === 'fix')) return 'fix';
   if (here.length > 0) return 'watch';
-  const judged = criteria.some((line) => line.criterion === criterion && line.judged !== false);
-  return judged ? 'clear' : 'not-judged';
+  return judged.includes(criterion) ? 'clear' : 'not-judged';
 }

@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type KeyLine, readKey, writeKey } from '../../src/batch/plan/blind-key.js';
-import { inShard } from '../../src/batch/plan/in-shard.js';
 import { numberTakes } from '../../src/batch/plan/number-takes.js';
 import { inWords } from '../helpers/in-words.js';
 
@@ -87,34 +86,5 @@ describe('the key', () => {
     expect(readKey(join(root, 'key.csv'))).toBeNull();
     writeFileSync(join(root, 'key.csv'), 'number,name\n1,Ada\n');
     expect(inWords(() => readKey(join(root, 'key.csv')))).toThrow('not as it was written');
-  });
-});
-
-describe('shares of the takes', () => {
-  it('hold every take once, whatever it is called', () => {
-    fc.assert(
-      fc.property(fc.string(), fc.integer({ min: 1, max: 40 }), (name, of) => {
-        const shares = Array.from({ length: of }, (_, i) => inShard(name, { share: i + 1, of }));
-        expect(shares.filter(Boolean)).toHaveLength(1);
-      }),
-    );
-  });
-
-  it('are about equal', () => {
-    const names = Array.from({ length: 4000 }, (_, i) => `take ${i}`);
-    for (let share = 1; share <= 8; share += 1) {
-      const count = names.filter((name) => inShard(name, { share, of: 8 })).length;
-      // 500 is expected; four standard deviations of a binomial with p = 1/8 are 84.
-      expect(Math.abs(count - 500)).toBeLessThan(84);
-    }
-  });
-
-  // FIPS 180-4: SHA-256("abc") begins with ba7816bf; 0xba7816bf is 3128432319, and that modulo 8 is 7.
-  it('follow from the name by SHA-256', () => {
-    expect(inShard('abc', { share: 8, of: 8 })).toBe(true);
-  });
-
-  it('are all of it when there is only one', () => {
-    expect(inShard('a', undefined)).toBe(true);
   });
 });

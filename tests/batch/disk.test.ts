@@ -33,6 +33,23 @@ describe('writing', () => {
     expect(readdirSync(join(root, 'a', 'b'))).toEqual(['x.json']);
   });
 
+  it('writes pieces one after the other, however many there are', () => {
+    const pieces = Array.from({ length: 3000 }, (_, i) => `${i} é`.repeat(100));
+    writeWhole(join(root, 'x.json'), pieces.values());
+    expect(readFileSync(join(root, 'x.json'), 'utf8')).toBe(pieces.join(''));
+  });
+
+  it('leaves what was there when pieces cannot be made, and says why', () => {
+    writeWhole(join(root, 'x.json'), 'first');
+    const broken = function* (): Generator<string> {
+      yield 'new';
+      throw new TypeError('no more');
+    };
+    expect(() => writeWhole(join(root, 'x.json'), broken())).toThrow('no more');
+    expect(readFileSync(join(root, 'x.json'), 'utf8')).toBe('first');
+    expect(readdirSync(root)).toEqual(['x.json']);
+  });
+
   it('leaves what was there, and nothing half written, when the disk refuses', () => {
     mkdirSync(join(root, 'x.json', 'kept'), { recursive: true });
     expect(() => writeWhole(join(root, 'x.json'), 'new')).toThrow(InputError);
@@ -132,6 +149,14 @@ describe('how a run ends', () => {
     expect(exitCode(new TypeError('a fault'))).toBe(1);
   });
 
+  // POSIX.1-2017, section 2.3: too many files of this process, or of the whole system, are open.
+  it.each(['EMFILE', 'ENFILE'])('%s is told as what is to be allowed', (code) => {
+    const system = Object.assign(new Error(`${code}, open '/deep/a.wav'`), { code, syscall: 'open' });
+    const failure = failureOf('a.wav', system);
+    expect(failure.code).toBe('not-readable');
+    expect(failureInWords(failure)).toMatch(/too many files are open.*ulimit -n/);
+  });
+
   it('tells what the user can mend from a fault of the program', () => {
     expect(failureOf('a.wav', new InputError('recording-empty'))).toEqual({
       file: 'a.wav',
@@ -142,11 +167,11 @@ describe('how a run ends', () => {
     expect(fault.code).toBe('internal-error');
     expect(failureInWords(fault)).toContain('(TypeError: x is undefined)');
     expect(failureOf('a\tb\n\u001b[2Kc.wav', 'thrown text').file).toBe('a b [2Kc.wav');
-    const system = Object.assign(new Error("EMFILE: too many open files, open '/deep/school/a.wav'"), {
-      code: 'EMFILE',
+    const system = Object.assign(new Error("EIO: i/o error, open '/deep/school/a.wav'"), {
+      code: 'EIO',
       syscall: 'open',
     });
-    expect(failureInWords(failureOf('a.wav', system))).toContain('(EMFILE)');
+    expect(failureInWords(failureOf('a.wav', system))).toContain('(EIO)');
     expect(failureInWords(failureOf('a.wav', 'thrown text'))).toContain('(thrown text)');
   });
 });

@@ -8,6 +8,7 @@ import { readHistory } from '../../src/batch/history/read-history.js';
 import { runProgress } from '../../src/batch/index.js';
 import { takeResultSchema, toTakeResult } from '../../src/result/index.js';
 import { failureInWords, inWords } from '../helpers/in-words.js';
+import { inspectPdf } from '../helpers/pdf-tools.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { takeOfWeeks } from '../helpers/weeks.js';
 import { put } from '../journeys/takesheet.js';
@@ -164,9 +165,9 @@ describe('a run', () => {
 
   it('writes into the first folder, or where it is told to', async () => {
     put(root, { 'a/x.json': text(result), 'b/x.json': text(result) });
-    expect((await run(['b', 'a'])).sheetPath).toBe(join(root, 'b', 'progress.json'));
-    expect((await run(['a/x.json'], join(root, 'new'))).sheetPath).toBe(join(root, 'new', 'progress.json'));
-    expect((await run(['a'], join(root, 'mine.json'))).sheetPath).toBe(join(root, 'mine.json'));
+    expect((await run(['b', 'a'])).sheetPaths).toEqual([join(root, 'b', 'progress.json')]);
+    expect((await run(['a/x.json'], join(root, 'new'))).sheetPaths).toEqual([join(root, 'new', 'progress.json')]);
+    expect((await run(['a'], join(root, 'mine.json'))).sheetPaths).toEqual([join(root, 'mine.json')]);
   });
 
   it('reads its own output as no result, so that it can be run again', async () => {
@@ -188,11 +189,11 @@ describe('a run', () => {
     const german = { ...takeOfWeeks().result, language: 'de' };
     put(root, { 'de/x.json': text(german), 'en/x.json': text(result) });
     const languageOf = async (inputs: string[], language?: 'en' | 'de') => {
-      const { sheetPath } = await runProgress({
+      const { sheetPaths } = await runProgress({
         ...{ tool, inputs: inputs.map((input) => join(root, input)), out: join(root, 'out'), language },
         ...{ format: 'json', paper: 'a4' },
       });
-      return JSON.parse(readFileSync(sheetPath, 'utf8')).language;
+      return JSON.parse(readFileSync(String(sheetPaths[0]), 'utf8')).language;
     };
     expect(await languageOf(['de'])).toBe('de');
     expect(await languageOf(['en'])).toBe('en');
@@ -200,20 +201,26 @@ describe('a run', () => {
     expect(await languageOf(['de', 'en'], 'de')).toBe('de');
   });
 
-  it('writes data in place of pages when there are more players than memory holds', async () => {
+  it('goes on in further files when there are more players than one sheet holds', async () => {
     const short = toTakeResult(sampleReview({ bars: 1, fit: 'nothing', findings: [] }));
-    const players = (count: number) =>
-      Object.fromEntries(
-        Array.from({ length: count }, (_, i) => {
-          const take = { ...short.take, player: `Player ${i}`, sha256: i.toString(16).padStart(64, '0') };
-          return [`many/takes/${i}.json`, text({ ...short, take })];
-        }),
-      );
-    put(root, players(1001));
-    const pages = { tool, inputs: [join(root, 'many')], format: 'pdf', paper: 'a4' } as const;
-    const ended = await runProgress({ ...pages, out: join(root, 'school.pdf') });
-    expect(ended).toMatchObject({ sheetPath: join(root, 'school.json'), tooManyForPages: 1001, failures: [] });
-    expect(JSON.parse(readFileSync(ended.sheetPath, 'utf8')).pieces[0].players).toHaveLength(1001);
-    expect(await run(['many'])).toMatchObject({ tooManyForPages: null });
+    const names = Array.from({ length: 151 }, (_, i) => `Player ${String(i).padStart(3, '0')}`);
+    const documents = names.map((player, i) => {
+      const take = { ...short.take, player, sha256: i.toString(16).padStart(64, '0') };
+      return [`many/takes/${i}.json`, text({ ...short, take })];
+    });
+    put(root, { ...Object.fromEntries(documents), 'many/takes/late.json': text({ ...result, version: 4 }) });
+    const ended = await runProgress({
+      ...{ tool, inputs: [join(root, 'many')], out: join(root, 'school.pdf'), format: 'pdf', paper: 'a4' },
+    });
+    expect(ended.sheetPaths).toEqual([join(root, 'school.pdf'), join(root, 'school-2.pdf')]);
+    const texts = ended.sheetPaths.map((path) =>
+      inspectPdf(readFileSync(path)).pageTexts.join(' ').replace(/\s+/g, ' '),
+    );
+    expect(texts.map((said) => names.filter((name) => said.includes(name)).length)).toEqual([150, 1]);
+    expect(texts[0]).toContain('Sheet 1 of 2: Player 000 to Player 149');
+    expect(texts[1]).toContain('Sheet 2 of 2: Player 150 to Player 150');
+    expect(texts.map((said) => said.includes('late.json'))).toEqual([true, false]);
+    const whole = await run(['many']);
+    expect(JSON.parse(readFileSync(String(whole.sheetPaths[0]), 'utf8')).pieces[0].players).toHaveLength(151);
   });
 });

@@ -70,6 +70,22 @@ describe('a pool of workers', () => {
     expect((process.memoryUsage.rss() - before) / 2 ** 20).toBeLessThan(900);
   });
 
+  it('lets a worker that is up be asked once more at the end, and starts none for it', async () => {
+    const limits = { firstSeconds: 300, heapMb: 64, totalMb: 4000 };
+    const asked = async (acts: readonly string[], more: string): Promise<(number | null)[]> => {
+      const answers: (number | null)[] = [];
+      await runPool<{ act: string; value: number }, number>({
+        ...{ kind, lanes: 1, tasks: acts.map((act, value) => ({ work: { act, value }, limits })), onEnd: () => {} },
+        afterwards: async (ask) => void answers.push(await ask({ act: more, value: 7 }, 60)),
+      });
+      return answers;
+    };
+    expect(await asked(['answer', 'answer'], 'answer')).toEqual([7]);
+    expect(await asked(['answer'], 'throw')).toEqual([null]);
+    expect(await asked(['answer', 'exit'], 'answer')).toEqual([null]);
+    expect(await asked([], 'answer')).toEqual([null]);
+  });
+
   it('stops at once when it is told to, and is told of nothing after', async () => {
     const stop = new AbortController();
     const ended: number[] = [];

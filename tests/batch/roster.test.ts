@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { matchRoster } from '../../src/batch/plan/match-roster.js';
 import { namePattern } from '../../src/batch/plan/name-pattern.js';
+import { readByPieces } from '../../src/batch/plan/read-by-pieces.js';
 import { type DateOrder, readDates } from '../../src/batch/plan/read-dates.js';
 import { type RosterLine, readRoster } from '../../src/batch/plan/read-roster.js';
 import { inWords } from '../helpers/in-words.js';
@@ -263,9 +264,42 @@ describe('a pattern of names', () => {
     );
   });
 
+  // Reference: the engine's own regular expressions (ECMA-262, 22.2.2), with as few letters a field as will do.
+  it('reads as a regular expression does', () => {
+    const shapes = {
+      player: '.+?',
+      instrument: '.+?',
+      part: '.+?',
+      skip: '.*?',
+      date: '\\d{4}[-_.]?\\d{2}[-_.]?\\d{2}',
+    };
+    const fields = fc.shuffledSubarray(Object.keys(shapes) as (keyof typeof shapes)[], { minLength: 1 });
+    const between = fc.stringMatching(/^[ab_]{1,2}$/);
+    const name = fc
+      .array(fc.constantFrom('a', 'b', '_', '\u{1f3b5}', '2026-03-02', '20260309', '\n'), { maxLength: 14 })
+      .map((pieces) => pieces.join(''));
+    fc.assert(
+      fc.property(fields, fc.array(between, { minLength: 6, maxLength: 6 }), name, (order, texts, text) => {
+        const shape = order.map((field, i) => `(?<${field}>${shapes[field]})${i + 1 < order.length ? texts[i] : ''}`);
+        const reference = new RegExp(`^${shape.join('')}$`, 'u').exec(text)?.groups;
+        const pieces = order.flatMap((field, i) => [
+          { field },
+          ...(i + 1 < order.length ? [{ text: [...texts[i]!] }] : []),
+        ]);
+        const read = readByPieces(pieces, text);
+        expect(read === null ? null : Object.fromEntries(read)).toEqual(
+          reference === undefined ? null : { ...reference },
+        );
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
   it('comes to an end with any name', () => {
     const read = namePattern('{player}_{instrument}_{part}_{date}');
     expect(read('_'.repeat(255))).toBeNull();
     expect(read('_'.repeat(100_000))).toBeNull();
+    const worst = namePattern('{player}_{instrument}_{part}_{skip}_{date}');
+    for (let length = 55; length <= 255; length += 1) expect(worst('_'.repeat(length))).toBeNull();
   });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { drawProgressSheet } from '../../src/report/index.js';
-import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
+import type { FoundResult } from '../../src/weeks/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
+import { progressOf, wholeSheet } from '../helpers/progress-of.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, takeOfWeeks } from '../helpers/weeks.js';
 
@@ -14,7 +15,7 @@ function numbered(folder: string, number: string, after: number, tempo = 90): Fo
   return { file: `${folder}/takes/${number}-${after}.json`, result: { ...result, take } };
 }
 
-const over = (...results: FoundResult[]) => toProgressResult({ tool, results, lost: [], failures: [] });
+const over = (...results: FoundResult[]) => progressOf({ tool, results, lost: [], failures: [] });
 const playersIn = (document: ReturnType<typeof over>) =>
   document.pieces.flatMap(({ players }) => players.map(({ player, days }) => [player, days.length]));
 
@@ -75,8 +76,8 @@ describe('numbers instead of names, over weeks', () => {
 
   it.each(['en', 'de'] as const)('are explained on the sheet: %s', async (language) => {
     const results = [...[0, 7].map((after) => numbered('b', '01', after)), numbered('d', '01', 28)];
-    const progress = toProgressResult({ tool, language, results, lost: [], failures: [] });
-    const bytes = await drawProgressSheet({ progress, paper: 'a4', creationDate: new Date('2026-03-16T00:00:00Z') });
+    const sheet = wholeSheet({ tool, language, results, lost: [], failures: [] });
+    const bytes = await drawProgressSheet({ ...sheet, paper: 'a4', creationDate: new Date('2026-03-16T00:00:00Z') });
     const text = inspectPdf(bytes).pageTexts.join(' ').replace(/\s+/g, ' ');
     expect(text).toMatch(language === 'en' ? /Numbers stand for players here/ : /Hier stehen Nummern für Namen/);
     expect(text).toMatch(language === 'en' ? /In d numbers stand for names/ : /In d stehen Nummern für Namen/);

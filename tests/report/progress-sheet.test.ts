@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Failure } from '../../src/base/index.js';
 import type { PaperSize } from '../../src/page/index.js';
 import { drawProgressSheet } from '../../src/report/index.js';
-import { type FoundResult, toProgressResult } from '../../src/weeks/index.js';
+import type { FoundResult } from '../../src/weeks/index.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
+import { wholeSheet } from '../helpers/progress-of.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
@@ -14,7 +15,7 @@ const failures = [{ file: 'old/x.json', code: 'bad-result', fault }];
 
 function draw(results: readonly FoundResult[], paper: PaperSize = 'a4'): Promise<Uint8Array> {
   const lost: never[] = [];
-  return drawProgressSheet({ progress: toProgressResult({ tool, results, lost, failures }), paper, creationDate });
+  return drawProgressSheet({ ...wholeSheet({ tool, results, lost, failures }), paper, creationDate });
 }
 
 const inWords = (text: string) => text.replace(/\s+/g, ' ');

@@ -6,15 +6,15 @@ import {
   type LostTake,
   type ProgressResult,
   progressResultJsonSchema,
-  toProgressResult,
 } from '../../src/weeks/index.js';
+import { progressOf } from '../helpers/progress-of.js';
 import { sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
 const { tool } = sampleReview();
 
 function progress(results: readonly FoundResult[], lost: readonly LostTake[] = []): ProgressResult {
-  return toProgressResult({ tool, results, lost, failures: [] });
+  return progressOf({ tool, results, lost, failures: [] });
 }
 
 function onlyPlayer(results: readonly FoundResult[], lost: readonly LostTake[] = []) {

@@ -1,13 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { PaperSize } from '../../src/page/index.js';
-import { drawSectionSheet } from '../../src/report/index.js';
-import { sectionRow, toSectionResult } from '../../src/result/index.js';
+import { drawSectionSheets } from '../../src/report/index.js';
+import { type SectionResult, sectionRow, toSectionResult } from '../../src/result/index.js';
+import { oneSheet } from '../helpers/one-sheet.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
 import { resultOf, SAMPLE_FINDINGS, type Sample, sampleReview } from '../helpers/sample-review.js';
 
 const creationDate = new Date('2026-03-02T00:00:00Z');
 
 function draw(count: number, bars = 24, paper: PaperSize = 'a4'): Promise<Uint8Array> {
+  return oneSheet({ section: sectionOf(count, bars), paper, creationDate });
+}
+
+function sectionOf(count: number, bars = 24): SectionResult {
   const { tool } = sampleReview({ bars });
   const kinds = [0, 1, 2].map((kind) => {
     return sampleReview({ bars, findings: SAMPLE_FINDINGS.filter((_, k) => (kind + k) % 3 !== 0) });
@@ -21,8 +26,7 @@ function draw(count: number, bars = 24, paper: PaperSize = 'a4'): Promise<Uint8A
     count > 1
       ? [{ file: 'week 1/broken.wav', code: 'wav-damaged', fault: { code: 'wav-format-cut', facts: {} } as const }]
       : [];
-  const section = toSectionResult({ tool, rows, failures });
-  return drawSectionSheet({ section, paper, creationDate });
+  return toSectionResult({ tool, rows, failures });
 }
 
 describe('the section sheet', () => {
@@ -68,7 +72,7 @@ describe('the section sheet', () => {
       }),
     );
     const section = toSectionResult({ tool: sampleReview().tool, rows, failures: [] });
-    const pdf = inspectPdf(await drawSectionSheet({ section, paper: 'a4', creationDate }));
+    const pdf = inspectPdf(await oneSheet({ section, paper: 'a4', creationDate }));
     const [flute, horn, ...others] = pdf.elements.filter(({ tag }) => tag === 'Figure');
     expect([flute?.alternative, horn?.alternative]).toEqual([
       expect.stringMatching(/bars 1 to 24\. Player00: bar 3 .*Player01: /),
@@ -105,7 +109,7 @@ describe('the section sheet', () => {
     ];
     const section = toSectionResult({ tool, rows, failures: [] });
     expect(section.takes.map(({ latest }) => latest)).toEqual([false, true, false, true, true, true]);
-    const text = inspectPdf(await drawSectionSheet({ section, paper: 'a4', creationDate })).pageTexts.join(' ');
+    const text = inspectPdf(await oneSheet({ section, paper: 'a4', creationDate })).pageTexts.join(' ');
     expect(text).toContain('No place troubles more than one player.');
     expect(text.replace(/\s+/g, ' ')).toContain('2 older takes are in the list of results');
     expect(text).toMatch(/Cy \(9 of 24 bars\)/);
@@ -121,5 +125,32 @@ describe('the section sheet', () => {
 
   it('is the same bytes every time', async () => {
     expect(Buffer.from(await draw(5)).equals(Buffer.from(await draw(5)))).toBe(true);
+  });
+});
+
+describe('the section sheet of more takes than one holds', () => {
+  it('goes on in further sheets, which list every take and failure once', async () => {
+    const section = sectionOf(9);
+    const texts: string[] = [];
+    for await (const bytes of drawSectionSheets({ section, paper: 'a4', creationDate, mostLines: 4 })) {
+      texts.push(inspectPdf(bytes).pageTexts.join(' ').replace(/\s+/g, ' '));
+    }
+    expect(texts).toHaveLength(3);
+    for (let i = 0; i < 9; i += 1) {
+      const where = texts.map((text) => text.includes(`Player${100 + i}`));
+      // the first sheet also names players in its table of shared places
+      expect(where.lastIndexOf(true)).toBe(Math.floor(i / 4));
+    }
+    expect(texts.map((text) => /Sheet (\d) of 3: (\S+) to (\S+)/.exec(text)?.slice(1))).toEqual([
+      ['1', 'take-0', 'take-3'],
+      ['2', 'take-4', 'take-7'],
+      ['3', 'take-8', 'week'],
+    ]);
+    expect(texts.map((text) => text.includes('To rehearse together'))).toEqual([true, false, false]);
+    expect(texts.map((text) => text.includes('week 1/broken.wav'))).toEqual([false, false, true]);
+  });
+
+  it('says nothing of sheets when there is one', async () => {
+    expect(inspectPdf(await draw(9)).pageTexts.join(' ')).not.toContain('Sheet 1 of');
   });
 });

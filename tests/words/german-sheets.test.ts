@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Failure } from '../../src/base/index.js';
-import { drawProgressSheet, drawSectionSheet } from '../../src/report/index.js';
+import { drawProgressSheet } from '../../src/report/index.js';
 import {
   type SectionResult,
   sectionCsv,
@@ -9,11 +9,13 @@ import {
   toSectionResult,
 } from '../../src/result/index.js';
 import { MEASURE_IDS } from '../../src/standards/index.js';
-import { type FoundResult, type LostTake, toProgressResult } from '../../src/weeks/index.js';
+import type { FoundResult, LostTake } from '../../src/weeks/index.js';
 import { wordsIn } from '../../src/words/words-in.js';
 import { ENGLISH_WORDS as ENGLISH, ENGLISH_OF_SHEETS } from '../helpers/english-words.js';
 import { lix } from '../helpers/lix.js';
+import { oneSheet } from '../helpers/one-sheet.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
+import { progressOf, wholeSheet } from '../helpers/progress-of.js';
 import { resultOf, sampleReview } from '../helpers/sample-review.js';
 import { atTempo, day, inBar, notJudged, takeOfWeeks } from '../helpers/weeks.js';
 
@@ -42,7 +44,7 @@ function section(language: 'en' | 'de', from: 'en' | 'de' = language): SectionRe
 }
 
 const drawnSection = async (document: SectionResult) =>
-  inspectPdf(await drawSectionSheet({ section: document, paper: 'a4', creationDate }));
+  inspectPdf(await oneSheet({ section: document, paper: 'a4', creationDate }));
 
 describe('the section sheet in German', () => {
   // Source: BCP 47; ISO 14289-1, 7.2 (natural language).
@@ -149,12 +151,12 @@ function weeks(language?: 'en' | 'de'): FoundResult[] {
 
 function progress(language: 'en' | 'de', from: 'en' | 'de' = language) {
   const failures = [{ file: 'x/9.json', code: 'bad-result', fault: { code: 'result-unread', facts: {} } as const }];
-  return toProgressResult({ tool, language, results: weeks(from), lost: [gone], failures });
+  return wholeSheet({ tool, language, results: weeks(from), lost: [gone], failures });
 }
 
 describe('the progress sheet in German', () => {
   it('says that it is German, and has no English word left', async () => {
-    const pdf = inspectPdf(await drawProgressSheet({ progress: progress('de'), paper: 'letter', creationDate }));
+    const pdf = inspectPdf(await drawProgressSheet({ ...progress('de'), paper: 'letter', creationDate }));
     expect(pdf.catalog['/Lang']).toBe('u:de');
     expect([pdf.faults, pdf.unmarked]).toEqual(['', []]);
     const alternatives = pdf.elements.map(({ alternative }) => alternative ?? '');
@@ -182,7 +184,7 @@ describe('the progress sheet in German', () => {
 
   it('leaves out what it cannot tell again, and says where it stands', () => {
     const changed = { language: 'de', ...notJudged('articulation', 'von Hand geändert') } as const;
-    const document = toProgressResult({ tool, results: [takeOfWeeks({ changed })], lost: [], failures: [] });
+    const document = progressOf({ tool, results: [takeOfWeeks({ changed })], lost: [], failures: [] });
     expect(JSON.stringify(document)).not.toContain('von Hand');
     expect(document.pieces[0]?.players[0]?.measures.find(({ measure }) => measure === 'slurs')?.days[0]?.value).toEqual(
       {
@@ -211,7 +213,7 @@ describe('what a director reads in German', () => {
     const notes = [labels.standingsNote, labels.barsNote, labels.middleNote, labels.multiplesNote, labels.barsLegend];
     const section = wordsIn('de').section;
     const around = [labels.unplacedNote, ...section.needsNotes, section.whichBarsNote];
-    for (const text of [changes.join(' '), notes.join(' '), noise(progress('de')).join(' '), around.join(' ')])
+    for (const text of [changes.join(' '), notes.join(' '), noise(progress('de').progress).join(' '), around.join(' ')])
       expect([text, lix(text) <= 50]).toEqual([text, true]);
   });
 

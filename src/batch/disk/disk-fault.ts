@@ -1,11 +1,13 @@
 import { InputError } from '../../base/index.js';
 
-const FAULTS: Readonly<Record<string, 'file-missing' | 'file-forbidden' | 'link-in-circle'>> = {
+const FAULTS: Readonly<Record<string, 'file-missing' | 'file-forbidden' | 'link-in-circle' | 'files-open'>> = {
   ENOENT: 'file-missing',
   ENOTDIR: 'file-missing',
   EACCES: 'file-forbidden',
   EPERM: 'file-forbidden',
   ELOOP: 'link-in-circle',
+  EMFILE: 'files-open',
+  ENFILE: 'files-open',
 };
 
 /** Stands in a name for bytes that are no UTF-8; nothing has that name. Source: Unicode Standard, chapter 23.8. */

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { renameSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type FaultFacts, InputError } from '../../base/index.js';
 import { makeFolder } from './make-folder.js';
@@ -8,29 +8,57 @@ import { PASSING_NAME } from './passing-files.js';
 /** Permissions before the umask takes its part. Source: chmod(2), POSIX.1-2017. */
 const EVERYONE = 0o666;
 const OWNER_ALONE = 0o600;
+/** Written in one go. */
+const PIECE_LETTERS = 2 ** 20;
 
 /**
  * Writes a file whole or not at all: under a passing name in the same folder first, then renamed. The folder is made
  * when it is missing.
  *
  * @param path where the file belongs; a file that is there is replaced
- * @param content bytes, or text to be written as UTF-8
+ * @param content bytes, or text to be written as UTF-8, also in pieces that are made while it is written
  * @param readers who may read it: whoever the umask allows, or its owner alone
  * @throws InputError `cannot-write` when the disk refuses; then nothing is left behind
  *
  * Source: rename(2) in POSIX.1-2017 replaces a name in one step.
  */
-export function writeWhole(path: string, content: Uint8Array | string, readers: 'all' | 'owner' = 'all'): void {
+export function writeWhole(
+  path: string,
+  content: Uint8Array | string | Iterable<string>,
+  readers: 'all' | 'owner' = 'all',
+): void {
   const passing = join(dirname(path), `${PASSING_NAME}${process.pid}-${randomUUID()}`);
   try {
     makeFolder(dirname(path));
-    writeFileSync(passing, content, { mode: readers === 'owner' ? OWNER_ALONE : EVERYONE });
+    writeTo(passing, content, readers === 'owner' ? OWNER_ALONE : EVERYONE);
     renameSync(passing, path);
   } catch (error) {
     removeIfThere(passing);
-    const said = error instanceof Error && 'code' in error ? String(error.code) : '';
+    // What makes the pieces may fail, too.
+    if (error instanceof InputError || !(error instanceof Error) || !('code' in error)) throw error;
+    const said = String(error.code);
     const why = REASONS[said] ?? 'other';
     throw new InputError('cannot-write', { why, said: why === 'other' ? said : '' });
+  }
+}
+
+function writeTo(path: string, content: Uint8Array | string | Iterable<string>, mode: number): void {
+  if (typeof content === 'string' || content instanceof Uint8Array) {
+    writeFileSync(path, content, { mode });
+    return;
+  }
+  const file = openSync(path, 'w', mode);
+  try {
+    let gathered = '';
+    for (const piece of content) {
+      gathered += piece;
+      if (gathered.length < PIECE_LETTERS) continue;
+      writeFileSync(file, gathered);
+      gathered = '';
+    }
+    writeFileSync(file, gathered);
+  } finally {
+    closeSync(file);
   }
 }
 
@@ -56,4 +84,6 @@ const REASONS: Readonly<Record<string, FaultFacts<'cannot-write'>['why']>> = {
   ENOENT: 'no-folder',
   ENAMETOOLONG: 'long-name',
   ELOOP: 'link-in-circle',
+  EMFILE: 'files-open',
+  ENFILE: 'files-open',
 };

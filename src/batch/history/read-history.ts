@@ -1,7 +1,7 @@
 import { basename, dirname, extname } from 'node:path';
 import { InputError } from '../../base/index.js';
 import type { SectionRecord } from '../../result/index.js';
-import type { FoundResult, LostTake } from '../../weeks/index.js';
+import { type KeptResult, keepResult, type LostTake } from '../../weeks/index.js';
 import { LARGEST_RESULT_BYTES, readWhole } from '../disk/read-whole.js';
 import { failureOf } from '../failures/failure-of.js';
 import { playerAndDate } from '../plan/player-and-date.js';
@@ -13,14 +13,14 @@ import { readDocument } from './read-document.js';
 /** All that the record says. */
 export interface History {
   /** in code point order of their files */
-  readonly results: readonly FoundResult[];
+  readonly results: readonly KeptResult[];
   readonly lost: readonly LostTake[];
   /** files that could not be read */
   readonly failures: readonly TakeFailure[];
 }
 
 /**
- * Reads every result under the paths given. A file that cannot be read is one failure, and the others are read all the
+ * Reads every result under the paths given, one at a time, and keeps what is followed over weeks. A file that cannot be read is one failure, and the others are read all the
  * same.
  *
  * @param inputs files and folders as the user gave them
@@ -28,7 +28,7 @@ export interface History {
  */
 export function readHistory(inputs: readonly string[]): History {
   const found = findDocuments(inputs);
-  const results: FoundResult[] = [];
+  const results: KeptResult[] = [];
   const lost: LostTake[] = [];
   const failures = [...found.failures];
   for (const document of found.documents) {
@@ -36,7 +36,7 @@ export function readHistory(inputs: readonly string[]): History {
       const read = readDocument(readWhole(document.path, LARGEST_RESULT_BYTES));
       if (read === null) refuseIfNamed(document);
       else if (read.kind === 'take')
-        results.push({ file: document.file, result: read.result, place: dirname(dirname(document.path)) });
+        results.push(keepResult({ file: document.file, result: read.result, place: dirname(dirname(document.path)) }));
       else lost.push(...lostIn(read.section, dirname(document.path)));
     } catch (error) {
       failures.push(failureOf(document.file, error));

@@ -1,9 +1,10 @@
 import { InputError } from '../../base/index.js';
 import { spaced } from './player-and-date.js';
+import { type NamePiece, readByPieces } from './read-by-pieces.js';
 import { realDay } from './real-day.js';
 
 const FIELDS = ['player', 'date', 'instrument', 'part'] as const;
-const DATE = String.raw`(\d{4})[-_.]?(\d{2})[-_.]?(\d{2})`;
+const DATE = /^(\d{4})[-_.]?(\d{2})[-_.]?(\d{2})$/;
 /** Longer names would take long to try. */
 const LONGEST = 255;
 
@@ -29,12 +30,12 @@ export function namePattern(pattern: string): NameReader {
   const fields = pieces.filter(isField).map((piece) => piece.slice(1, -1));
   const wrong = faultIn(pattern, pieces, fields);
   if (wrong !== null) throw wrong;
-  const shape = new RegExp(`^${pieces.map(shapeOf).join('')}$`, 'u');
+  const shape = pieces.map(pieceOf);
   return (stem) => {
-    const found = stem.length > LONGEST ? null : shape.exec(stem.normalize('NFC').trim());
+    const found = stem.length > LONGEST ? null : readByPieces(shape, stem.normalize('NFC').trim());
     if (found === null) return null;
-    const text = (field: string): string | null => found.groups?.[field] ?? null;
-    const day = new RegExp(`^${DATE}$`).exec(text('date') ?? '');
+    const text = (field: string): string | null => found.get(field) ?? null;
+    const day = DATE.exec(text('date') ?? '');
     const date = day === null ? null : realDay(day[1], day[2], day[3]);
     if (fields.includes('date') && date === null) return null;
     const [player, instrument] = [text('player'), text('instrument')];
@@ -64,10 +65,4 @@ function faultIn(pattern: string, pieces: readonly string[], fields: readonly st
   return touching ? new InputError('names-fields-touch', { pattern }) : null;
 }
 
-function shapeOf(piece: string): string {
-  if (!isField(piece)) return piece.replaceAll(/[\\^$.*+?()[\]{}|]/g, String.raw`\$&`);
-  const field = piece.slice(1, -1);
-  if (field === 'skip') return '.*?';
-  const shape = field === 'date' ? DATE.replaceAll('(', '(?:') : '.+?';
-  return `(?<${field}>${shape})`;
-}
+const pieceOf = (piece: string): NamePiece => (isField(piece) ? { field: piece.slice(1, -1) } : { text: [...piece] });

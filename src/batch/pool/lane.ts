@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import type { TakeLimits } from './limits.js';
 import type { LossCode, PoolEnd, PoolTask, WorkerMessage } from './types.js';
 
 /** What every worker of a pool is. */
@@ -47,6 +48,19 @@ export class Lane<Work, Answer> {
     this.#lose = null;
     if ('loss' in end) await this.#close();
     return end;
+  }
+
+  /**
+   * Asks the worker that is up, which has what it needs at hand by now; none is started.
+   *
+   * @param work what to do
+   * @param limits how long it may take, and how much memory the task may use
+   * @returns its answer; null when no worker is up, or it was lost
+   */
+  async ask(work: Work, limits: Omit<TakeLimits, 'heapMb'>): Promise<Answer | null> {
+    if (this.#worker === null) return null;
+    const end = await this.run({ work, limits: { ...limits, heapMb: this.#heapMb } });
+    return 'answer' in end ? end.answer : null;
   }
 
   /**

@@ -4,6 +4,11 @@ import type { PoolEnd, PoolTask } from './types.js';
 const LOOK_EVERY_MS = 200;
 /** What a worker needs for itself: code, engraver, typefaces. */
 const WORKER_MB = 384;
+/** What a worker may use for what it is asked afterwards. */
+const ASKED_MB = 1024;
+
+/** Asks a worker that is up for something more; null when none is, or it was lost over it. */
+export type Ask<Work, Answer> = (work: Work, seconds: number) => Promise<Answer | null>;
 
 /** What a pool is asked to do. */
 export interface PoolRequest<Work, Answer> {
@@ -13,6 +18,8 @@ export interface PoolRequest<Work, Answer> {
   readonly lanes: number;
   /** told each task's end as it comes, with its place in `tasks` */
   readonly onEnd: (place: number, end: PoolEnd<Answer>) => void;
+  /** called when every task has ended, while workers are still up, with what asks one of them */
+  readonly afterwards?: (ask: Ask<Work, Answer>) => Promise<void>;
   /** ends the work: tasks that have not ended are told nothing */
   readonly signal?: AbortSignal | undefined;
 }
@@ -31,14 +38,26 @@ export async function runPool<Work, Answer>(request: PoolRequest<Work, Answer>):
   const alone: number[] = [];
   const places = tasks.map((_, place) => place);
   const lanes = Math.max(1, Math.min(request.lanes, tasks.length));
-  await runLanes(request, places, lanes, (place) => alone.push(place));
-  if (signal?.aborted !== true)
-    await runLanes(
-      request,
-      alone.sort((a, b) => a - b),
-      1,
-      () => {},
-    );
+  const afterwards = async (up: readonly Lane<Work, Answer>[]): Promise<void> => {
+    if (signal?.aborted !== true) await request.afterwards?.((work, seconds) => askOne(up, work, seconds));
+  };
+  const putOff = (place: number): void => void alone.push(place);
+  await runLanes(request, places, lanes, putOff, async (up) => (alone.length === 0 ? afterwards(up) : undefined));
+  if (alone.length === 0 || signal?.aborted === true) return;
+  alone.sort((a, b) => a - b);
+  await runLanes(request, alone, 1, () => {}, afterwards);
+}
+
+async function askOne<Work, Answer>(
+  lanes: readonly Lane<Work, Answer>[],
+  work: Work,
+  seconds: number,
+): Promise<Answer | null> {
+  for (const lane of lanes) {
+    const answer = await lane.ask(work, { firstSeconds: seconds, totalMb: ASKED_MB });
+    if (answer !== null) return answer;
+  }
+  return null;
 }
 
 async function runLanes<Work, Answer>(
@@ -46,6 +65,7 @@ async function runLanes<Work, Answer>(
   queue: number[],
   count: number,
   putOff: (place: number) => void,
+  afterwards: (lanes: readonly Lane<Work, Answer>[]) => Promise<void>,
 ): Promise<void> {
   const lanes = Array.from({ length: count }, () => new Lane<Work, Answer>(kind));
   const crowded = new Set<Lane<Work, Answer>>();
@@ -65,6 +85,7 @@ async function runLanes<Work, Answer>(
   signal?.addEventListener('abort', stop);
   try {
     await Promise.all(lanes.map(follow));
+    await afterwards(lanes);
   } finally {
     clearInterval(watch);
     signal?.removeEventListener('abort', stop);

@@ -1,5 +1,6 @@
 import type { Language } from '../../base/index.js';
 import { sha256 } from '../../base/index.js';
+import type { SectionSheetInput } from '../../report/index.js';
 import type { SectionRow } from '../../result/index.js';
 import type { DocumentWishes, Engraving, Etude, MadeDocument, Tool } from '../../review/index.js';
 import { LONGEST_TAKE_BYTES, readWhole } from '../disk/read-whole.js';
@@ -22,7 +23,15 @@ export interface TakeWork {
   readonly keptSha256: string | null;
 }
 
+/** The section's sheet for a worker that has drawn takes: it has at hand what that needs. */
+export interface SheetWork {
+  readonly sheet: SectionSheetInput;
+}
+
 /** A worker's answer. Workers only read: what comes of it is written by the process that started them. */
+export type WorkerAnswer = TakeAnswer | { readonly how: 'drawn'; readonly sheets: readonly Uint8Array[] };
+
+/** An answer about a take. */
 export type TakeAnswer =
   | { readonly how: 'as-before' }
   | {

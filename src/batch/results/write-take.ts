@@ -8,7 +8,7 @@ import { lossOf } from '../failures/loss-of.js';
 import type { PoolEnd } from '../pool/types.js';
 import type { PlannedTake, TakeEnd, TakeFailure } from '../types.js';
 import { readResult } from './read-result.js';
-import type { TakeAnswer } from './review-in-worker.js';
+import type { TakeAnswer, WorkerAnswer } from './review-in-worker.js';
 import { readRecord, recordPath, writeRecord } from './take-record.js';
 
 /** A take that failed. */
@@ -31,10 +31,11 @@ export interface Place extends DocumentWishes {
  * @param place where to write
  * @returns how the take ended
  */
-export function writeTake(take: PlannedTake, end: PoolEnd<TakeAnswer>, dependsOn: string, place: Place): TakeEnd {
+export function writeTake(take: PlannedTake, end: PoolEnd<WorkerAnswer>, dependsOn: string, place: Place): TakeEnd {
   try {
     if ('loss' in end) return failed(take, lossOf(take.file, end.loss), place);
     const { answer } = end;
+    if (answer.how === 'drawn') throw new Error('a take was asked for, not a sheet');
     if (answer.how === 'failed') return failed(take, answer.failure, place);
     return answer.how === 'as-before' ? kept(take, place) : written(take, answer, dependsOn, place);
   } catch (error) {

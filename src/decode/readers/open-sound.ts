@@ -10,6 +10,7 @@ import { readDelays, readMp3 } from './mp3.js';
 import { decodeNatively } from './native.js';
 import { readOpus } from './opus.js';
 import { readPcm } from './pcm.js';
+import { refuseToldHour } from './refuse-told-hour.js';
 import type { Sound, Stretch } from './stretch.js';
 import { openTrack, type Track } from './track.js';
 
@@ -66,7 +67,8 @@ async function* once(data: Uint8Array): AsyncGenerator<{ data: Uint8Array }> {
  *
  * @param bytes a whole file
  * @returns its sound, not decoded yet
- * @throws InputError `sound-not-read` when there is no sound in it, or in a coding that is not read; Error when the file
+ * @throws InputError `sound-not-read` when there is no sound in it, or in a coding that is not read; `recording-too-long` when
+ * the file says that it is longer than an hour; Error when the file
  * cannot be taken apart
  */
 export async function openSound(bytes: Uint8Array): Promise<Sound> {
@@ -83,6 +85,7 @@ export async function openSound(bytes: Uint8Array): Promise<Sound> {
   const track = container === 'caf' ? openCaf(bytes) : await openTrack(bytes);
   if (track !== null) {
     const { announcedSeconds, brokenOff } = track;
+    refuseToldHour(announcedSeconds, bytes.length);
     return { ...(inCoding(track, bytes) ?? refuse(container, track.codec)), announcedSeconds, brokenOff };
   }
   const flac = container === 'ogg' ? flacInOgg(bytes) : null;

@@ -3,7 +3,7 @@ import { openFace } from './faces/faces.js';
 import { lentFace } from './faces/lent-face.js';
 
 /** Words and letters remembered; a report has some hundreds. */
-const REMEMBERED = 20_000;
+const REMEMBERED = 5000;
 
 const remembered = new Map<string, number>();
 const drawable = new Map<string, boolean>();

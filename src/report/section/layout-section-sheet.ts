@@ -4,21 +4,29 @@ import { type SectionWords, wordsIn } from '../../words/index.js';
 import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
 import { drawRehearseTable } from './rehearse-table.js';
+import type { SectionSheet } from './section-sheets.js';
 import { drawTakesTable } from './takes-table.js';
 import { drawTroubleMap } from './trouble-map.js';
 
 /**
- * Lays out the director's sheet for all takes of a review: the latest of each player; older ones are for the weeks.
+ * Lays out the director's sheet for all takes of a review: the latest of each player; older ones are for the weeks. Where there
+ * are several sheets, what concerns all takes together stands on the first.
  *
- * @param section the section's document
+ * @param whole the section's document
+ * @param part what this sheet lists
  * @param paper paper, taken in landscape
  * @param typesetter widths and coverage of the faces
  * @returns the pages as plain data
  */
-export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typesetter: Typesetter): Drawing {
-  const { language = 'en' } = section;
+export function layoutSectionSheet(
+  whole: SectionResult,
+  part: SectionSheet,
+  paper: PaperSize,
+  typesetter: Typesetter,
+): Drawing {
+  const { language = 'en' } = whole;
   const words = wordsIn(language).section;
-  const title = titleOf(section, words);
+  const title = titleOf(whole, words);
   const sheet = new ReportSheet({
     typesetter,
     paper,
@@ -29,15 +37,17 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
   });
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
-  sheet.write('P', factsOf(section, words), STYLES.subtitle);
+  sheet.write('P', factsOf(whole, words), STYLES.subtitle);
+  const which = sheetOf(part, words);
+  if (which !== null) sheet.write('P', which, STYLES.subtitle);
   drawHeadRule(sheet);
-  const latest = section.takes.filter((take) => take.latest !== false);
-  const shown = { ...section, takes: latest };
-  for (const takes of section.same ?? []) sheet.write('P', words.same(takes), STYLES.headline);
-  drawRehearseTable(sheet, section);
-  drawTakesTable(sheet, shown, section.takes.length - latest.length);
-  drawTroubleMap(sheet, shown);
-  drawFailures(sheet, section);
+  if (part.sheet === 1) {
+    for (const takes of whole.same ?? []) sheet.write('P', words.same(takes), STYLES.headline);
+    drawRehearseTable(sheet, whole);
+  }
+  drawTakesTable(sheet, part.section, part.older);
+  drawTroubleMap(sheet, part.section);
+  drawFailures(sheet, part.section);
   drawSmallPrint(sheet, false);
   return sheet.finish();
 }
@@ -45,6 +55,12 @@ export function layoutSectionSheet(section: SectionResult, paper: PaperSize, typ
 function titleOf({ score }: SectionResult, words: SectionWords): string {
   if (score === null) return words.severalScores;
   return score.title.trim() === '' ? score.file : score.title;
+}
+
+/** Which of several sheets this is; null when it is the only one. */
+function sheetOf({ section, sheet, of }: SectionSheet, words: SectionWords): string | null {
+  const listed = [...section.takes.map(({ name }) => name), ...section.failures.map(({ file }) => file)];
+  return of === 1 ? null : words.sheetOf(sheet, of, listed[0] ?? '', listed.at(-1) ?? '');
 }
 
 function factsOf({ takes, failures, scores, players }: SectionResult, words: SectionWords): string {

@@ -1,5 +1,5 @@
 import { type Drawing, drawHeadRule, type PaperSize, STYLES, type Typesetter } from '../../page/index.js';
-import type { ProgressEtude, ProgressResult } from '../../weeks/index.js';
+import type { ProgressEtude, ProgressResult, ProgressSheet } from '../../weeks/index.js';
 import { type WeeksWords, wordsIn } from '../../words/index.js';
 import { ReportSheet } from '../report-sheet.js';
 import { drawSmallPrint } from '../small-print.js';
@@ -16,12 +16,13 @@ import { drawStandings } from './standings-table.js';
  * the section shares; then a page a player; then, in small print, how a change is told from chance, and whatever could not
  * be followed. One player alone begins on the first page.
  *
- * @param progress the document
+ * @param part the document or a part of it, and which part it is
  * @param paper paper, taken in landscape
  * @param typesetter widths and coverage of the faces
  * @returns the pages as plain data
  */
-export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, typesetter: Typesetter): Drawing {
+export function layoutProgressSheet(part: ProgressSheet, paper: PaperSize, typesetter: Typesetter): Drawing {
+  const { progress } = part;
   const single = progress.pieces.length === 1 ? progress.pieces[0] : undefined;
   const { language = 'en' } = progress;
   const words = wordsIn(language).weeks;
@@ -33,6 +34,8 @@ export function layoutProgressSheet(progress: ProgressResult, paper: PaperSize, 
   sheet.write('H1', title, STYLES.title);
   sheet.space(2);
   sheet.write('P', factsOf(progress, single, words), STYLES.subtitle);
+  const which = sheetOf(part, words);
+  if (which !== null) sheet.write('P', which, STYLES.subtitle);
   drawHeadRule(sheet);
   if (progress.blind !== undefined && progress.blind.followed.length > 0) {
     sheet.space(4);
@@ -55,6 +58,12 @@ function factsOf({ pieces, takes }: ProgressResult, single: ProgressEtude | unde
   return single === undefined
     ? facts
     : [words.labels.kind, single.part, facts].filter((one) => one !== '').join('  ·  ');
+}
+
+/** Which of several sheets this is; null when it is the only one. */
+function sheetOf({ progress, sheet, of }: ProgressSheet, words: WeeksWords): string | null {
+  const names = progress.pieces.flatMap(({ players }) => players.map(({ player }) => player));
+  return of === 1 ? null : words.sheetOf(sheet, of, names[0] ?? '', names.at(-1) ?? '');
 }
 
 function drawEtude(sheet: ReportSheet, progress: ProgressResult, etude: ProgressEtude, named: boolean): void {

@@ -4,8 +4,7 @@ import { readSigns } from '../printed/read-signs.js';
 import type { PrintedBar, PrintedNote } from '../printed/types.js';
 import type { ReadPartOptions } from '../read-part.js';
 import { choosePart } from '../source/choose-part.js';
-import { parseXml } from '../source/parse-xml.js';
-import { scoreText } from '../source/score-text.js';
+import { documentIn } from '../source/document-in.js';
 import { writeXml } from '../source/write-xml.js';
 import { childNamed, type XmlElement } from '../source/xml-element.js';
 import { type BeamState, beamsOfBar } from './beams.js';
@@ -39,7 +38,7 @@ interface Additions {
  * Source: MusicXML 4.0 (W3C Community Group final report, 2021).
  */
 export function engravingCopy(bytes: Uint8Array, options: ReadPartOptions = {}): string {
-  const root = parseXml(scoreText(bytes));
+  const root = documentIn(bytes);
   const source = choosePart(root, options.part);
   const concertScore = childNamed(childNamed(root, 'defaults') ?? root, 'concert-score') !== undefined;
   const bars = readBars(source.measures, concertScore);

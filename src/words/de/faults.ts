@@ -54,6 +54,7 @@ const WRITING_FAULTS = {
   'no-folder': 'der Ordner lässt sich nicht anlegen',
   'long-name': 'der Name ist zu lang',
   'link-in-circle': 'eine Verknüpfung hier zeigt auf sich selbst',
+  'files-open': 'es sind schon zu viele Dateien offen',
 } as const;
 
 const given = (inputs: readonly string[]): string =>
@@ -217,6 +218,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
   'file-forbidden': () => 'Das darf nicht gelesen werden; den Besitzer um Erlaubnis bitten.',
   'link-in-circle': () =>
     'Das ist eine Verknüpfung, die auf sich selbst zeigt; die Datei angeben, auf die sie zeigen soll.',
+  'files-open': () =>
+    'Es sind schon zu viele Dateien offen; mehr erlauben (ulimit -n 256) oder weniger --jobs angeben und denselben Befehl noch einmal geben.',
   'folder-for-file': () => 'Das ist ein Ordner; nötig ist eine Datei.',
   'no-ordinary-file': () => 'Das ist keine gewöhnliche Datei; nötig ist eine Datei auf einem Datenträger.',
   'file-too-large': ({ megabytes, most }) => `Diese Datei hat ${megabytes} MB; gelesen werden höchstens ${most} MB.`,

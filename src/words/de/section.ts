@@ -13,7 +13,7 @@ export const SECTION: SectionWords = {
       ...(others > 0 ? [`${others} nicht beurteilt`] : []),
       ...(unread > 0 ? [`${unread} nicht lesbar`] : []),
     ].join('  ·  '),
-
+  sheetOf: (sheet, of, first, last) => `Blatt ${sheet} von ${of}: ${first} bis ${last}`,
   same: (takes) =>
     `Für verschiedene Personen wurde ein und dieselbe Aufnahme abgegeben: ${takes.join(', ')}. Frag nach, wer gespielt hat.`,
   rehearse: 'Gemeinsam proben',

@@ -21,6 +21,7 @@ function span(first: string, last: string): string {
 export const WEEKS_SENTENCES: WeeksSentences = {
   documentTitle: (title, kind) => `${title} – ${kind}`,
   foot: (title, kind) => `${kind}  ·  ${title}`,
+  sheetOf: (sheet, of, first, last) => `Blatt ${sheet} von ${of}: ${first} bis ${last}`,
   etude: (title, part) => [title, part].filter((one) => one !== '').join(', '),
   list: listed,
   inSentence: (name) => name,

@@ -53,6 +53,7 @@ const WRITING_FAULTS = {
   'no-folder': 'the folder cannot be made',
   'long-name': 'the name is too long',
   'link-in-circle': 'a link here leads back to itself',
+  'files-open': 'too many files are open already',
 } as const;
 
 const given = (inputs: readonly string[]): string =>
@@ -199,6 +200,8 @@ export const FAULTS_IN_WORDS: Sayings<FailureTable> = {
     'the name of this file is not written in UTF-8, so the file cannot be opened by it; give it another name',
   'file-forbidden': () => 'this may not be read; ask its owner for leave to read it',
   'link-in-circle': () => 'this is a link that leads back to itself; give the file it should lead to',
+  'files-open': () =>
+    'too many files are open already; allow more of them (ulimit -n 256), or give fewer --jobs, and run the same command again',
   'folder-for-file': () => 'this is a folder; a file is needed',
   'no-ordinary-file': () => 'this is not an ordinary file; a file on a disk is needed',
   'file-too-large': ({ megabytes, most }) => `this file has ${megabytes} MB; at most ${most} MB are read`,

@@ -15,6 +15,7 @@ export const SECTION: SectionWords = {
       ...(others > 0 ? [`${others} not reviewed`] : []),
       ...(unread > 0 ? [`${unread} could not be read`] : []),
     ].join('  ·  '),
+  sheetOf: (sheet, of, first, last) => `Sheet ${sheet} of ${of}: ${first} to ${last}`,
   same: (takes) =>
     `The same recording, byte by byte, was handed in for different players: ${takes.join(', ')}. Ask who played it.`,
   rehearse: 'To rehearse together',

@@ -20,6 +20,7 @@ function span(first: string, last: string): string {
 export const WEEKS_SENTENCES: WeeksSentences = {
   documentTitle: (title, kind) => `${title} – ${kind}`,
   foot: (title, kind) => `${kind}  ·  ${title}`,
+  sheetOf: (sheet, of, first, last) => `Sheet ${sheet} of ${of}: ${first} to ${last}`,
   etude: (title, part) => [title, part].filter((one) => one !== '').join(', '),
   list: listed,
   inSentence: (name) => name.charAt(0).toLowerCase() + name.slice(1),

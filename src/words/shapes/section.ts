@@ -23,6 +23,8 @@ export interface SectionWords {
   readonly foot: (title: string) => string;
   /** the line under the title */
   readonly facts: (facts: SectionFacts) => string;
+  /** one of several sheets, with the first and the last that is listed on it */
+  readonly sheetOf: (sheet: number, of: number, first: string, last: string) => string;
   /** takes of different players that are one recording */
   readonly same: (takes: readonly string[]) => string;
   readonly rehearse: string;

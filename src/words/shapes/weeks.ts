@@ -73,6 +73,8 @@ export interface WeeksLabels {
 export interface WeeksSentences {
   readonly documentTitle: (title: string, kind: string) => string;
   readonly foot: (title: string, kind: string) => string;
+  /** one of several sheets, with the first and the last player on it */
+  readonly sheetOf: (sheet: number, of: number, first: string, last: string) => string;
   readonly etude: (title: string, part: string) => string;
   readonly list: (names: readonly string[]) => string;
   /** a measure's name inside a sentence */

@@ -13,8 +13,8 @@ const FILES: Readonly<Record<OwnFace, string>> = {
   music: '@vexflow-fonts/bravura/bravura.otf',
 };
 
-/** Words remembered for each face; a report has some hundreds. */
-const MOST_WORDS = 20_000;
+/** Words set anew for each face until those not met since are forgotten; a report has some hundreds. */
+const MOST_WORDS = 500;
 
 let opened: Readonly<Record<OwnFace, OpenFont>> | undefined;
 const lent = new Map<LentFace, OpenFont>();
@@ -60,21 +60,26 @@ function openOwn(face: OwnFace): OpenFont {
 }
 
 /**
- * Setting a word is most of the work of a page, and pages share their words. PDFKit scales the positions it is given in
+ * Setting a word is most of the work of a page, and pages share their words; names and numbers of one take are not met again,
+ * and forgotten. PDFKit scales the positions it is given in
  * place, so each caller gets its own. An opened font remembers the glyphs it has handed out, and with them the characters
  * they stood for; what one document leaves there would change the text of the next, so that memory is emptied first.
  */
 function remembering(font: OpenFont): OpenFont {
   const setWord = font.layout.bind(font);
-  const known = new Map<string, GlyphRun>();
+  let known = new Map<string, GlyphRun>();
+  let before = new Map<string, GlyphRun>();
+  const setAnew = (text: string): GlyphRun => {
+    font._glyphs = {};
+    const { advanceWidth, glyphs, positions } = setWord(text);
+    return { advanceWidth, glyphs, positions };
+  };
   font.layout = (text, features) => {
     if (features !== undefined) return setWord(text, features);
     let run = known.get(text);
     if (run === undefined) {
-      font._glyphs = {};
-      const { advanceWidth, glyphs, positions } = setWord(text);
-      run = { advanceWidth, glyphs, positions };
-      if (known.size >= MOST_WORDS) known.clear();
+      run = before.get(text) ?? setAnew(text);
+      if (known.size >= MOST_WORDS) [before, known] = [known, new Map()];
       known.set(text, run);
     }
     return { ...run, positions: run.positions.map((position) => ({ ...position })) };

@@ -1,0 +1,11 @@
+import { extname } from 'node:path';
+
+/**
+ * @param path of the first of several files
+ * @param number which of them is meant, from 1
+ * @returns its path: that of the first, with the number before the ending for all others
+ */
+export function numberedPath(path: string, number: number): string {
+  const ending = extname(path);
+  return number === 1 ? path : `${path.slice(0, path.length - ending.length)}-${number}${ending}`;
+}
