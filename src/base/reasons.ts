@@ -40,6 +40,7 @@ export const REASONS = {
   'too-few-pauses': {},
   'too-few-long-notes': {},
   'decay-hidden': {},
+  'room-rings': {},
   'too-few-pitches': {},
   'too-few-bars': {},
   'too-few-loud-and-soft': {},

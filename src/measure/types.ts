@@ -186,6 +186,39 @@ export interface BreathMeasure {
   readonly lateSeconds: MaybeNumber;
 }
 
+/** How one long note is held, and where it has come to at its end. */
+export interface HeldNoteMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** what was looked at, without the beginning and the end of the note */
+  readonly seconds: number;
+  /** how far the pitch strays from its own slow course, as a robust standard deviation; regular vibrato is taken out */
+  readonly wobbleCents: number;
+  /** the same of the level; a room that rings makes it out of movements of the pitch */
+  readonly wobbleDb: MaybeNumber;
+  /** present where the pitch moves as regularly as vibrato */
+  readonly vibrato?: { readonly rateHz: number; readonly depthCents: number };
+  /** the end of the note over its middle; negative is lower */
+  readonly endCents: number;
+  /** the same of the level; negative is softer */
+  readonly endDb: number;
+  /** whether a breath, a rest or the end of the part follows */
+  readonly beforeBreath: boolean;
+}
+
+/** How steadily a player usually holds a long note. */
+export interface SteadinessMeasure {
+  /** median of the long notes without vibrato */
+  readonly wobbleCents: number;
+  /** 95 % */
+  readonly intervalCents: readonly [number, number];
+  /** of these notes */
+  readonly count: number;
+  /** long notes that move as regularly as vibrato */
+  readonly vibratoCount: number;
+}
+
 /** Where the pitch of some notes leans, from the player's own tuning. */
 export interface PitchTendency {
   readonly cents: number;
@@ -243,4 +276,6 @@ export interface Measurements {
   readonly addedPlaces: readonly PlaceInScore[];
   readonly intonation: IntonationMeasure;
   readonly markOrder: MarkOrderMeasure;
+  readonly heldNotes: readonly HeldNoteMeasure[];
+  readonly steadiness: SteadinessMeasure | NotMeasured;
 }

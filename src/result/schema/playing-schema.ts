@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { beats, cents, centsPerDb, correlation, decibels, maybe, seconds, share } from '../quantities.js';
+import { beats, cents, centsPerDb, correlation, decibels, hertz, maybe, seconds, share } from '../quantities.js';
 import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
 
 const count = z.int().min(1);
@@ -63,6 +63,33 @@ export const playingSchema = z.object({
     })
     .optional()
     .meta({ description: 'all passages under one mark together, the notes’ own loudness taken out' }),
+  heldNotes: z
+    .array(
+      z.object({
+        ...place,
+        seconds: seconds('what was looked at, without beginning and end'),
+        wobbleCents: cents('how far the pitch strays from its own slow course, vibrato taken out; robust spread'),
+        wobbleDb: maybe(decibels('the same of the level')),
+        vibrato: z.object({ rateHz: hertz(), depthCents: cents() }).optional(),
+        endCents: cents('the end of the note over its middle'),
+        endDb: decibels('the end of the note over its middle'),
+        beforeBreath: z.boolean().meta({ description: 'whether a breath, a rest or the end of the part follows' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'notes held for about half a second or more' }),
+  steadiness: z
+    .union([
+      notMeasured,
+      z.object({
+        wobbleCents: cents('median of the held notes without vibrato'),
+        intervalCents: interval(cents()),
+        count,
+        vibratoCount: z.int().min(0).meta({ description: 'held notes that move as regularly as vibrato' }),
+      }),
+    ])
+    .optional()
+    .meta({ description: 'how steadily long notes are usually held' }),
 });
 
 /**

@@ -22,6 +22,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'too-few-pauses': () => 'zu wenige Pausen, um zu hören, wie still der Raum ist',
   'too-few-long-notes': () => 'zu wenige lange Töne folgen auf andere',
   'decay-hidden': () => 'nach den Noten ist der Klang zu früh weg oder im Rauschen verloren, um den Raum zu hören',
+  'room-rings': () => 'der Raum klingt zu lange nach, um es zu hören',
   'too-few-pitches': () => 'zu wenige Töne mit ruhiger Tonhöhe',
   'too-few-bars': () => 'zu wenige Takte mit sicheren Noten',
   'too-few-loud-and-soft': () => 'zu wenige Töne, die laut und leise wiederkehren',

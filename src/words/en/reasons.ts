@@ -22,6 +22,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'too-few-pauses': () => 'too few pauses to hear how quiet the room is',
   'too-few-long-notes': () => 'too few long notes follow others',
   'decay-hidden': () => 'after the notes the sound is gone too soon, or lost in noise, to hear the room',
+  'room-rings': () => 'the room rings too long to hear it',
   'too-few-pitches': () => 'too few notes with a steady pitch',
   'too-few-bars': () => 'too few bars with steady notes',
   'too-few-loud-and-soft': () => 'too few notes that come back loud and soft',
