@@ -33,6 +33,8 @@ export const FINDING_KINDS = [
   'breath-short',
   'note-out-of-tune',
   'tuning-off',
+  'unsteady-note',
+  'air-gives-way',
   'went-well',
 ] as const;
 

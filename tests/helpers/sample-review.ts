@@ -343,6 +343,7 @@ function handWordsOf(findings: readonly ResultFinding[]): Sample['handWords'] {
     breath: 'breaths at the marks, none elsewhere',
     intonation: 'half of the notes within 6 cents of your own tuning, which is 4 cents sharp of A = 440 Hz',
     continuity: 'played through without a stop',
+    sound: '9 of 9 long notes held steadily',
   } as const;
   const count = (criterion: string, weight: string) =>
     findings.filter((finding) => finding.criterion === criterion && finding.weight === weight).length;

@@ -73,6 +73,10 @@ export interface Facts {
     readonly secondCents?: number;
   };
   'off-tempo': { readonly played: number; readonly marked: number; readonly beat?: TempoBeat };
+  /** how far the pitch strays, and how far it usually does in this take, cents */
+  'unsteady-note': { readonly cents: number; readonly usual: number };
+  /** how far pitch and level fall at the end of a note before a breath */
+  'air-gives-way': { readonly cents: number; readonly db: number };
   'went-well': { readonly about: Praise };
 }
 

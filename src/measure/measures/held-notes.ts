@@ -1,6 +1,7 @@
 import type { AlignedNote } from '../../align/index.js';
 import { isMeasured, median, type NotMeasured, notMeasured } from '../../base/index.js';
 import type { PartNote } from '../../score/index.js';
+import { STANDARDS } from '../../standards/index.js';
 import type { NoteContext } from '../context/context.js';
 import type { HeldNoteMeasure, RecordingMeasure } from '../types.js';
 import { levelCourse } from './level-course.js';
@@ -25,8 +26,6 @@ const LEAST_DEPTH_CENTS = 5;
 const END_SECONDS = 0.2;
 const MIDDLE_FROM = 0.2;
 const MIDDLE_TO = 0.6;
-/** In a room that rings longer every movement of the pitch moves the level, too. */
-const WET_SECONDS = 0.7;
 
 /**
  * How steadily each long note is held: how far pitch and level stray from their own slow course, with regular vibrato told
@@ -77,10 +76,10 @@ function held(
   };
 }
 
-/** Whether the room, or not knowing it, keeps the level from being looked at. */
+/** Whether the room, or not knowing it, keeps the level from being looked at: in a wet one every movement of the pitch moves it. */
 function whyNoLevel({ reverberationSeconds }: RecordingMeasure): NotMeasured | null {
   if (!isMeasured<number>(reverberationSeconds)) return reverberationSeconds;
-  return reverberationSeconds > WET_SECONDS ? notMeasured('room-rings') : null;
+  return reverberationSeconds > STANDARDS.wetRoom.value ? notMeasured('room-rings') : null;
 }
 
 function isVibrato({ regularShare, depth }: SplitCourse): boolean {

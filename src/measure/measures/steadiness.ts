@@ -14,7 +14,8 @@ const LEAST_NOTES = 5;
  */
 export function measureSteadiness(heldNotes: readonly HeldNoteMeasure[]): SteadinessMeasure | NotMeasured {
   const plain = heldNotes.filter(({ vibrato }) => vibrato === undefined);
-  if (plain.length < LEAST_NOTES) return notMeasured('too-few-held-notes');
+  if (heldNotes.length < LEAST_NOTES) return notMeasured('too-few-held-notes');
+  if (plain.length < LEAST_NOTES) return notMeasured('held-with-vibrato');
   const wobbles = plain.map(({ wobbleCents }) => wobbleCents);
   return {
     wobbleCents: median(wobbles),

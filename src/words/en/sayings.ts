@@ -73,6 +73,8 @@ export const SAYINGS: SayingsWords = {
   },
   register: ({ register, cents }) => `${register} notes are ${lean(cents, 'the others')}`,
   'loud-notes': ({ cents }) => `loud notes are ${lean(cents, 'soft ones')}`,
+  'notes-steady': ({ steady, of }) => `${steady} of ${of} long notes held steadily`,
+  'with-vibrato': ({ count }) => `${count} with vibrato`,
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,

@@ -1,0 +1,69 @@
+import { isMeasured, median, quantile } from '../../base/index.js';
+import type { HeldNoteMeasure } from '../../measure/index.js';
+import { isSure } from '../observed/is-sure.js';
+import { type JudgeInput, placeOf } from '../observed/judge-input.js';
+import type { Observation } from '../observed/observation.js';
+import { whySoundIsOut } from '../sound-judged.js';
+
+/** A quarter of the long notes stray further than this one: what a player does so often is no slip. */
+const UPPER_QUARTER = 0.75;
+
+/**
+ * Steadiness, never beauty: long notes that shake beside the player's own others, and air that gives way before a breath. All
+ * of it is worth a listen at most.
+ *
+ * @param input one take
+ * @returns observations; none where the recording does not let the sound be judged
+ *
+ * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb.
+ */
+export function judgeSound(input: JudgeInput): Observation[] {
+  const { measurements } = input;
+  if (whySoundIsOut(measurements) !== null) return [];
+  return measurements.heldNotes.flatMap((note) => [...unsteady(input, note), ...givingWay(input, note)]);
+}
+
+/**
+ * @param input one take
+ * @param note one of its long notes
+ * @returns whether it shakes: not as vibrato does, and well beyond what this player's long notes do
+ *
+ * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato.
+ */
+export function isUnsteady(input: JudgeInput, note: HeldNoteMeasure): boolean {
+  const { measurements, standards } = input;
+  const { steadiness } = measurements;
+  const { wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato } = standards;
+  if (!isMeasured(steadiness) || note.vibrato !== undefined || note.seconds < wobbleSeconds.value) return false;
+  const { vibratoCount, count } = steadiness;
+  if (vibratoCount > wobbleVibrato.value * (count + vibratoCount)) return false;
+  const plain = measurements.heldNotes.filter(({ vibrato }) => vibrato === undefined);
+  const often = quantile(
+    plain.map(({ wobbleCents }) => wobbleCents),
+    UPPER_QUARTER,
+  );
+  return isSure(input, note.index) && note.wobbleCents > Math.max(wobbleWatch.value, wobbleOver.value * often);
+}
+
+function unsteady(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
+  const { steadiness } = input.measurements;
+  if (!isUnsteady(input, note) || !isMeasured(steadiness)) return [];
+  const [cents, usual] = [note.wobbleCents, steadiness.wobbleCents];
+  const expected = { code: 'within', facts: { value: input.standards.wobbleWatch.value } } as const;
+  const measured = { value: cents, unit: 'cents', expected } as const;
+  const place = { ...placeOf(input, input.part.notes[note.index]!), measured, facts: { cents, usual } };
+  return [{ kind: 'unsteady-note', criterion: 'sound', weight: 'watch', size: cents / 100, ...place }];
+}
+
+/** Pitch and level fall together at the end, beyond what this player's long notes do. */
+function givingWay(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
+  const { sagCents, sagDb } = input.standards;
+  const { heldNotes } = input.measurements;
+  const cents = median(heldNotes.map((one) => one.endCents)) - note.endCents;
+  const db = -note.endDb;
+  if (!note.beforeBreath || cents <= sagCents.value || db <= sagDb.value || !isSure(input, note.index)) return [];
+  const expected = { code: 'within', facts: { value: sagCents.value } } as const;
+  const measured = { value: -cents, unit: 'cents', expected } as const;
+  const place = { ...placeOf(input, input.part.notes[note.index]!), measured, facts: { cents, db } };
+  return [{ kind: 'air-gives-way', criterion: 'sound', weight: 'watch', size: cents / 100, ...place }];
+}
