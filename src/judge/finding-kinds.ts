@@ -35,6 +35,7 @@ export const FINDING_KINDS = [
   'tuning-off',
   'unsteady-note',
   'air-gives-way',
+  'cracked-start',
   'went-well',
 ] as const;
 

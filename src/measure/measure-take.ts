@@ -16,6 +16,7 @@ import { measureMarkOrder } from './measures/mark-order.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureRests } from './measures/rests.js';
+import { measureStarts } from './measures/starts.js';
 import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTransitions } from './measures/transitions.js';
@@ -61,5 +62,6 @@ export function measureTake(context: MeasureContext): Measurements {
     markOrder: measureMarkOrder(withLoudness),
     heldNotes,
     steadiness: measureSteadiness(heldNotes),
+    starts: measureStarts(withNotes),
   };
 }

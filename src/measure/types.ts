@@ -207,6 +207,19 @@ export interface HeldNoteMeasure {
   readonly beforeBreath: boolean;
 }
 
+/** How one note begins out of silence. */
+export interface StartMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** from the first sound until the note is at its pitch */
+  readonly pitchSeconds: number;
+  /** from the first sound until it is near its level */
+  readonly levelSeconds: number;
+  /** present where another pitch sounds before it: how far away, upwards positive, and for how long */
+  readonly crack?: { readonly semitones: number; readonly seconds: number };
+}
+
 /** How steadily a player usually holds a long note. */
 export interface SteadinessMeasure {
   /** median of the long notes without vibrato */
@@ -278,4 +291,5 @@ export interface Measurements {
   readonly markOrder: MarkOrderMeasure;
   readonly heldNotes: readonly HeldNoteMeasure[];
   readonly steadiness: SteadinessMeasure | NotMeasured;
+  readonly starts: readonly StartMeasure[];
 }

@@ -133,7 +133,7 @@ function playing(
 ): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
-  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness } = measurements;
+  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness, starts } = measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
     tuning,
@@ -152,6 +152,7 @@ function playing(
     markOrder,
     heldNotes,
     steadiness,
+    starts,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -205,6 +205,11 @@ export const STANDARDS = {
       'working value: beyond the just noticeable 10 cents (Hill & Summers 2007); real players’ last notes before a breath end 9 cents lower at most, and most end higher',
   },
   sagDb: { value: 2, unit: 'dB', source: 'as fallLeast: the level falls together with the pitch' },
+  crackSeconds: {
+    value: 0.04,
+    unit: 's',
+    source: 'working value: a shorter sound at another pitch is part of any attack',
+  },
   wetRoom: {
     value: 0.7,
     unit: 's',

@@ -84,6 +84,10 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { cents: 33, usual: 4.1 },
   ],
   'air-gives-way': [{ cents: 24, db: 5 }],
+  'cracked-start': [
+    { milliseconds: 70, above: true },
+    { milliseconds: 70, above: false },
+  ],
   'off-tempo': [
     { played: 78, marked: 92 },
     { played: 110, marked: 92 },

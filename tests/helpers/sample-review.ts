@@ -231,6 +231,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
     heldNotes: [],
+    starts: [],
     steadiness: { wobbleCents: 1.4, intervalCents: [1.1, 1.7], count: 9, vibratoCount: 0 },
   };
 }

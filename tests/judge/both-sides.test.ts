@@ -165,6 +165,30 @@ describe('sound', () => {
   it('is the player’s own way where no breath follows', () => {
     expect(weightOf(sinking({ beforeBreath: false }), 'air-gives-way')).toBeNull();
   });
+  const cracking = (crack: { semitones: number; seconds: number }, more: JudgedOptions = {}) => {
+    const starts = [{ index: 9, ...PLACE, pitchSeconds: 0.1, levelSeconds: 0.02, crack }];
+    return measured({ ...held({}), starts, recording: RECORDING }, more);
+  };
+  // note 9 lies 5 semitones below note 8
+  const crackFor = (seconds: number) => cracking({ semitones: 7, seconds });
+  sides('a crack, seconds', 'cracked-start', crackFor, [0.039, null], [0.041, 'watch']);
+  const crackTo = (semitones: number) => cracking({ semitones, seconds: 0.1 });
+  sides(
+    'a crack, semitones',
+    'cracked-start',
+    crackTo,
+    [7, 'watch'],
+    [12, null],
+    [24.3, null],
+    [19, 'watch'],
+    [-4, 'watch'],
+  );
+  sides('a crack to the pitch of the note before, semitones', 'cracked-start', crackTo, [5, null], [4, 'watch']);
+  it('is an added note where it is told as one', () => {
+    const added = [{ onsetSeconds: 9.4, offsetSeconds: 9.5, midi: 70, afterIndex: 8 }];
+    expect(weightOf(cracking({ semitones: 7, seconds: 0.1 }, { alignment: { added } }), 'cracked-start')).toBeNull();
+  });
+
   it('is never more than worth a listen, and costs nothing', () => {
     const { findings, criteria } = shaking({ wobbleCents: 90, endCents: -90, endDb: -20, beforeBreath: true });
     expect(findings.filter((f) => f.criterion === 'sound').map((f) => f.weight)).toEqual(['watch', 'watch']);

@@ -1,26 +1,31 @@
 import { isMeasured, median, quantile } from '../../base/index.js';
-import type { HeldNoteMeasure } from '../../measure/index.js';
+import type { HeldNoteMeasure, StartMeasure } from '../../measure/index.js';
 import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { whySoundIsOut } from '../sound-judged.js';
 
+/** Pitches nearer than this are taken for one. */
+const NEAR_SEMITONES = 0.75;
 /** A quarter of the long notes stray further than this one: what a player does so often is no slip. */
 const UPPER_QUARTER = 0.75;
 
 /**
- * Steadiness, never beauty: long notes that shake beside the player's own others, and air that gives way before a breath. All
- * of it is worth a listen at most.
+ * Steadiness, never beauty: long notes that shake beside the player's own others, air that gives way before a breath, and notes
+ * that crack. All of it is worth a listen at most.
  *
  * @param input one take
  * @returns observations; none where the recording does not let the sound be judged
  *
- * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb.
+ * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb, crackSeconds.
  */
 export function judgeSound(input: JudgeInput): Observation[] {
   const { measurements } = input;
   if (whySoundIsOut(measurements) !== null) return [];
-  return measurements.heldNotes.flatMap((note) => [...unsteady(input, note), ...givingWay(input, note)]);
+  return [
+    ...measurements.heldNotes.flatMap((note) => [...unsteady(input, note), ...givingWay(input, note)]),
+    ...measurements.starts.flatMap((start) => cracked(input, start)),
+  ];
 }
 
 /**
@@ -66,4 +71,24 @@ function givingWay(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
   const measured = { value: -cents, unit: 'cents', expected } as const;
   const place = { ...placeOf(input, input.part.notes[note.index]!), measured, facts: { cents, db } };
   return [{ kind: 'air-gives-way', criterion: 'sound', weight: 'watch', size: cents / 100, ...place }];
+}
+
+/**
+ * A start at another pitch. An octave away it may be the program that mishears, at the pitch of the note before it may be the
+ * room, and what is told as an added note is told already.
+ */
+function cracked(input: JudgeInput, { index, crack }: StartMeasure): Observation[] {
+  const { part, alignment, standards } = input;
+  const note = part.notes[index]!;
+  const before = part.notes[index - 1];
+  if (crack === undefined || crack.seconds <= standards.crackSeconds.value || !isSure(input, index)) return [];
+  const octaves = crack.semitones / 12;
+  if (Math.abs(octaves - Math.round(octaves)) * 12 < NEAR_SEMITONES) return [];
+  const apart = Math.abs(note.soundingMidi + crack.semitones - (before?.soundingMidi ?? Number.NEGATIVE_INFINITY));
+  if (apart < NEAR_SEMITONES || before?.grace === true || note.ornament !== null) return [];
+  if (alignment.added.some(({ afterIndex }) => afterIndex === index - 1)) return [];
+  const facts = { milliseconds: 1000 * crack.seconds, above: crack.semitones > 0 };
+  const measured = { value: crack.seconds, unit: 's', expected: { code: 'no-other-pitch', facts: {} } } as const;
+  const place = { ...placeOf(input, note), measured, facts };
+  return [{ kind: 'cracked-start', criterion: 'sound', weight: 'watch', size: 0.2 + crack.seconds, ...place }];
 }

@@ -77,6 +77,8 @@ export interface Facts {
   'unsteady-note': { readonly cents: number; readonly usual: number };
   /** how far pitch and level fall at the end of a note before a breath */
   'air-gives-way': { readonly cents: number; readonly db: number };
+  /** how long another pitch sounds before the note does, and whether it lies above it */
+  'cracked-start': { readonly milliseconds: number; readonly above: boolean };
   'went-well': { readonly about: Praise };
 }
 

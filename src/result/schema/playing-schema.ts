@@ -78,6 +78,23 @@ export const playingSchema = z.object({
     )
     .optional()
     .meta({ description: 'notes held for about half a second or more' }),
+  starts: z
+    .array(
+      z.object({
+        ...place,
+        pitchSeconds: seconds('from the first sound until the note is at its pitch'),
+        levelSeconds: seconds('from the first sound until it is near its level'),
+        crack: z
+          .object({
+            semitones: z.number().meta({ description: 'from the note, upwards positive' }),
+            seconds: seconds(),
+          })
+          .optional()
+          .meta({ description: 'present where another pitch sounds before it' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'notes that begin out of silence' }),
   steadiness: z
     .union([
       notMeasured,

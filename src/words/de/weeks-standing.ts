@@ -81,6 +81,7 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     topic: ['die Luft, die nachlässt', 'die Luft, die nachlässt'],
     aim: 'Luft bis zum Ende des Tons vor dem Atmen',
   },
+  'cracked-start': { topic: ['der Ton, der kippt', 'die Töne, die kippen'], aim: 'ein sauberer Anfang' },
   'tuning-off': { topic: ['die Stimmung', 'die Stimmung'], aim: 'vor dem Spielen einstimmen' },
 };
 

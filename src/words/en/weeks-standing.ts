@@ -69,6 +69,7 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     topic: ['the air that gives way', 'the air that gives way'],
     aim: 'air to the end of the note before the breath',
   },
+  'cracked-start': { topic: ['the note that cracks', 'the notes that crack'], aim: 'a clean start' },
   'tuning-off': { topic: ['the tuning to A', 'the tuning to A'], aim: 'tune to A before playing' },
 };
 

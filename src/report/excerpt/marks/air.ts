@@ -7,6 +7,7 @@ const TURNS = 5;
 const TURN_WIDTH = 5;
 const TURN_HEIGHT = 2.4;
 const CORNERS_A_TURN = 8;
+const CRACK = { across: 2.6, up: 3 };
 const FALL = { across: 12, down: 6 };
 
 /**
@@ -43,4 +44,22 @@ export function sinkingArrow({ room, finding, headOf }: MarkPlace): Item[] {
   const left = head.right + 1;
   const top = room.above(left - 1, left + FALL.across + 2, FALL.down + 3) + 1;
   return arrow([left, top], [left + FALL.across, top + FALL.down]);
+}
+
+/**
+ * A short zigzag over the beginning of a note that cracks.
+ *
+ * @param place one line of the excerpt
+ * @returns what to draw
+ *
+ * Source: common practice (a teacher's pencil).
+ */
+export function crackMarks({ room, finding, headOf }: MarkPlace): Item[] {
+  const head = headOf(finding.index);
+  if (head === null) return [];
+  const { across, up } = CRACK;
+  const left = head.left - 2 * across;
+  const middle = room.above(left - 1, left + 4 * across + 1, 2 * up + 1) + up;
+  const corners = [0, 1, 2, 3, 4].map((i): Point => [left + i * across, middle + (i % 2 === 0 ? up : -up)]);
+  return [stroke(corners)];
 }

@@ -1,6 +1,6 @@
 import type { FindingKind } from '../../../judge/index.js';
 import { accentMarks } from './accent.js';
-import { sinkingArrow, waveMarks } from './air.js';
+import { crackMarks, sinkingArrow, waveMarks } from './air.js';
 import { pitchArrows, timeArrows } from './arrows.js';
 import { commaMarks, slurBreak } from './breath-marks.js';
 import { caretMarks, crossMarks } from './carets.js';
@@ -46,6 +46,7 @@ const FAMILIES: Record<FindingKind, DrawMarks> = {
   'tuning-off': NONE,
   'unsteady-note': waveMarks,
   'air-gives-way': sinkingArrow,
+  'cracked-start': crackMarks,
   'went-well': NONE,
 };
 

@@ -25,4 +25,12 @@ export const SOUND = {
       'Halte diesen Ton neben einem Stimmgerät einen Schlag länger, als er dasteht, und ohne zu sinken. Spiel dann die Phrase und lass die Luft bis zum Ende fließen.',
     caption: 'Der Pfeil zeigt, wo der Ton sinkt.',
   },
+  'cracked-start': {
+    headline: 'Ein Ton kippt beim Ansatz',
+    text: (f) => `Einen Augenblick lang klingt ein ${f.above ? 'höherer' : 'tieferer'} Ton, bevor dieser da ist.`,
+    why: 'Nach einem sauberen Anfang hört man sofort, welchen Ton du meinst.',
+    practice:
+      'Hör den Ton in dir, bevor du ihn spielst. Beginn ihn ohne Zunge, nur mit Luft, bis er jedes Mal kommt; nimm dann die Zunge leicht dazu.',
+    caption: 'Die Zickzacklinie zeigt den Ton, der kippt.',
+  },
 } satisfies Partial<FindingsWords>;

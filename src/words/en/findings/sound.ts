@@ -26,4 +26,12 @@ export const SOUND = {
       'Hold this note a beat longer than written, at one pitch beside a tuner. Then play the phrase and keep the air moving to its end.',
     caption: 'The arrow shows where the tone sinks.',
   },
+  'cracked-start': {
+    headline: 'A note cracks as it begins',
+    text: (f) => `For a moment ${f.above ? 'a higher' : 'a lower'} tone sounds before this note does.`,
+    why: 'A clean start lets the listener hear the note you mean at once.',
+    practice:
+      'Hear the note before you play it. Start it without the tongue, on air alone, until it speaks each time; then add a light tongue.',
+    caption: 'The zigzag shows the note that cracks.',
+  },
 } satisfies Partial<FindingsWords>;
