@@ -128,6 +128,16 @@ describe('too little', () => {
     expect(measured(even(part)).map(({ index }) => index)).not.toContain(1);
   });
 
+  it('gives no entry where the pitch is lost before the end', () => {
+    const context = even();
+    const { features, alignment } = context;
+    const to = alignment.notes[2]!.offsetSeconds!;
+    // the last 0.3 of 1.8 seconds: more than the end that is compared, less than what may go unheard
+    const from = Math.round((to - 0.3) / features.pitchHopSeconds);
+    for (let f = from; f * features.pitchHopSeconds < to; f++) features.candidateClarity[CANDIDATES * f] = 0.2;
+    expect(measured(context).map(({ index }) => index)).toEqual([0, 1, 3, 4, 5, 6, 7]);
+  });
+
   it('gives no entry where a trill is written, or the note was not played', () => {
     const part = smallPart(LONG.map((note, i) => ({ ...note, ornament: i === 1 ? 'trill-mark' : null })));
     const context = handContext(

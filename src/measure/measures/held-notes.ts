@@ -59,6 +59,9 @@ function held(
   if (pitch.cents.length * features.pitchHopSeconds < LEAST_HEARD * (to - from)) return null;
   if (steadyCents(pitch.cents) === null) return null;
   const level = levelCourse(features, from, to);
+  const endCents = atEnd(pitch.seconds, pitch.cents, from, to);
+  // a pitch that is not heard in the middle, or at the end, is not held
+  if (Number.isNaN(endCents)) return null;
   const wobble = splitPieces(pitch.seconds, pitch.cents);
   const vibrato = isVibrato(wobble) ? { rateHz: wobble.rateHz, depthCents: wobble.depth } : undefined;
   const next = part.notes[note.index + 1];
@@ -70,7 +73,7 @@ function held(
     wobbleCents: vibrato === undefined ? wobble.spread : wobble.restSpread,
     ...(vibrato === undefined ? {} : { vibrato }),
     wobbleDb: whyNoLevel(recording) ?? splitPieces(level.seconds, level.decibels).spread,
-    endCents: atEnd(pitch.seconds, pitch.cents, from, to),
+    endCents,
     endDb: atEnd(level.seconds, level.decibels, from, to),
     beforeBreath: next === undefined || note.breathAfter !== null || next.restBeforeQuarters > 0,
   };
@@ -104,7 +107,7 @@ function splitPieces(seconds: readonly number[], values: readonly number[]): Spl
   };
 }
 
-/** The end of a course over its middle. */
+/** The end of a course over its middle; NaN where either is empty. */
 function atEnd(seconds: readonly number[], values: readonly number[], from: number, to: number): number {
   const within = (a: number, b: number): number => median(values.filter((_, i) => seconds[i]! >= a && seconds[i]! < b));
   const at = (share: number): number => from + share * (to - from);
