@@ -210,6 +210,7 @@ export const STANDARDS = {
     unit: 's',
     source: 'working value: a shorter sound at another pitch is part of any attack',
   },
+  crackLongest: { value: 0.15, unit: 's', source: 'working value: a longer sound is a note of its own' },
   wetRoom: {
     value: 0.7,
     unit: 's',

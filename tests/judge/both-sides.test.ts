@@ -171,7 +171,15 @@ describe('sound', () => {
   };
   // note 9 lies 5 semitones below note 8
   const crackFor = (seconds: number) => cracking({ semitones: 7, seconds });
-  sides('a crack, seconds', 'cracked-start', crackFor, [0.039, null], [0.041, 'watch']);
+  sides(
+    'a crack, seconds',
+    'cracked-start',
+    crackFor,
+    [0.039, null],
+    [0.041, 'watch'],
+    [0.149, 'watch'],
+    [0.151, null],
+  );
   const crackTo = (semitones: number) => cracking({ semitones, seconds: 0.1 });
   sides(
     'a crack, semitones',
@@ -184,6 +192,16 @@ describe('sound', () => {
     [-4, 'watch'],
   );
   sides('a crack to the pitch of the note before, semitones', 'cracked-start', crackTo, [5, null], [4, 'watch']);
+  it.each([
+    ['the note before was not played', { aligned: { 8: { status: 'left-out' } } }],
+    [
+      'the player began again there',
+      { alignment: { restarts: [{ stoppedAtIndex: 12, resumedAtIndex: 9, onsetSeconds: 9.5 }] } },
+    ],
+    ['the note itself is not sure', { aligned: { 9: { confidence: 0.3 } } }],
+  ] as const)('is no crack where %s', (_, more) => {
+    expect(weightOf(cracking({ semitones: 7, seconds: 0.1 }, more as JudgedOptions), 'cracked-start')).toBeNull();
+  });
   it('is an added note where it is told as one', () => {
     const added = [{ onsetSeconds: 9.4, offsetSeconds: 9.5, midi: 70, afterIndex: 8 }];
     expect(weightOf(cracking({ semitones: 7, seconds: 0.1 }, { alignment: { added } }), 'cracked-start')).toBeNull();

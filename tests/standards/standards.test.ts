@@ -69,6 +69,7 @@ const WRITTEN_DOWN: readonly (readonly [name: string, value: number, unit: strin
   ['sagCents', 15, 'cents', 'Hill & Summers 2007'],
   ['sagDb', 2, 'dB', 'fallLeast'],
   ['crackSeconds', 0.04, 's', 'working value'],
+  ['crackLongest', 0.15, 's', 'working value'],
   ['wetRoom', 0.7, 's', 'working value'],
   ['inTune', 10, 'cents', 'Hill & Summers 2007'],
 ];

@@ -17,7 +17,7 @@ const UPPER_QUARTER = 0.75;
  * @param input one take
  * @returns observations; none where the recording does not let the sound be judged
  *
- * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb, crackSeconds.
+ * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb, crackSeconds, crackLongest.
  */
 export function judgeSound(input: JudgeInput): Observation[] {
   const { measurements } = input;
@@ -73,22 +73,32 @@ function givingWay(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
   return [{ kind: 'air-gives-way', criterion: 'sound', weight: 'watch', size: cents / 100, ...place }];
 }
 
-/**
- * A start at another pitch. An octave away it may be the program that mishears, at the pitch of the note before it may be the
- * room, and what is told as an added note is told already.
- */
+/** A start at another pitch for a moment; a longer one is a note of its own. */
 function cracked(input: JudgeInput, { index, crack }: StartMeasure): Observation[] {
-  const { part, alignment, standards } = input;
-  const note = part.notes[index]!;
-  const before = part.notes[index - 1];
-  if (crack === undefined || crack.seconds <= standards.crackSeconds.value || !isSure(input, index)) return [];
-  const octaves = crack.semitones / 12;
-  if (Math.abs(octaves - Math.round(octaves)) * 12 < NEAR_SEMITONES) return [];
-  const apart = Math.abs(note.soundingMidi + crack.semitones - (before?.soundingMidi ?? Number.NEGATIVE_INFINITY));
-  if (apart < NEAR_SEMITONES || before?.grace === true || note.ornament !== null) return [];
-  if (alignment.added.some(({ afterIndex }) => afterIndex === index - 1)) return [];
+  const { crackSeconds, crackLongest } = input.standards;
+  if (crack === undefined || crack.seconds <= crackSeconds.value || crack.seconds > crackLongest.value) return [];
+  if (!isSure(input, index) || mayBeAnother(input, index, crack.semitones)) return [];
   const facts = { milliseconds: 1000 * crack.seconds, above: crack.semitones > 0 };
   const measured = { value: crack.seconds, unit: 's', expected: { code: 'no-other-pitch', facts: {} } } as const;
-  const place = { ...placeOf(input, note), measured, facts };
+  const place = { ...placeOf(input, input.part.notes[index]!), measured, facts };
   return [{ kind: 'cracked-start', criterion: 'sound', weight: 'watch', size: 0.2 + crack.seconds, ...place }];
+}
+
+/**
+ * Whether a sound before a note may be something else than its own beginning: an octave away the program may mishear, at the
+ * pitch of the note before it is the room, grace notes and ornaments are notes, an added note is told already, and where the
+ * player came from elsewhere anything may have sounded.
+ */
+function mayBeAnother({ part, alignment }: JudgeInput, index: number, semitones: number): boolean {
+  const note = part.notes[index]!;
+  const before = part.notes[index - 1];
+  if (before === undefined || before.grace || note.ornament !== null) return true;
+  const octaves = semitones / 12;
+  if (Math.abs(octaves - Math.round(octaves)) * 12 < NEAR_SEMITONES) return true;
+  if (Math.abs(note.soundingMidi + semitones - before.soundingMidi) < NEAR_SEMITONES) return true;
+  if (alignment.notes[index - 1]?.status !== 'as-written') return true;
+  return (
+    alignment.added.some(({ afterIndex }) => afterIndex === index - 1) ||
+    alignment.restarts.some(({ resumedAtIndex }) => resumedAtIndex === index)
+  );
 }
