@@ -9,6 +9,8 @@ const AIR_DB = -18;
 const SILENT_TONE_DB = -40;
 /** A tone that was late, or at another pitch, takes so long to come. */
 const SPEAK_SECONDS = 0.02;
+/** A pulse is deepest so long after a note begins, and over after twice as long. */
+const PULSE_SECONDS = 0.015;
 /** Shaking is made of so many waves of rates at random; as many and as slow and quick as hands and breath shake. */
 const SHAKE_WAVES = 7;
 const SLOWEST_SHAKE_HZ = 1.5;
@@ -36,7 +38,7 @@ export function soundFaultsAt({ part, faults }: Pick<Context, 'part' | 'faults'>
 }
 
 function isOfSound(kind: string): kind is SoundFault['kind'] {
-  return kind === 'shake' || kind === 'sag' || kind === 'speaks-late' || kind === 'crack';
+  return kind === 'shake' || kind === 'sag' || kind === 'pulse' || kind === 'speaks-late' || kind === 'crack';
 }
 
 /**
@@ -56,6 +58,8 @@ export function soundNow(note: PlayedNote, seed: number, seconds: number): Sound
       const fallen = Math.min(1, Math.max(0, 1 - left / fault.seconds));
       cents -= fault.cents * fallen;
       db -= fault.db * fallen;
+    } else if (fault.kind === 'pulse') {
+      db -= fault.db * rampUp(1 - Math.abs(seconds / PULSE_SECONDS - 1));
     } else if (fault.kind === 'crack') {
       cents += 100 * fault.semitones * (1 - rampUp((seconds - fault.seconds) / SPEAK_SECONDS));
     } else {

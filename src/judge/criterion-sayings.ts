@@ -53,6 +53,8 @@ export interface SayingFacts {
   readonly 'notes-steady': { readonly steady: number; readonly of: number };
   /** long notes that move as regularly as vibrato */
   readonly 'with-vibrato': { readonly count: number };
+  /** how far the level usually dips from one slurred note to the next */
+  readonly 'air-under-slurs': { readonly db: number };
   readonly 'played-through': object;
   readonly restarts: { readonly count: number };
   readonly skips: { readonly count: number };

@@ -16,6 +16,7 @@ import { measureMarkOrder } from './measures/mark-order.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureRests } from './measures/rests.js';
+import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
 import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
@@ -63,5 +64,6 @@ export function measureTake(context: MeasureContext): Measurements {
     heldNotes,
     steadiness: measureSteadiness(heldNotes),
     starts: measureStarts(withNotes),
+    slurredAir: measureSlurredAir(context, transitions, recording),
   };
 }

@@ -8,9 +8,11 @@ import type {
 } from './dynamics-types.js';
 
 import type { PlaceInScore } from './place-in-score.js';
+import type { HeldNoteMeasure, SlurredAirMeasure, StartMeasure, SteadinessMeasure } from './sound-types.js';
 
 export type * from './dynamics-types.js';
 export type { PlaceInScore } from './place-in-score.js';
+export type * from './sound-types.js';
 
 /** The recording itself, before anything is said about the playing. */
 export interface RecordingMeasure {
@@ -186,52 +188,6 @@ export interface BreathMeasure {
   readonly lateSeconds: MaybeNumber;
 }
 
-/** How one long note is held, and where it has come to at its end. */
-export interface HeldNoteMeasure {
-  readonly index: number;
-  readonly bar: string;
-  readonly pass: number;
-  /** what was looked at, without the beginning and the end of the note */
-  readonly seconds: number;
-  /** how far the pitch strays from its own slow course, as a robust standard deviation; regular vibrato is taken out */
-  readonly wobbleCents: number;
-  /** the same of the level; a room that rings makes it out of movements of the pitch */
-  readonly wobbleDb: MaybeNumber;
-  /** present where the pitch moves as regularly as vibrato */
-  readonly vibrato?: { readonly rateHz: number; readonly depthCents: number };
-  /** the end of the note over its middle; negative is lower */
-  readonly endCents: number;
-  /** the same of the level; negative is softer */
-  readonly endDb: number;
-  /** whether a breath, a rest or the end of the part follows */
-  readonly beforeBreath: boolean;
-}
-
-/** How one note begins out of silence. */
-export interface StartMeasure {
-  readonly index: number;
-  readonly bar: string;
-  readonly pass: number;
-  /** from the first sound until the note is at its pitch */
-  readonly pitchSeconds: number;
-  /** from the first sound until it is near its level */
-  readonly levelSeconds: number;
-  /** present where another pitch sounds before it: how far away, upwards positive, and for how long */
-  readonly crack?: { readonly semitones: number; readonly seconds: number };
-}
-
-/** How steadily a player usually holds a long note. */
-export interface SteadinessMeasure {
-  /** median of the long notes without vibrato */
-  readonly wobbleCents: number;
-  /** 95 % */
-  readonly intervalCents: readonly [number, number];
-  /** of these notes */
-  readonly count: number;
-  /** long notes that move as regularly as vibrato */
-  readonly vibratoCount: number;
-}
-
 /** Where the pitch of some notes leans, from the player's own tuning. */
 export interface PitchTendency {
   readonly cents: number;
@@ -292,4 +248,5 @@ export interface Measurements {
   readonly heldNotes: readonly HeldNoteMeasure[];
   readonly steadiness: SteadinessMeasure | NotMeasured;
   readonly starts: readonly StartMeasure[];
+  readonly slurredAir: SlurredAirMeasure | NotMeasured;
 }

@@ -4,6 +4,7 @@ import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
 
 const count = z.int().min(1);
 const interval = <T extends z.ZodType>(bound: T) => z.array(bound).length(2).meta({ description: '95 % interval' });
+const dipSchema = z.object({ dipDb: decibels(), intervalDb: interval(decibels()), count });
 const place = { index: noteIndex, bar, pass };
 
 /**
@@ -95,6 +96,10 @@ export const playingSchema = z.object({
     )
     .optional()
     .meta({ description: 'notes that begin out of silence' }),
+  slurredAir: z
+    .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
+    .optional()
+    .meta({ description: 'how far the level usually dips from one slurred note to the next; leaps: a fourth or more' }),
   steadiness: z
     .union([
       notMeasured,
