@@ -12,6 +12,7 @@ const CRITERION_REASONS = {
   'no-slur-or-staccato': {},
   'no-breath-marked': {},
   'no-breath-heard': {},
+  'sound-coded': {},
 } as const satisfies CodeTable;
 
 /**
@@ -40,6 +41,8 @@ export const REASONS = {
   'too-few-pauses': {},
   'too-few-long-notes': {},
   'decay-hidden': {},
+  'room-rings': {},
+  'held-with-vibrato': {},
   'too-few-pitches': {},
   'too-few-bars': {},
   'too-few-loud-and-soft': {},

@@ -8,7 +8,11 @@ export const CRITERIA = [
   'breath',
   'intonation',
   'continuity',
+  'sound',
 ] as const;
+
+/** What is judged and worth nothing until a brief gives it points: it is told as worth a listen at most. */
+export const WITHOUT_POINTS: ReadonlySet<BriefCriterion> = new Set(['sound']);
 
 /** What a take is judged on, and a brief can give points for. */
 export type BriefCriterion = (typeof CRITERIA)[number];

@@ -1,8 +1,8 @@
 import type { Part } from '../score/index.js';
 import { STANDARDS } from '../standards/index.js';
 import { breathsOfPart } from './breaths-of-part.js';
-import { CRITERIA } from './criteria.js';
-import type { Brief, BriefTempo } from './types.js';
+import { type BriefCriterion, CRITERIA, WITHOUT_POINTS } from './criteria.js';
+import type { Brief, BriefTempo, CriterionWish } from './types.js';
 
 /**
  * @param part the part
@@ -23,8 +23,12 @@ export function defaultBrief(part: Part): Brief {
     contrast: { leastDb: STANDARDS.contrastLeast.value, places: [] },
     hairpin: { leastDb: STANDARDS.hairpinLeast.value },
     intonation: { watchCents: STANDARDS.noteWatch.value, fixCents: STANDARDS.noteFix.value },
-    criteria: Object.fromEntries(CRITERIA.map((name) => [name, { judged: true, points: 1 }])) as Brief['criteria'],
+    criteria: Object.fromEntries(CRITERIA.map((name) => [name, wish(name)])) as Brief['criteria'],
   };
+}
+
+function wish(name: BriefCriterion): CriterionWish {
+  return { judged: true, points: WITHOUT_POINTS.has(name) ? 0 : 1 };
 }
 
 /**

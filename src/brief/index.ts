@@ -7,7 +7,7 @@
  * in performed order, one for every time they are passed.
  */
 export { applyBrief } from './apply-brief.js';
-export { type BriefCriterion, CRITERIA } from './criteria.js';
+export { type BriefCriterion, CRITERIA, WITHOUT_POINTS } from './criteria.js';
 export { defaultBrief } from './default-brief.js';
 export { readBrief } from './read-brief.js';
 export { secondsBetween } from './seconds-between.js';

@@ -4,6 +4,7 @@ import { dynamicPlan, MEZZO_FORTE_DBFS } from './dynamic-plan.js';
 import { findNote } from './find-note.js';
 import { planTiming, type TimedNote } from './plan-timing.js';
 import { seededRandom } from './random.js';
+import { soundFaultsAt } from './sound-faults.js';
 import type { PlayedNote, TakePlan } from './types.js';
 import { VOICES } from './voices.js';
 
@@ -48,6 +49,7 @@ function playedNote(context: Context, at: number): PlayedNote {
   const scatterDb = random.normal() * (plan.levelScatterDb ?? 0.5);
   const ownDb = MEZZO_FORTE_DBFS + VOICES[plan.voice].registerDb(playedMidi) + scatterDb + accentDb;
   const dynamicDb = dynamicAt(note.onsetQuarters);
+  const sound = soundFaultsAt(context, note);
   const endDynamicDb = dynamicAt(note.onsetQuarters + Math.max(0, note.durationQuarters - 1e-3));
   return {
     index: note.index,
@@ -63,6 +65,7 @@ function playedNote(context: Context, at: number): PlayedNote {
     tongued: !isLegatoInto(context, at),
     legato,
     attackDb: accentDb * ATTACK_SHARE,
+    ...(sound.length === 0 ? {} : { sound }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { midiToHz } from '../base/index.js';
 import { MEZZO_FORTE_DBFS } from './dynamic-plan.js';
 import { type Random, seededRandom } from './random.js';
+import { soundNow } from './sound-faults.js';
 import type { PlayedNote, TakePlan } from './types.js';
 import { VOICES, type Voice } from './voices.js';
 import { TABLE_SIZE, wavetable } from './wavetable.js';
@@ -116,11 +117,12 @@ function wander(tone: Tone, random: Random): void {
 function stateAt(note: PlayedNote, plan: TakePlan, voice: Voice, tone: Tone, from: Tone, seconds: number): BlockEnds {
   const length = note.offsetSeconds - note.onsetSeconds;
   const through = Math.min(1, seconds / length);
-  const held = fromDb(note.startDb + (note.endDb - note.startDb) * through + tone.wanderDb);
-  const cents = note.cents + tone.wanderCents + vibratoCents(plan, seconds);
+  const sound = soundNow(note, plan.seed, seconds);
+  const held = fromDb(note.startDb + (note.endDb - note.startDb) * through + tone.wanderDb + sound.db);
+  const cents = note.cents + tone.wanderCents + vibratoCents(plan, seconds) + sound.cents;
   const hz = midiToHz(note.playedMidi + cents / 100);
   const chiff = note.tongued ? fromDb(TONGUE_NOISE_DB) * Math.exp(-seconds / TONGUE_NOISE_SECONDS) : 0;
-  const noise = 1.7 * (fromDb(voice.breathDb) + chiff);
+  const noise = 1.7 * (fromDb(voice.breathDb) + chiff + fromDb(sound.airDb));
   const glide = note.tongued ? 1 : rampUp(seconds / GLIDE_SECONDS);
   return {
     amplitude: envelope(note, voice, seconds) * (from.amplitude + (held - from.amplitude) * glide),

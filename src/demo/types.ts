@@ -42,6 +42,22 @@ export type Fault =
       readonly resumeAt: NoteAddress;
       readonly pauseSeconds: number;
     }
+  /** the air shakes: pitch and level of the note stray irregularly, so far as a root mean square */
+  | { readonly kind: 'shake'; readonly at: NoteAddress; readonly cents: number; readonly db: number }
+  /** the air gives way: in the last `seconds` of the note pitch and level fall by so much */
+  | {
+      readonly kind: 'sag';
+      readonly at: NoteAddress;
+      readonly cents: number;
+      readonly db: number;
+      readonly seconds: number;
+    }
+  /** the air pulses: the level dips by so much as a slurred note begins */
+  | { readonly kind: 'pulse'; readonly at: NoteAddress; readonly db: number }
+  /** nothing but air is heard for so long before the tone comes */
+  | { readonly kind: 'speaks-late'; readonly at: NoteAddress; readonly seconds: number }
+  /** the note begins at another pitch, e.g. a partial, for so long */
+  | { readonly kind: 'crack'; readonly at: NoteAddress; readonly semitones: number; readonly seconds: number }
   /** leaves out these notes and their time; up to the last note of the part, the player breaks off */
   | { readonly kind: 'skip'; readonly from: NoteAddress; readonly to: NoteAddress };
 
@@ -112,7 +128,12 @@ export interface PlayedNote {
   readonly legato: boolean;
   /** extra level of the attack, fading within a tenth of a second */
   readonly attackDb: number;
+  /** what is wrong with its sound; present where a fault asks for it */
+  readonly sound?: readonly SoundFault[];
 }
+
+/** A fault of the sound of one note. */
+export type SoundFault = Extract<Fault, { kind: 'shake' | 'sag' | 'pulse' | 'speaks-late' | 'crack' }>;
 
 /** A take as samples, with what was really played. */
 export interface PerformedTake {

@@ -3,6 +3,7 @@ import { type AskedPlaces, askedPlaces, asksHowToLeave, type LevelMeasure } from
 import type { Criterion } from './finding-kinds.js';
 import type { JudgeInput } from './observed/judge-input.js';
 import type { Observation } from './observed/observation.js';
+import { whySoundIsOut } from './sound-judged.js';
 
 /** How much of a criterion is asked for and can be told, and how much of that is as asked for. */
 export interface Tally {
@@ -41,7 +42,8 @@ export function countPlaces(
     (n) => n.status !== 'unclear' && !part.notes[n.index]!.grace && !notPlayed.has(n.index),
   );
   const extra = observations.filter((o) => o.kind === 'added-note' && o.weight === 'fix').length;
-  const { groups, entries, fermatas, contrasts, hairpins, transitions, accents, breaths, notes } = measurements;
+  const { groups, entries, fermatas, contrasts, hairpins, transitions, accents, breaths, notes, heldNotes } =
+    measurements;
   const left = transitions.filter((t) => asksHowToLeave(part.notes[t.index]!)).length + accents.length;
   const inTempo = tempoTally(input);
   return {
@@ -54,6 +56,7 @@ export function countPlaces(
     articulation: tally('articulation', left),
     breath: tally('breath', count(breaths.map((b) => b.gapSeconds)) + unasked(observations)),
     intonation: tally('intonation', count(notes.map((n) => n.centsFromOwnTuning))),
+    sound: whySoundIsOut(measurements) === null ? tally('sound', heldNotes.length) : { of: 0, met: 0, notPlayed: 0 },
     continuity: tally('continuity', part.bars.length - out.continuity, stopped(observations)),
   };
 }
@@ -84,6 +87,7 @@ function outIn(input: JudgeInput, asked: AskedPlaces, notPlayed: ReadonlySet<num
     articulation: some(asked.slursAndDots) + some(asked.accents),
     breath: breaths.filter((b) => notPlayed.has(b.index) || notPlayed.has(b.index + 1)).length,
     intonation: left.filter((note) => note.durationQuarters >= shortestMeasured(input)).length,
+    sound: left.filter((note) => note.durationQuarters >= shortestHeld(input)).length,
     continuity: barsOut(input, notPlayed),
   };
 }
@@ -98,6 +102,14 @@ function mostly(notPlayed: ReadonlySet<number>, from: number, to: number): boole
 function shortestMeasured({ part, measurements }: JudgeInput): number {
   const told = measurements.notes.filter((n) => isMeasured(n.centsFromOwnTuning) && !part.notes[n.index]!.grace);
   return told.reduce((least, n) => Math.min(least, part.notes[n.index]!.durationQuarters), Number.POSITIVE_INFINITY);
+}
+
+/** Quarters of the shortest note that was held long enough to be looked at. */
+function shortestHeld({ part, measurements }: JudgeInput): number {
+  return measurements.heldNotes.reduce(
+    (least, { index }) => Math.min(least, part.notes[index]!.durationQuarters),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 function surely(observations: readonly Observation[], criterion: Criterion): number {

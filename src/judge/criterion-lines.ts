@@ -1,5 +1,5 @@
 import { isMeasured } from '../base/index.js';
-import { CRITERIA } from '../brief/index.js';
+import { type Brief, CRITERIA, WITHOUT_POINTS } from '../brief/index.js';
 import type { BreathMeasure } from '../measure/index.js';
 import { tempoBeat } from '../score/index.js';
 import { countPlaces } from './count-places.js';
@@ -10,6 +10,8 @@ import type { JudgeInput } from './observed/judge-input.js';
 import type { Observation } from './observed/observation.js';
 import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
 import { pointsFor } from './points.js';
+import { whySoundIsOut } from './sound-judged.js';
+import { soundSayings } from './sound-sayings.js';
 import type { CriterionLine, Finding } from './types.js';
 import type { WhatWasPlayed } from './what-was-played.js';
 import { isLeftOut, whyNothing } from './why-nothing.js';
@@ -26,7 +28,7 @@ const LEAST_OF_A_WAY = 3;
  * @param findings what was found
  * @param observations all that was noticed, before anything is grouped
  * @param played what was played of the part
- * @returns all eight criteria, in fixed order
+ * @returns all nine criteria, in fixed order
  */
 export function criterionLines(
   input: JudgeInput,
@@ -54,14 +56,22 @@ export function criterionLines(
       sayings,
       ...(reason === null ? {} : { reason }),
       ...tally,
-      ...(brief === undefined ? {} : { points: pointsFor(brief, criterion, tally, counts) }),
+      ...(brief === undefined || isWithoutPoints(brief, criterion)
+        ? {}
+        : { points: pointsFor(brief, criterion, tally, counts) }),
     };
   });
+}
+
+/** Whether a criterion earns nothing unless the brief says so, and it does not: then it alters no sum and no error of one. */
+function isWithoutPoints({ criteria }: Brief, criterion: Criterion): boolean {
+  return WITHOUT_POINTS.has(criterion) && criteria[criterion].points === 0;
 }
 
 /** Whether there was anything to judge by: without it, no finding does not mean that all is well. */
 function hasEvidence({ measurements, part }: JudgeInput, criterion: Criterion): boolean {
   const { groups, entries, tempo, tuning, contrasts, hairpins, recording, transitions } = measurements;
+  if (criterion === 'sound') return whySoundIsOut(measurements) === null;
   if (criterion === 'rhythm') return groups.length + entries.length > 0;
   if (criterion === 'tempo') return isMeasured(tempo);
   if (criterion === 'intonation') return isMeasured(tuning);
@@ -120,6 +130,7 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     const { tuning } = input.measurements;
     return isMeasured(tuning) ? [tuningSaying(tuning.a4Hz, tuning.centsFromA440), ...leanings(input)] : [];
   },
+  sound: soundSayings,
   continuity: ({ alignment: { restarts, skips } }) => {
     const sayings: Saying[] = [];
     if (restarts.length > 0) sayings.push({ code: 'restarts', facts: { count: restarts.length } });

@@ -49,6 +49,12 @@ export interface SayingFacts {
   readonly tuning: { readonly a4Hz: number; readonly cents: number; readonly heard: 'exact' | 'close' | 'off' };
   readonly register: { readonly register: 'low' | 'high'; readonly cents: number };
   readonly 'loud-notes': { readonly cents: number };
+  /** long notes held as steadily as this player usually does, of those that were looked at */
+  readonly 'notes-steady': { readonly steady: number; readonly of: number };
+  /** long notes that move as regularly as vibrato */
+  readonly 'with-vibrato': { readonly count: number };
+  /** how far the level usually dips from one slurred note to the next */
+  readonly 'air-under-slurs': { readonly db: number };
   readonly 'played-through': object;
   readonly restarts: { readonly count: number };
   readonly skips: { readonly count: number };

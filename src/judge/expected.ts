@@ -14,6 +14,7 @@ export interface ExpectedFacts {
   readonly 'next-note-on-beat': object;
   readonly 'no-breath': object;
   readonly 'no-gap': object;
+  readonly 'no-other-pitch': object;
   readonly 'no-wait': object;
   readonly 'on-the-beat': object;
   readonly percent: { readonly percent: number };

@@ -33,6 +33,9 @@ export const FINDING_KINDS = [
   'breath-short',
   'note-out-of-tune',
   'tuning-off',
+  'unsteady-note',
+  'air-gives-way',
+  'cracked-start',
   'went-well',
 ] as const;
 

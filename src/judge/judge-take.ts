@@ -10,6 +10,7 @@ import { judgeMissingAndAdded } from './judges/missing-and-added.js';
 import { judgePitches } from './judges/pitches.js';
 import { judgePraise } from './judges/praise.js';
 import { judgeRhythm } from './judges/rhythm.js';
+import { judgeSound } from './judges/sound.js';
 import { judgeTempo } from './judges/tempo.js';
 import { observe } from './observe.js';
 import type { JudgeInput } from './observed/judge-input.js';
@@ -33,6 +34,7 @@ const JUDGES: readonly ((input: JudgeInput) => Observation[])[] = [
   judgeBreath,
   judgeIntonation,
   judgeTempo,
+  judgeSound,
   judgePraise,
 ];
 

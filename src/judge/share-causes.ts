@@ -15,7 +15,7 @@ export interface LedObservation {
 }
 
 /** Criteria in which one habit shows in many places. A wrong note is a matter of its own. */
-const HABITS: ReadonlySet<Criterion> = new Set(['rhythm', 'dynamics', 'articulation', 'breath']);
+const HABITS: ReadonlySet<Criterion> = new Set(['rhythm', 'dynamics', 'articulation', 'breath', 'sound']);
 
 /**
  * Findings of one kind share a cause: the most useful one leads and names the bars of the others, which are then only

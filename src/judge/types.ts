@@ -63,6 +63,6 @@ export interface Judgement {
   readonly played?: PlayedBars;
   /** most useful first */
   readonly findings: readonly Finding[];
-  /** one line a criterion, always all eight, in the order of the brief's criteria */
+  /** one line a criterion, always all nine, in the order of the brief's criteria */
   readonly criteria: readonly CriterionLine[];
 }

@@ -1,6 +1,7 @@
 import { isMeasured, type Reason } from '../base/index.js';
 import type { Criterion } from './finding-kinds.js';
 import type { JudgeInput } from './observed/judge-input.js';
+import { whySoundIsOut } from './sound-judged.js';
 
 /**
  * @param input one take
@@ -41,4 +42,5 @@ const WHY: Readonly<Record<Criterion, (input: JudgeInput) => Reason | null>> = {
   }),
   intonation: ({ measurements: { tuning } }) => (isMeasured(tuning) ? null : tuning.notMeasured),
   continuity: () => null,
+  sound: ({ measurements }) => whySoundIsOut(measurements),
 };

@@ -9,12 +9,16 @@ import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
 import { measureGroups } from './measures/groups.js';
 import { measureHairpins } from './measures/hairpins.js';
+import { measureHeldNotes } from './measures/held-notes.js';
 import { measureIntonation } from './measures/intonation.js';
 import { measureLevels } from './measures/levels.js';
 import { measureMarkOrder } from './measures/mark-order.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureRests } from './measures/rests.js';
+import { measureSlurredAir } from './measures/slurred-air.js';
+import { measureStarts } from './measures/starts.js';
+import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
@@ -34,11 +38,13 @@ export function measureTake(context: MeasureContext): Measurements {
   const withNotes = { ...context, notes };
   const levels = measureLevels(withNotes);
   const transitions = measureTransitions(context);
+  const recording = measureRecording(withNotes);
+  const heldNotes = measureHeldNotes(withNotes, recording);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
     notes,
     levels,
-    recording: measureRecording(withNotes),
+    recording,
     tuning: measureTuning(withNotes),
     tempo: measureTempo(context),
     contrasts: measureContrasts(withLoudness, levels),
@@ -55,5 +61,9 @@ export function measureTake(context: MeasureContext): Measurements {
     breaths: measureBreaths(context, transitions),
     intonation: measureIntonation(withNotes),
     markOrder: measureMarkOrder(withLoudness),
+    heldNotes,
+    steadiness: measureSteadiness(heldNotes),
+    starts: measureStarts(withNotes),
+    slurredAir: measureSlurredAir(context, transitions, recording),
   };
 }

@@ -8,9 +8,11 @@ import type {
 } from './dynamics-types.js';
 
 import type { PlaceInScore } from './place-in-score.js';
+import type { HeldNoteMeasure, SlurredAirMeasure, StartMeasure, SteadinessMeasure } from './sound-types.js';
 
 export type * from './dynamics-types.js';
 export type { PlaceInScore } from './place-in-score.js';
+export type * from './sound-types.js';
 
 /** The recording itself, before anything is said about the playing. */
 export interface RecordingMeasure {
@@ -243,4 +245,8 @@ export interface Measurements {
   readonly addedPlaces: readonly PlaceInScore[];
   readonly intonation: IntonationMeasure;
   readonly markOrder: MarkOrderMeasure;
+  readonly heldNotes: readonly HeldNoteMeasure[];
+  readonly steadiness: SteadinessMeasure | NotMeasured;
+  readonly starts: readonly StartMeasure[];
+  readonly slurredAir: SlurredAirMeasure | NotMeasured;
 }

@@ -133,7 +133,8 @@ function playing(
 ): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
-  const { articulations, breaths, accents, intonation, markOrder } = measurements;
+  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness, starts, slurredAir } =
+    measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
     tuning,
@@ -150,6 +151,10 @@ function playing(
     accents,
     intonation,
     markOrder,
+    heldNotes,
+    steadiness,
+    starts,
+    slurredAir,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

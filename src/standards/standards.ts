@@ -176,6 +176,46 @@ export const STANDARDS = {
     unit: 'share',
     source: 'drift noticeable at about 3 % over several beats (Drake & Botte 1993), doubled',
   },
+  wobbleWatch: {
+    value: 12,
+    unit: 'cents',
+    source:
+      'working value: beyond the just noticeable 10 cents (Hill & Summers 2007); of 363 long notes of real players 14 stray so far, vibrato left out',
+  },
+  wobbleOver: {
+    value: 2.5,
+    unit: 'times',
+    source:
+      'working value: a note is held against the upper quartile of the player’s own, as instruments and players differ',
+  },
+  wobbleSeconds: {
+    value: 0.55,
+    unit: 's',
+    source: 'working value: of a shorter note what happens once at its end is half of it',
+  },
+  wobbleVibrato: {
+    value: 0.2,
+    unit: 'share',
+    source: 'working value: of a player who has vibrato, an uneven one cannot be told from shaking',
+  },
+  sagCents: {
+    value: 15,
+    unit: 'cents',
+    source:
+      'working value: beyond the just noticeable 10 cents (Hill & Summers 2007); real players’ last notes before a breath end 9 cents lower at most, and most end higher',
+  },
+  sagDb: { value: 2, unit: 'dB', source: 'as fallLeast: the level falls together with the pitch' },
+  crackSeconds: {
+    value: 0.04,
+    unit: 's',
+    source: 'working value: a shorter sound at another pitch is part of any attack',
+  },
+  crackLongest: { value: 0.15, unit: 's', source: 'working value: a longer sound is a note of its own' },
+  wetRoom: {
+    value: 0.7,
+    unit: 's',
+    source: 'working value: in such a room the notes before are heard in a note, and sway it',
+  },
   inTune: { value: 10, unit: 'cents', source: 'just noticeable (Hill & Summers 2007)' },
 } as const satisfies Record<string, Standard>;
 

@@ -78,6 +78,16 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { written: 'A', cents: 38, times: 1, secondCents: 4 },
     { written: 'B♭', cents: -38, times: 4, secondCents: 0.2 },
   ],
+  'unsteady-note': [
+    { cents: 19.4, usual: 1.2 },
+    { cents: 14, usual: 0.3 },
+    { cents: 33, usual: 4.1 },
+  ],
+  'air-gives-way': [{ cents: 24, db: 5 }],
+  'cracked-start': [
+    { milliseconds: 70, above: true },
+    { milliseconds: 70, above: false },
+  ],
   'off-tempo': [
     { played: 78, marked: 92 },
     { played: 110, marked: 92 },

@@ -230,6 +230,10 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     addedPlaces: [],
     intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
+    heldNotes: [],
+    starts: [],
+    slurredAir: { dipDb: 0.4, intervalDb: [0.2, 0.6], count: 30 },
+    steadiness: { wobbleCents: 1.4, intervalCents: [1.1, 1.7], count: 9, vibratoCount: 0 },
   };
 }
 
@@ -341,6 +345,7 @@ function handWordsOf(findings: readonly ResultFinding[]): Sample['handWords'] {
     breath: 'breaths at the marks, none elsewhere',
     intonation: 'half of the notes within 6 cents of your own tuning, which is 4 cents sharp of A = 440 Hz',
     continuity: 'played through without a stop',
+    sound: '9 of 9 long notes held steadily',
   } as const;
   const count = (criterion: string, weight: string) =>
     findings.filter((finding) => finding.criterion === criterion && finding.weight === weight).length;

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { type Brief, defaultBrief } from '../../src/brief/index.js';
 import { type FindingKind, judgeTake } from '../../src/judge/index.js';
-import { type Measurements, measureTake, type TransitionMeasure } from '../../src/measure/index.js';
+import {
+  type HeldNoteMeasure,
+  type Measurements,
+  measureTake,
+  type TransitionMeasure,
+} from '../../src/measure/index.js';
+import { measureSteadiness } from '../../src/measure/measures/steadiness.js';
 import type { Part, PartNote } from '../../src/score/index.js';
 import { dynamic, type NoteSketch, smallPart } from '../demo/small-part.js';
 import { handContext, playEvenly } from '../helpers/hand-context.js';
@@ -70,6 +76,143 @@ function sides(what: string, kind: FindingKind, tell: (value: number) => ReturnT
     expect(weightOf(tell(value), kind)).toBe(told);
   });
 }
+
+describe('sound', () => {
+  const held = (change: Partial<HeldNoteMeasure>, others: Partial<HeldNoteMeasure> = {}, vibrato = 0) => {
+    const usual = { seconds: 1.5, wobbleDb: 0.1, endCents: 0, endDb: -1, beforeBreath: false, pass: 1, wobbleCents: 2 };
+    const heldNotes = Array.from({ length: 10 }, (_, index): HeldNoteMeasure => {
+      const wave = index < vibrato ? { vibrato: { rateHz: 5, depthCents: 20 } } : {};
+      return { index, bar: PART.notes[index]!.bar, ...usual, ...wave, ...others, ...(index === 9 ? change : {}) };
+    });
+    return { heldNotes, steadiness: measureSteadiness(heldNotes) };
+  };
+  const shaking = (change: Partial<HeldNoteMeasure>, others = {}, vibrato = 0, recording = RECORDING) =>
+    measured({ ...held(change, others, vibrato), recording });
+
+  sides(
+    'a shaking note, cents',
+    'unsteady-note',
+    (wobbleCents) => shaking({ wobbleCents }),
+    [11.9, null],
+    [12.1, 'watch'],
+  );
+  // two and a half times the upper quartile of the player's own, 8 cents, are 20
+  sides(
+    'a shaking note of a player who sways by 8 cents, cents',
+    'unsteady-note',
+    (wobbleCents) => shaking({ wobbleCents }, { wobbleCents: 8 }),
+    [19.9, null],
+    [20.1, 'watch'],
+  );
+  sides(
+    'a shaking note held for so many seconds',
+    'unsteady-note',
+    (seconds) => shaking({ wobbleCents: 30, seconds }),
+    [0.54, null],
+    [0.56, 'watch'],
+  );
+  // a fifth of ten notes are two
+  sides(
+    'a shaking note among so many with vibrato',
+    'unsteady-note',
+    (count) => shaking({ wobbleCents: 30 }, {}, count),
+    [2, 'watch'],
+    [3, null],
+  );
+  sides(
+    'a shaking note in a room of so many seconds',
+    'unsteady-note',
+    (rings) => shaking({ wobbleCents: 30 }, {}, 0, { ...RECORDING, reverberationSeconds: rings }),
+    [0.69, 'watch'],
+    [0.71, null],
+  );
+  it('says nothing of a note that moves as regularly as vibrato', () => {
+    const vibrato = { rateHz: 6, depthCents: 60 };
+    expect(weightOf(shaking({ wobbleCents: 30, vibrato }), 'unsteady-note')).toBeNull();
+  });
+  it.each([
+    ['automatic gain', { ...RECORDING, levelRiding: true }, 'level-moved'],
+    ['a lossy coding', { ...RECORDING, onsetSpreadSeconds: 0.0025 }, 'sound-coded'],
+    ['speech coding', { ...RECORDING, cautions: [{ code: 'speech-coding', facts: {} }] }, 'sound-coded'],
+    ['a wet room', { ...RECORDING, reverberationSeconds: 1.2 }, 'room-rings'],
+  ] as const)('says nothing for %s, and why', (_, recording, code) => {
+    const judgement = measured({
+      ...held({ wobbleCents: 60, endCents: -60, endDb: -9, beforeBreath: true }),
+      recording,
+    });
+    expect(judgement.findings.filter(({ criterion }) => criterion === 'sound')).toEqual([]);
+    expect(judgement.criteria.at(-1)).toMatchObject({ criterion: 'sound', judged: false, reason: { code } });
+  });
+
+  const sinking = (change: Partial<HeldNoteMeasure>, others = {}) =>
+    measured({ ...held({ beforeBreath: true, endCents: -30, endDb: -6, ...change }, others), recording: RECORDING });
+  sides(
+    'air that gives way, cents',
+    'air-gives-way',
+    (endCents) => sinking({ endCents }),
+    [-14.9, null],
+    [-15.1, 'watch'],
+  );
+  sides('air that gives way, dB', 'air-gives-way', (endDb) => sinking({ endDb }), [-1.9, null], [-2.1, 'watch']);
+  // the player's own long notes end 10 cents lower
+  sides(
+    'air that gives way beside notes that all end lower, cents',
+    'air-gives-way',
+    (endCents) => sinking({ endCents }, { endCents: -10 }),
+    [-24.9, null],
+    [-25.1, 'watch'],
+  );
+  it('is the player’s own way where no breath follows', () => {
+    expect(weightOf(sinking({ beforeBreath: false }), 'air-gives-way')).toBeNull();
+  });
+  const cracking = (crack: { semitones: number; seconds: number }, more: JudgedOptions = {}) => {
+    const starts = [{ index: 9, ...PLACE, pitchSeconds: 0.1, levelSeconds: 0.02, crack }];
+    return measured({ ...held({}), starts, recording: RECORDING }, more);
+  };
+  // note 9 lies 5 semitones below note 8
+  const crackFor = (seconds: number) => cracking({ semitones: 7, seconds });
+  sides(
+    'a crack, seconds',
+    'cracked-start',
+    crackFor,
+    [0.039, null],
+    [0.041, 'watch'],
+    [0.149, 'watch'],
+    [0.151, null],
+  );
+  const crackTo = (semitones: number) => cracking({ semitones, seconds: 0.1 });
+  sides(
+    'a crack, semitones',
+    'cracked-start',
+    crackTo,
+    [7, 'watch'],
+    [12, null],
+    [24.3, null],
+    [19, 'watch'],
+    [-4, 'watch'],
+  );
+  sides('a crack to the pitch of the note before, semitones', 'cracked-start', crackTo, [5, null], [4, 'watch']);
+  it.each([
+    ['the note before was not played', { aligned: { 8: { status: 'left-out' } } }],
+    [
+      'the player began again there',
+      { alignment: { restarts: [{ stoppedAtIndex: 12, resumedAtIndex: 9, onsetSeconds: 9.5 }] } },
+    ],
+    ['the note itself is not sure', { aligned: { 9: { confidence: 0.3 } } }],
+  ] as const)('is no crack where %s', (_, more) => {
+    expect(weightOf(cracking({ semitones: 7, seconds: 0.1 }, more as JudgedOptions), 'cracked-start')).toBeNull();
+  });
+  it('is an added note where it is told as one', () => {
+    const added = [{ onsetSeconds: 9.4, offsetSeconds: 9.5, midi: 70, afterIndex: 8 }];
+    expect(weightOf(cracking({ semitones: 7, seconds: 0.1 }, { alignment: { added } }), 'cracked-start')).toBeNull();
+  });
+
+  it('is never more than worth a listen, and costs nothing', () => {
+    const { findings, criteria } = shaking({ wobbleCents: 90, endCents: -90, endDb: -20, beforeBreath: true });
+    expect(findings.filter((f) => f.criterion === 'sound').map((f) => f.weight)).toEqual(['watch', 'watch']);
+    expect(criteria.at(-1)).toMatchObject({ fix: 0, watch: 2, of: 10, met: 10 });
+  });
+});
 
 describe('notes', () => {
   const other = (playedMidi: number, confidence = 1) =>

@@ -220,7 +220,7 @@ describe('the list of findings', () => {
   it.each(['other', 'nothing'] as const)('is empty for a take that is not of this part (%s)', (fit) => {
     const result = judged(PART, { alignment: { fit }, aligned: many });
     expect(result.findings).toEqual([]);
-    expect(result.criteria).toHaveLength(8);
+    expect(result.criteria).toHaveLength(9);
   });
 
   it('has a place for every finding that the part has', () => {
@@ -242,9 +242,10 @@ describe('the lines of the criteria', () => {
     'breath',
     'intonation',
     'continuity',
+    'sound',
   ];
 
-  it('are always eight, in one order, and count the findings', () => {
+  it('are always nine, in one order, and count the findings', () => {
     const aligned = { 3: { status: 'other-pitch' as const, playedMidi: 70, confidence: 1 } };
     for (const { findings, criteria } of [judged(PART), judged(PART, { aligned })]) {
       expect(criteria.map((line) => line.criterion)).toEqual(ALL);

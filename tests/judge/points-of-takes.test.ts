@@ -23,6 +23,8 @@ const POINTS = {
   breath: 5,
   intonation: 10,
   continuity: 5,
+  // steadiness is told and earns nothing, as where a brief gives it no points
+  sound: 0,
 };
 const BRIEF: Brief = {
   ...defaultBrief(PART),
@@ -81,6 +83,10 @@ describe('a take that is broken off', () => {
   it('earns less in every criterion that asks for something there', () => {
     const [whole, half] = [takes.at(-1)!, takes[3]!];
     for (const { criterion, points } of half.judgement.criteria) {
+      if (criterion === 'sound') {
+        expect(points).toBeUndefined();
+        continue;
+      }
       expect([criterion, points!.given! < 0.75 * of(whole, criterion).points!.given!]).toEqual([criterion, true]);
     }
   });
@@ -126,7 +132,8 @@ describe('a take that the recorder cut off', () => {
   it.each([3, 4, 5, 6, 7])('%i eighths in earns no points, and says why', (eighths) => {
     const { judgement } = cutOff(eighths);
     expect(judgement.played?.ending).toBe('cut-off');
-    expect(judgement.criteria.map((line) => line.points!.given)).toEqual(judgement.criteria.map(() => null));
+    const lines = judgement.criteria.filter(({ criterion }) => criterion !== 'sound');
+    expect(lines.map((line) => line.points!.given)).toEqual(lines.map(() => null));
     expect(judgement.findings.filter((f) => f.kind === 'skipped-bars' && f.weight === 'fix')).toEqual([]);
   });
 

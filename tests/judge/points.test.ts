@@ -44,6 +44,26 @@ describe('points by a brief', () => {
     expect(of(all, 'notes')).toMatchObject({ of: 24, met: 21, points: { possible: 20, given: 17.5 } });
   });
 
+  it('are no part of the sound until a brief gives it some', () => {
+    expect(
+      of(
+        lines(() => ({})),
+        'sound',
+      ).points,
+    ).toBeUndefined();
+    expect(
+      of(
+        lines(() => ({})),
+        'sound',
+      ).judged,
+    ).toBe(true);
+    const given = of(
+      lines(() => ({}), { sound: { judged: true, points: 6 } }),
+      'sound',
+    );
+    expect(given).toMatchObject({ of: 24, met: 24, points: { possible: 6, given: 6 } });
+  });
+
   it('cost nothing for what is only to be watched', () => {
     const all = lines((note) => (note.index === 9 ? { status: 'other-pitch', playedMidi: 64, confidence: 0.2 } : {}));
     expect(of(all, 'notes').watch).toBe(1);

@@ -230,7 +230,7 @@ describe('the section’s CSV', () => {
         'wav-damaged: the WAV header is damaged: its format description is cut short; export or record the take again',
     });
     const cells = Object.entries(row ?? {}).filter(([head]) => /_fix|_watch|notes_|tempo_|tuning_/.test(head));
-    expect(cells).toHaveLength(20);
+    expect(cells).toHaveLength(22);
     expect([row?.bars_played, row?.ending, row?.latest]).toEqual(['not measured', 'not measured', 'not measured']);
     for (const [, cell] of cells) expect(cell).toBe('not measured');
   });

@@ -112,13 +112,17 @@ describe('the error of points', () => {
   });
 });
 
+const pointsOf = (criterion: string, notes: number) =>
+  criterion === 'notes' ? { possible: 60, given: (60 * notes) / 100 } : { possible: 5, given: 5 };
+
 function take(player: string, notes: number, more: Partial<TakeResult> = {}): TakeResult {
   const result = resultOf({ ...sampleReview({ findings: [] }), player });
   const criteria = result.criteria.map((line) => ({
     ...line,
     of: 100,
     met: notes,
-    points: line.criterion === 'notes' ? { possible: 60, given: (60 * notes) / 100 } : { possible: 5, given: 5 },
+    // sound has none until a brief gives it some
+    ...(line.criterion === 'sound' ? {} : { points: pointsOf(line.criterion, notes) }),
   }));
   return { ...result, criteria, ...more };
 }
@@ -150,6 +154,18 @@ const standing = (marks: readonly PanelMark[] = [], chairs: number | null = null
   });
 
 describe('the table for a director', () => {
+  // A result of a program that did not know the sound yet has no line of it; neither points nor their error may differ.
+  it('is the same with and without a line of sound that earns nothing', () => {
+    const without = TAKES.map(([name, result]) => {
+      const criteria = result.criteria.filter(({ criterion }) => criterion !== 'sound');
+      return standingRow(name, { ...result, criteria });
+    });
+    const rows = TAKES.map(([name, result]) => standingRow(name, result));
+    expect(rows.map(({ criteria }) => criteria)).toEqual(without.map(({ criteria }) => criteria));
+    expect(rows.map(({ error }) => error)).toEqual(without.map(({ error }) => error));
+    expect(rows[0]?.criteria).toHaveLength(8);
+  });
+
   it('has most points first, places as far as they are sure, and no points for a take cut off', () => {
     const [group] = standing().groups;
     expect(group?.takes.map(({ name, given, place }) => [name, given, place])).toEqual([

@@ -31,6 +31,7 @@ const CRITERIA = [
   'breath',
   'intonation',
   'continuity',
+  'sound',
 ] as const;
 
 async function pagesOf(part: Part, paper: PaperSize, change: (result: TakeResult) => TakeResult = (result) => result) {

@@ -62,6 +62,15 @@ const WRITTEN_DOWN: readonly (readonly [name: string, value: number, unit: strin
   ['breathLate', 0.35, 's', 'common practice'],
   ['hesitation', 0.8, 's', 'common practice'],
   ['drift', 0.07, 'share', 'Drake & Botte 1993'],
+  ['wobbleWatch', 12, 'cents', 'Hill & Summers 2007'],
+  ['wobbleOver', 2.5, 'times', 'working value'],
+  ['wobbleSeconds', 0.55, 's', 'working value'],
+  ['wobbleVibrato', 0.2, 'share', 'working value'],
+  ['sagCents', 15, 'cents', 'Hill & Summers 2007'],
+  ['sagDb', 2, 'dB', 'fallLeast'],
+  ['crackSeconds', 0.04, 's', 'working value'],
+  ['crackLongest', 0.15, 's', 'working value'],
+  ['wetRoom', 0.7, 's', 'working value'],
   ['inTune', 10, 'cents', 'Hill & Summers 2007'],
 ];
 

@@ -65,6 +65,9 @@ const FACTS: { readonly [K in keyof Facts]: fc.Arbitrary<Facts[K]> } = {
   'breath-short': fc.record({ seconds: number(0.12, 0.3) }),
   'tuning-off': fc.record({ cents: number(-90, 90).filter((cents) => Math.abs(cents) > 15) }),
   'note-out-of-tune': fc.record({ written: names, cents: number(-90, 90), times: fc.integer({ min: 1, max: 9 }) }),
+  'unsteady-note': fc.record({ cents: number(12, 90), usual: number(0, 20) }),
+  'air-gives-way': fc.record({ cents: number(15, 90), db: number(2, 30) }),
+  'cracked-start': fc.record({ milliseconds: number(40, 250), above: fc.boolean() }),
   'off-tempo': fc.record({ played: number(30, 240), marked: number(30, 240) }),
   'went-well': fc.record({ about: praise }),
 };

@@ -73,6 +73,12 @@ export interface Facts {
     readonly secondCents?: number;
   };
   'off-tempo': { readonly played: number; readonly marked: number; readonly beat?: TempoBeat };
+  /** how far the pitch strays, and how far it usually does in this take, cents */
+  'unsteady-note': { readonly cents: number; readonly usual: number };
+  /** how far pitch and level fall at the end of a note before a breath */
+  'air-gives-way': { readonly cents: number; readonly db: number };
+  /** how long another pitch sounds before the note does, and whether it lies above it */
+  'cracked-start': { readonly milliseconds: number; readonly above: boolean };
   'went-well': { readonly about: Praise };
 }
 

@@ -6,6 +6,12 @@ import { codeSchema } from './common-schema.js';
 /** The criteria of judgement, in the order of every table. */
 export const criterionSchema = z.enum(CRITERIA);
 
+/** Criteria that were there from the beginning: in tables for programs their columns keep their places. */
+export const FIRST_CRITERIA = CRITERIA.filter((criterion) => criterion !== 'sound');
+
+/** Criteria whose columns come after all that were there before. */
+export const LATER_CRITERIA = CRITERIA.filter((criterion) => criterion === 'sound');
+
 /** One criterion in one line for tables. */
 export const criterionLineSchema = z.object({
   criterion: criterionSchema,

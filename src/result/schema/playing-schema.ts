@@ -1,9 +1,10 @@
 import { z } from 'zod';
-import { beats, cents, centsPerDb, correlation, decibels, maybe, seconds, share } from '../quantities.js';
+import { beats, cents, centsPerDb, correlation, decibels, hertz, maybe, seconds, share } from '../quantities.js';
 import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
 
 const count = z.int().min(1);
 const interval = <T extends z.ZodType>(bound: T) => z.array(bound).length(2).meta({ description: '95 % interval' });
+const dipSchema = z.object({ dipDb: decibels(), intervalDb: interval(decibels()), count });
 const place = { index: noteIndex, bar, pass };
 
 /**
@@ -63,6 +64,54 @@ export const playingSchema = z.object({
     })
     .optional()
     .meta({ description: 'all passages under one mark together, the notes’ own loudness taken out' }),
+  heldNotes: z
+    .array(
+      z.object({
+        ...place,
+        seconds: seconds('what was looked at, without beginning and end'),
+        wobbleCents: cents('how far the pitch strays from its own slow course, vibrato taken out; robust spread'),
+        wobbleDb: maybe(decibels('the same of the level')),
+        vibrato: z.object({ rateHz: hertz(), depthCents: cents() }).optional(),
+        endCents: cents('the end of the note over its middle'),
+        endDb: decibels('the end of the note over its middle'),
+        beforeBreath: z.boolean().meta({ description: 'whether a breath, a rest or the end of the part follows' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'notes held for about half a second or more' }),
+  starts: z
+    .array(
+      z.object({
+        ...place,
+        pitchSeconds: seconds('from the first sound until the note is at its pitch'),
+        levelSeconds: seconds('from the first sound until it is near its level'),
+        crack: z
+          .object({
+            semitones: z.number().meta({ description: 'from the note, upwards positive' }),
+            seconds: seconds(),
+          })
+          .optional()
+          .meta({ description: 'present where another pitch sounds before it' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'notes that begin out of silence' }),
+  slurredAir: z
+    .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
+    .optional()
+    .meta({ description: 'how far the level usually dips from one slurred note to the next; leaps: a fourth or more' }),
+  steadiness: z
+    .union([
+      notMeasured,
+      z.object({
+        wobbleCents: cents('median of the held notes without vibrato'),
+        intervalCents: interval(cents()),
+        count,
+        vibratoCount: z.int().min(0).meta({ description: 'held notes that move as regularly as vibrato' }),
+      }),
+    ])
+    .optional()
+    .meta({ description: 'how steadily long notes are usually held' }),
 });
 
 /**

@@ -1,7 +1,7 @@
 import { byCodePoint, isMeasured, type MaybeNumberTold } from '../../base/index.js';
 import type { Criterion } from '../../judge/index.js';
 import { CSV_WORDS } from '../../words/index.js';
-import { criterionSchema } from '../schema/criterion-schema.js';
+import { FIRST_CRITERIA, LATER_CRITERIA } from '../schema/criterion-schema.js';
 
 import { csvText, textCell } from './csv-text.js';
 import type { SectionFailure, SectionResult, SectionTake } from './section-result-schema.js';
@@ -10,10 +10,11 @@ const HEADS = [
   ...['take', 'file', 'player', 'date', 'instrument', 'score', 'outcome'],
   ...['tempo_quarter_bpm', 'tuning_cents_from_a440', 'notes_as_written', 'notes_in_part'],
   ...['points_given', 'points_possible'],
-  ...criterionSchema.options.flatMap((criterion) => [`${criterion}_fix`, `${criterion}_watch`]),
+  ...FIRST_CRITERIA.flatMap(countHeads),
   ...['first', 'second', 'third', 'failure'],
   // later columns come after the ones that were there before
   ...['bars_played', 'bars_to_play', 'ending', 'latest'],
+  ...LATER_CRITERIA.flatMap(countHeads),
 ];
 
 /**
@@ -58,13 +59,14 @@ function row(take: SectionTake): string[] {
     String(take.notesInPart),
     String(take.points?.given ?? nothing),
     String(take.points?.possible ?? nothing),
-    ...criterionSchema.options.flatMap((criterion) => counts(take, criterion)),
+    ...FIRST_CRITERIA.flatMap((criterion) => counts(take, criterion)),
     ...[0, 1, 2].map((i) => textCell(take.first[i] ?? '')),
     '',
     String(take.played?.played ?? CSV_WORDS.notMeasured),
     String(take.played?.of ?? CSV_WORDS.notMeasured),
     take.played?.ending ?? CSV_WORDS.notMeasured,
     take.latest === false ? 'no' : 'yes',
+    ...LATER_CRITERIA.flatMap((criterion) => counts(take, criterion)),
   ];
 }
 
@@ -82,6 +84,10 @@ function failedRow(failure: SectionFailure): string[] {
   const unknown = HEADS.slice(known.length, HEADS.indexOf('first')).map(() => CSV_WORDS.notMeasured);
   const later = HEADS.slice(HEADS.indexOf('failure') + 1).map(() => CSV_WORDS.notMeasured);
   return [...known, ...unknown, ...told, ...later];
+}
+
+function countHeads(criterion: Criterion): string[] {
+  return [`${criterion}_fix`, `${criterion}_watch`];
 }
 
 function counts(take: SectionTake, criterion: Criterion): string[] {

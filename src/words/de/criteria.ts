@@ -10,4 +10,5 @@ export const CRITERIA: Readonly<Record<Criterion, string>> = {
   breath: 'Atmung',
   intonation: 'Intonation',
   continuity: 'Durchspielen',
+  sound: 'Klang',
 };

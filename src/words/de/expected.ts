@@ -16,6 +16,7 @@ export const EXPECTED: ExpectedWords = {
   'next-note-on-beat': () => 'die nächste Note auf ihrem Schlag',
   'no-breath': () => 'kein Atmen hier',
   'no-gap': () => 'keine Lücke unter dem Bogen',
+  'no-other-pitch': () => 'der Ton selbst vom ersten Augenblick an',
   'no-wait': () => 'kein Warten',
   'on-the-beat': () => 'auf dem Schlag',
   percent: ({ percent }) => `${whole(percent)} %`,

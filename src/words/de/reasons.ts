@@ -22,6 +22,8 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'too-few-pauses': () => 'zu wenige Pausen, um zu hören, wie still der Raum ist',
   'too-few-long-notes': () => 'zu wenige lange Töne folgen auf andere',
   'decay-hidden': () => 'nach den Noten ist der Klang zu früh weg oder im Rauschen verloren, um den Raum zu hören',
+  'room-rings': () => 'der Raum klingt zu lange nach, um es zu hören',
+  'held-with-vibrato': () => 'die langen Töne haben Vibrato',
   'too-few-pitches': () => 'zu wenige Töne mit ruhiger Tonhöhe',
   'too-few-bars': () => 'zu wenige Takte mit sicheren Noten',
   'too-few-loud-and-soft': () => 'zu wenige Töne, die laut und leise wiederkehren',
@@ -40,6 +42,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'no-slur-or-staccato': () => 'kein Bogen oder Staccato zu messen',
   'no-breath-marked': () => 'kein Atemzeichen',
   'no-breath-heard': () => 'kein Atmen an den Zeichen zu hören: Nicht alle Noten daneben wurden gespielt',
+  'sound-coded': () => 'nicht beurteilt: die Kodierung der Datei lässt einen Teil des Klangs weg',
   'criterion-not-measured': ({ why }) =>
     `nicht gemessen: ${isCoded(REASONS, why) ? say(REASONS_IN_WORDS, why) : why.code}`,
   'number-not-kept': () =>

@@ -74,6 +74,12 @@ export const SAYINGS: SayingsWords = {
   },
   register: ({ register, cents }) => `${register === 'low' ? 'tiefe' : 'hohe'} Töne sind ${lean(cents, 'die anderen')}`,
   'loud-notes': ({ cents }) => `laute Töne sind ${lean(cents, 'leise')}`,
+  'notes-steady': ({ steady, of }) => `${steady} von ${of} langen Tönen ruhig gehalten`,
+  'with-vibrato': ({ count }) => `${count} mit Vibrato`,
+  'air-under-slurs': ({ db }) =>
+    db < SMALLEST_HEARD_DB
+      ? 'unter Bögen fließt die Luft gleichmäßig'
+      : `unter Bögen wird der Ton von Note zu Note für einen Augenblick um ${down(db)} dB leiser`,
   'played-through': () => 'durchgespielt',
   restarts: ({ count }) => `${times(count)} neu begonnen`,
   skips: ({ count }) => `${times(count)} nach vorn gesprungen`,

@@ -73,6 +73,15 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     aim: 'voll einatmen, mit der Zeit, die es braucht',
   },
   'note-out-of-tune': { topic: ['der unreine Ton', 'die unreinen Töne'], aim: 'den Ton zu seinen Nachbarn stimmen' },
+  'unsteady-note': {
+    topic: ['der lange Ton, der zittert', 'die langen Töne, die zittern'],
+    aim: 'der lange Ton auf ruhiger Luft',
+  },
+  'air-gives-way': {
+    topic: ['die Luft, die nachlässt', 'die Luft, die nachlässt'],
+    aim: 'Luft bis zum Ende des Tons vor dem Atmen',
+  },
+  'cracked-start': { topic: ['der Ton, der kippt', 'die Töne, die kippen'], aim: 'ein sauberer Anfang' },
   'tuning-off': { topic: ['die Stimmung', 'die Stimmung'], aim: 'vor dem Spielen einstimmen' },
 };
 

@@ -10,4 +10,5 @@ export const CRITERIA: Readonly<Record<Criterion, string>> = {
   breath: 'Breath',
   intonation: 'Intonation',
   continuity: 'Continuity',
+  sound: 'Sound',
 };

@@ -16,6 +16,7 @@ export const EXPECTED: ExpectedWords = {
   'next-note-on-beat': () => 'the next note on its beat',
   'no-breath': () => 'no breath here',
   'no-gap': () => 'no gap under the slur',
+  'no-other-pitch': () => 'the note itself from its first moment',
   'no-wait': () => 'no wait',
   'on-the-beat': () => 'on the beat',
   percent: ({ percent }) => `${whole(percent)} %`,

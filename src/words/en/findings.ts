@@ -7,6 +7,7 @@ import { INTONATION } from './findings/intonation.js';
 import { NOTES } from './findings/notes.js';
 import { PRAISE } from './findings/praise.js';
 import { RHYTHM } from './findings/rhythm.js';
+import { SOUND } from './findings/sound.js';
 import { TEMPO } from './findings/tempo.js';
 
 /** All that is said of findings, kind by kind. */
@@ -19,5 +20,6 @@ export const FINDINGS: FindingsWords = {
   ...BREATH,
   ...INTONATION,
   ...CONTINUITY,
+  ...SOUND,
   ...PRAISE,
 };

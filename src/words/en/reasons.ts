@@ -22,6 +22,8 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'too-few-pauses': () => 'too few pauses to hear how quiet the room is',
   'too-few-long-notes': () => 'too few long notes follow others',
   'decay-hidden': () => 'after the notes the sound is gone too soon, or lost in noise, to hear the room',
+  'room-rings': () => 'the room rings too long to hear it',
+  'held-with-vibrato': () => 'the long notes are held with vibrato',
   'too-few-pitches': () => 'too few notes with a steady pitch',
   'too-few-bars': () => 'too few bars with steady notes',
   'too-few-loud-and-soft': () => 'too few notes that come back loud and soft',
@@ -40,6 +42,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'no-slur-or-staccato': () => 'no slur or staccato to measure',
   'no-breath-marked': () => 'no breath marked',
   'no-breath-heard': () => 'no marked breath could be heard: the notes around them were not all played',
+  'sound-coded': () => 'not judged: the file’s coding leaves out part of the sound',
   'criterion-not-measured': ({ why }) =>
     `not measured: ${isCoded(REASONS, why) ? say(REASONS_IN_WORDS, why) : why.code}`,
   'number-not-kept': () => 'this result was written before the number was kept; review the take again to have it',

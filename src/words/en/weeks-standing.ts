@@ -61,6 +61,15 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     topic: ['the note out of tune', 'the notes out of tune'],
     aim: 'bring the note in tune with its neighbours',
   },
+  'unsteady-note': {
+    topic: ['the long note that shakes', 'the long notes that shake'],
+    aim: 'the long note on steady air',
+  },
+  'air-gives-way': {
+    topic: ['the air that gives way', 'the air that gives way'],
+    aim: 'air to the end of the note before the breath',
+  },
+  'cracked-start': { topic: ['the note that cracks', 'the notes that crack'], aim: 'a clean start' },
   'tuning-off': { topic: ['the tuning to A', 'the tuning to A'], aim: 'tune to A before playing' },
 };
 

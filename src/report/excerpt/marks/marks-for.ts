@@ -1,5 +1,6 @@
 import type { FindingKind } from '../../../judge/index.js';
 import { accentMarks } from './accent.js';
+import { crackMarks, sinkingArrow, waveMarks } from './air.js';
 import { pitchArrows, timeArrows } from './arrows.js';
 import { commaMarks, slurBreak } from './breath-marks.js';
 import { caretMarks, crossMarks } from './carets.js';
@@ -43,6 +44,9 @@ const FAMILIES: Record<FindingKind, DrawMarks> = {
   'breath-short': commaMarks,
   'note-out-of-tune': pitchArrows,
   'tuning-off': NONE,
+  'unsteady-note': waveMarks,
+  'air-gives-way': sinkingArrow,
+  'cracked-start': crackMarks,
   'went-well': NONE,
 };
 

@@ -1,0 +1,25 @@
+import { isMeasured } from '../base/index.js';
+import type { Saying } from './criterion-sayings.js';
+import { isUnsteady } from './judges/sound.js';
+import type { JudgeInput } from './observed/judge-input.js';
+import { whySoundIsOut } from './sound-judged.js';
+
+/**
+ * The sound of a take in one line: how many long notes are held steadily, how many with vibrato, and whether the air goes
+ * on under slurs.
+ *
+ * @param input one take
+ * @returns what is said of it; empty where nothing can be told
+ */
+export function soundSayings(input: JudgeInput): Saying[] {
+  const { measurements } = input;
+  if (whySoundIsOut(measurements) !== null) return [];
+  const { heldNotes, slurredAir } = measurements;
+  const unsteady = heldNotes.filter((note) => isUnsteady(input, note)).length;
+  const vibrato = heldNotes.filter((note) => note.vibrato !== undefined).length;
+  const of = heldNotes.length;
+  const sayings: Saying[] = [{ code: 'notes-steady', facts: { steady: of - unsteady, of } }];
+  if (vibrato > 0) sayings.push({ code: 'with-vibrato', facts: { count: vibrato } });
+  if (isMeasured(slurredAir)) sayings.push({ code: 'air-under-slurs', facts: { db: slurredAir.dipDb } });
+  return sayings;
+}

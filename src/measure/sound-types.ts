@@ -1,0 +1,62 @@
+import type { MaybeNumber } from '../base/index.js';
+
+/** How one long note is held, and where it has come to at its end. */
+export interface HeldNoteMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** what was looked at, without the beginning and the end of the note */
+  readonly seconds: number;
+  /** how far the pitch strays from its own slow course, as a robust standard deviation; regular vibrato is taken out */
+  readonly wobbleCents: number;
+  /** the same of the level; a room that rings makes it out of movements of the pitch */
+  readonly wobbleDb: MaybeNumber;
+  /** present where the pitch moves as regularly as vibrato */
+  readonly vibrato?: { readonly rateHz: number; readonly depthCents: number };
+  /** the end of the note over its middle; negative is lower */
+  readonly endCents: number;
+  /** the same of the level; negative is softer */
+  readonly endDb: number;
+  /** whether a breath, a rest or the end of the part follows */
+  readonly beforeBreath: boolean;
+}
+
+/** How far the level usually dips from one slurred note to the next. */
+export interface AirDip {
+  readonly dipDb: number;
+  /** 95 % */
+  readonly intervalDb: readonly [number, number];
+  /** of these pairs of notes */
+  readonly count: number;
+}
+
+/** The air under slurs; steps and leaps apart where there are enough of both. */
+export interface SlurredAirMeasure extends AirDip {
+  readonly steps?: AirDip;
+  readonly leaps?: AirDip;
+}
+
+/** How one note begins out of silence. */
+export interface StartMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** from the first sound until the note is at its pitch */
+  readonly pitchSeconds: number;
+  /** from the first sound until it is near its level */
+  readonly levelSeconds: number;
+  /** present where another pitch sounds before it: how far away, upwards positive, and for how long */
+  readonly crack?: { readonly semitones: number; readonly seconds: number };
+}
+
+/** How steadily a player usually holds a long note. */
+export interface SteadinessMeasure {
+  /** median of the long notes without vibrato */
+  readonly wobbleCents: number;
+  /** 95 % */
+  readonly intervalCents: readonly [number, number];
+  /** of these notes */
+  readonly count: number;
+  /** long notes that move as regularly as vibrato */
+  readonly vibratoCount: number;
+}
