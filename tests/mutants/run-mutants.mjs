@@ -20,7 +20,10 @@ import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { mutantsOf } from './mutants-of.mjs';
 
-const COPIED = ['src', 'tests', 'fixtures', 'bin', 'reports', 'package.json', 'tsconfig.json', '.vitest.mjs'];
+const COPIED = [
+  ...['src', 'tests', 'fixtures', 'bin', 'reports', 'package.json', 'tsconfig.json'],
+  ...['.vitest.mjs', '.room-script.mjs'],
+];
 /** A change after which the tests never end is noticed, too. */
 const LIMIT_MS = 300_000;
 

@@ -1,7 +1,10 @@
 import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readMarks } from '../../src/batch/standing/read-marks.js';
 import { readDemoScore } from '../../src/demo/index.js';
+import { engravePart } from '../../src/engrave/index.js';
 import { drawListeningRoom, type RoomInput, type RoomTake } from '../../src/report/index.js';
 import { barsAsked, readAddress, writeAddress } from '../../src/report/listen/page/address.js';
 import { changesBetween } from '../../src/report/listen/page/changes.js';
@@ -13,9 +16,9 @@ import { nextPass, reachFrom } from '../../src/report/listen/page/selection.js';
 import type { PartData, RoomData, TakeData, TakeHead } from '../../src/report/listen/room-data.js';
 import { takeClock } from '../../src/report/listen/take-clock.js';
 import { writtenPart } from '../../src/report/listen/written-part.js';
-import { type Part, readPart } from '../../src/score/index.js';
+import { engravingCopy, type Part, readPart } from '../../src/score/index.js';
 import { playedTake, ROOM_PART, shortPart } from '../helpers/listening-room.js';
-import { findingAt } from '../helpers/marked-excerpts.js';
+import { findingAt, playedAsWritten } from '../helpers/marked-excerpts.js';
 
 const part = readPart(ROOM_PART);
 
@@ -224,7 +227,7 @@ describe('the order of takes', () => {
 
 describe('what changed between two days', () => {
   const finding = (key: string, places: readonly [number, number] | null = [1, 1]) => ({
-    ...{ id: key, key, headline: key, hear: '', where: '', passage: null },
+    ...{ id: key, kind: 'dragging', key, headline: key, hear: '', where: '', passage: null },
     places,
   });
   const take = (
@@ -246,6 +249,16 @@ describe('what changed between two days', () => {
     expect(keys(changes.fresh)).toEqual(['late']);
     expect(keys(changes.still)).toEqual(['both']);
     expect(keys(changes.notComparable)).toEqual(['skipped later']);
+  });
+
+  it('is still there when what goes over several bars has moved a little, and a note is another note', () => {
+    const bars = Array.from({ length: 9 }, (_, i) => [i, i + 1] as const);
+    const between = (before: ReturnType<typeof finding>, now: ReturnType<typeof finding>) =>
+      keys(changesBetween(take([before], bars), take([now], bars)).still);
+    expect(between(finding('bars 3 to 6', [2, 5]), finding('bars 5 to 7', [4, 6]))).toEqual(['bars 5 to 7']);
+    expect(between(finding('bars 3 to 6', [2, 5]), finding('bars 7 to 8', [6, 7]))).toEqual([]);
+    expect(between(finding('bar 3, beat 1', [2, 2]), finding('bar 3, beat 4', [2, 2]))).toEqual([]);
+    expect(between(finding('bars 3 to 6', [2, 5]), { ...finding('bars 3 to 5', [2, 4]), kind: 'rushing' })).toEqual([]);
   });
 });
 
@@ -392,3 +405,43 @@ function playedTakeOnce(findings: Parameters<typeof playedTake>[3]): ReturnType<
   once ??= playedTake(part, { player: 'Ada', date: null, name: 'x' }, {}, findings);
   return once;
 }
+
+describe('any part', () => {
+  const scores = join(import.meta.dirname, '../../fixtures/scores/compared');
+  const files = readdirSync(scores).filter((file) => file.endsWith('.musicxml'));
+
+  // Source of what must hold: a page is read from left to right, and time only goes on.
+  it.each(files)('%s: bars follow each other in their lines, notes and time in their bars', async (file) => {
+    const bytes = readFileSync(join(scores, file));
+    const own = readPart(bytes);
+    const engraved = await engravePart(engravingCopy(bytes));
+    const result = { ...playedAsWritten(own), score: { ...playedAsWritten(own).score, file } };
+    const take = { name: 'a', result, sound: null, facts: null, pages: null };
+    const parts = [{ file, part: own, engraved, targetBpm: null }];
+    const html = drawListeningRoom({ language: 'en', blind: false, parts, takes: [take] });
+    const { layouts, written } = blockOf<RoomData>(html, 'room-data').parts[0]!;
+    for (const { bars, heads, lines } of [layouts.wide, layouts.narrow]) {
+      expect(bars).toHaveLength(own.printedBars);
+      for (const [i, [line, left, right]] of bars.entries()) {
+        const [lineBefore, , rightBefore] = bars[i - 1] ?? [-1, 0, 0];
+        expect(left).toBe(lineBefore === line ? rightBefore : 0);
+        expect(right).toBeGreaterThan(left);
+        expect(right).toBeLessThanOrEqual(lines[line]!.width + 1);
+      }
+      for (const [i, x] of heads.entries()) {
+        if (x === null) continue;
+        const [, left, right] = bars[own.notes[i]!.barIndex]!;
+        expect(x).toBeGreaterThan(left);
+        expect(x).toBeLessThan(right);
+      }
+    }
+    for (let i = 1; i < written.clock.length; i++) {
+      expect(written.clock[i]![0]).toBeGreaterThan(written.clock[i - 1]![0]);
+      expect(written.clock[i]![1]).toBeGreaterThan(written.clock[i - 1]![1]);
+    }
+    for (const [onset, length] of written.notes) {
+      expect(Number.isFinite(onset)).toBe(true);
+      expect(length).toBeGreaterThanOrEqual(40);
+    }
+  });
+});

@@ -34,12 +34,14 @@ export function deskHtml({ takes, data }: RoomContent, words: Words, markup: Mar
 <div class="choose">
 <label class="field"><span>${markup(room.take)}</span><select id="take">${options.join('')}</select></label>
 <a id="pages" hidden>${markup(room.pages)}</a>
-<button type="button" id="pass" hidden></button>
+<label class="tick"><input type="checkbox" id="pencil" checked><span>${markup(room.marksShown)}</span></label>
+</div>
+<div class="choose">
+<button type="button" id="whole">${markup(room.wholeTake)}</button>
+<button type="button" id="onward">${markup(room.onward)}</button>
 <button type="button" id="fewer">${markup(room.fewerBars)}</button>
 <button type="button" id="more">${markup(room.moreBars)}</button>
-<button type="button" id="onward">${markup(room.onward)}</button>
-<button type="button" id="whole">${markup(room.wholeTake)}</button>
-<label class="tick"><input type="checkbox" id="pencil" checked><span>${markup(room.marksShown)}</span></label>
+<button type="button" id="pass" hidden></button>
 </div>
 <p id="said" role="status"></p>
 </section>

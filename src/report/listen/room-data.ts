@@ -139,6 +139,7 @@ export interface TakeData {
 export interface FindingData {
   /** of the element that tells it */
   readonly id: string;
+  readonly kind: string;
   /** the same for the same trouble at the same place in another take */
   readonly key: string;
   readonly headline: string;

@@ -62,6 +62,10 @@ button[aria-pressed=true]{background:${INKS.accent};border-color:${INKS.accent};
 button[aria-disabled=true]{color:${INKS.soft}}
 :focus-visible{outline:3px solid ${INKS.accent};outline-offset:2px}
 .row,.choose{display:flex;flex-wrap:wrap;gap:.6rem 1rem;align-items:end;margin:.8rem 0}
+.choose{gap:.2rem 1.4rem;margin:.4rem 0 0}
+.choose button{border:0;border-radius:0;padding:.3rem 0;text-decoration:underline;text-decoration-thickness:1px;text-underline-offset:.2em}
+.choose button:hover{background:none;text-decoration-thickness:2px}
+#pages{display:inline-flex;align-items:center;min-height:2.6rem;text-underline-offset:.2em;text-decoration-thickness:1px}
 .field{display:inline-flex;flex-direction:column;max-width:100%}
 .field>span{font-size:.85rem;color:${INKS.soft};line-height:1.3}
 .tick{display:inline-flex;align-items:center;gap:.5rem;min-height:2.6rem;cursor:pointer}

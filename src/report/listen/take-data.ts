@@ -91,6 +91,7 @@ function findingData(finding: ResultFinding, result: TakeResult, part: Part, id:
   const place = whole ? [] : [bar, toBar ?? '', pass, beat ?? ''];
   return {
     id,
+    kind,
     key: [kind, misreading ?? '', ...place].join(' '),
     headline: words.finding(finding).headline,
     where: words.place(finding),

@@ -78,10 +78,11 @@ describe('hearing bars', () => {
         await page.keyboard.press(key);
         await page.keyboard.press('Enter');
         await expect.poll(async () => (await sounding(page))?.playbackRate).toBe(rate);
-        const seen = (await watched(page, 700)).filter(({ playing }) => playing >= 0);
-        const [first, last] = [seen[3]!, seen.at(-1)!];
+        const seen = (await watched(page, 1200)).filter(({ playing }) => playing >= 0);
+        // a busy machine takes its time to begin
+        const [first, last] = [seen.find(({ now }) => now > seen[0]!.now + 300)!, seen.at(-1)!];
         const share = (last.at - first.at) / ((last.now - first.now) / 1000);
-        expect(Math.abs(share - rate)).toBeLessThan(0.15 * rate);
+        expect(Math.abs(share - rate)).toBeLessThan(0.12);
         expect((await sounding(page))?.preservesPitch).toBe(true);
       }
       await page.keyboard.press('Escape');
@@ -104,13 +105,13 @@ describe('hearing bars', () => {
   it('lets the line stand at the head of each note within 60 ms of when that note was played', async (context) => {
     await room.opened(context, async (page) => {
       const heads = await page.evaluate(headsOfFirstLine);
-      // bars 1 to 3 stand in the first line, every note of their first time once
-      const shown = PART.notes.filter(({ onsetQuarters }) => onsetQuarters < 12);
+      // bars 1 and 2 stand in the first line, every note of their first time once
+      const shown = PART.notes.filter(({ onsetQuarters }) => onsetQuarters < 8);
       const inLine = heads.slice(0, shown.length);
       await bar(page, 1).click();
       await page.keyboard.press('Escape');
-      await bar(page, 3).click({ modifiers: ['Shift'] });
-      const seen = (await watched(page, 6300)).filter(({ x, playing }) => x !== null && playing >= 0);
+      await bar(page, 2).click({ modifiers: ['Shift'] });
+      const seen = (await watched(page, 4300)).filter(({ x, playing }) => x !== null && playing >= 0);
       for (const [i, x] of inLine.entries()) {
         const onset = onsetIn(ADA, shown[i]!.index);
         const reached = seen.find((one) => one.x! >= x - 0.6);

@@ -10,24 +10,33 @@ export interface Changes {
 }
 
 /**
+ * Findings of two takes are one when they are of one kind and at one place; of those that go over several bars, when they
+ * have bars in common.
+ *
  * @param earlier a take
  * @param later a take of the same part
  * @returns findings by what became of them
  */
 export function changesBetween(earlier: TakeData, later: TakeData): Changes {
-  const keysOf = ({ findings }: TakeData) => new Set(findings.map(({ key }) => key));
-  const [before, now] = [keysOf(earlier), keysOf(later)];
-  const onlyBefore = earlier.findings.filter(({ key }) => !now.has(key));
-  const onlyNow = later.findings.filter(({ key }) => !before.has(key));
+  const onlyBefore = earlier.findings.filter((finding) => !later.findings.some((other) => isSame(finding, other)));
+  const onlyNow = later.findings.filter((finding) => !earlier.findings.some((other) => isSame(finding, other)));
   return {
     gone: onlyBefore.filter((finding) => wasPlayed(finding, later)),
     fresh: onlyNow.filter((finding) => wasPlayed(finding, earlier)),
-    still: later.findings.filter(({ key }) => before.has(key)),
+    still: later.findings.filter((finding) => !onlyNow.includes(finding)),
     notComparable: [
       ...onlyBefore.filter((finding) => !wasPlayed(finding, later)),
       ...onlyNow.filter((finding) => !wasPlayed(finding, earlier)),
     ],
   };
+}
+
+function isSame(one: FindingData, other: FindingData): boolean {
+  if (one.key === other.key) return true;
+  const [a, b] = [one.places, other.places];
+  if (one.kind !== other.kind || a === null || b === null) return false;
+  const isLong = a[1] > a[0] || b[1] > b[0];
+  return isLong && a[0] <= b[1] && b[0] <= a[1];
 }
 
 function wasPlayed({ places }: FindingData, { bars }: TakeData): boolean {

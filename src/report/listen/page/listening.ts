@@ -76,7 +76,7 @@ export class Listening {
           ? data.words.noSound
           : fill(data.words.notPlayedIn, { bars: barsInWords(this.#room, bars) }),
       );
-      ended?.();
+      if (ended !== undefined) this.#after(ended);
       return;
     }
     tell('');
