@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, type TestContext } from 'vitest';
+import { median } from '../../src/base/index.js';
 import { encodeSound } from '../../src/encode/index.js';
 import { browserContext, closeBrowser } from './browser.js';
 
@@ -15,6 +16,9 @@ const SECONDS = 25.3;
 /** A tone that rises evenly: its pitch tells the time. */
 const FROM_HZ = 300;
 const HZ_A_SECOND = 100;
+/** Of what is heard after seeking, once what the browser changes the rate by has run in. */
+const READ_SECONDS = 0.08;
+const SKIPPED_SECONDS = 0.01;
 
 let folder = '';
 let server: Server;
@@ -77,32 +81,33 @@ describe('the sound of a take in a browser', () => {
     });
   });
 
-  // The pitch of what sounds says which moment it is: 100 Hz are a second. Read over 30 ms by counting crossings in between.
+  // The pitch of what sounds says which moment it is: 100 Hz are a second. A busy machine drops sound now and then, so what is
+  // read is short, and the middle of five readings counts.
   it('sounds from the very place that was sought', async (context) => {
     const { port } = server.address() as AddressInfo;
     await opened(context, `http://127.0.0.1:${port}/page.html`, async (page) => {
       await page.click('button');
       for (const at of [0, 3.01, 11.517, 19.98]) {
-        const { samples, rateHz } = await page.evaluate(heardFrom, at);
-        const begins = samples.findIndex((x) => Math.abs(x) > 0.01);
-        const span = Math.round(0.2 * rateHz);
-        const piece = samples.slice(begins, begins + span);
-        const hz = frequencyOf(piece, rateHz);
-        const middle = at + span / 2 / rateHz;
-        expect(begins).toBeGreaterThanOrEqual(0);
-        expect(Math.abs((hz - FROM_HZ) / HZ_A_SECOND - middle)).toBeLessThan(0.01);
+        const errors: number[] = [];
+        for (let reading = 0; reading < 5; reading++) {
+          const { samples: heard, rateHz } = await page.evaluate(heardFrom, at);
+          const samples = heard.slice(SKIPPED_SECONDS * rateHz, (SKIPPED_SECONDS + READ_SECONDS) * rateHz);
+          const middle = at + SKIPPED_SECONDS + samples.length / 2 / rateHz;
+          errors.push(Math.abs((frequencyOf(samples, rateHz) - FROM_HZ) / HZ_A_SECOND - middle));
+        }
+        expect(median(errors)).toBeLessThan(0.01);
       }
     });
   });
 });
 
-/** In the page: seeks, plays, and takes down what comes out. */
+/** In the page: seeks, plays, and takes down what comes out first, up to a third of a second. */
 async function heardFrom(at: number): Promise<{ samples: number[]; rateHz: number }> {
   const kept = window as unknown as { graph?: { audio: AudioContext; tap: ScriptProcessorNode } };
   const element = document.querySelector('audio')!;
   if (kept.graph === undefined) {
     const audio = new AudioContext();
-    const tap = audio.createScriptProcessor(4096, 1, 1);
+    const tap = audio.createScriptProcessor(16384, 1, 1);
     audio.createMediaElementSource(element).connect(tap);
     tap.connect(audio.destination);
     kept.graph = { audio, tap };
@@ -114,13 +119,14 @@ async function heardFrom(at: number): Promise<{ samples: number[]; rateHz: numbe
   element.currentTime = at;
   await new Promise((resolve) => element.addEventListener('seeked', resolve, { once: true }));
   await new Promise((resolve) => setTimeout(resolve, 300));
-  const samples: number[] = [];
-  tap.onaudioprocess = ({ inputBuffer }) => samples.push(...inputBuffer.getChannelData(0));
+  const pieces: Float32Array[] = [];
+  tap.onaudioprocess = ({ inputBuffer }) => pieces.push(inputBuffer.getChannelData(0).slice());
   await element.play();
-  await new Promise((resolve) => setTimeout(resolve, 1000));
+  await new Promise((resolve) => setTimeout(resolve, 700));
   tap.onaudioprocess = null;
   element.pause();
-  return { samples, rateHz: audio.sampleRate };
+  const first = pieces.find((piece) => piece.some((x) => Math.abs(x) > 0.01)) ?? new Float32Array(0);
+  return { samples: [...first.slice(first.findIndex((x) => Math.abs(x) > 0.01))], rateHz: audio.sampleRate };
 }
 
 /** Mean frequency: upward crossings of zero over the time between the first and the last of them. */

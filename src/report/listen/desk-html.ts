@@ -43,7 +43,6 @@ export function deskHtml({ takes, data }: RoomContent, words: Words, markup: Mar
 <button type="button" id="more">${markup(room.moreBars)}</button>
 <button type="button" id="pass" hidden></button>
 </div>
-<p id="said" role="status"></p>
 </section>
 <div class="transport live-only" role="group" aria-label="${markupText(room.names.player)}">
 <button type="button" id="go">${SIGNS}<span id="go-word">${markup(room.hear)}</span></button>
@@ -51,6 +50,7 @@ export function deskHtml({ takes, data }: RoomContent, words: Words, markup: Mar
 <button type="button" id="loop" aria-pressed="false">${ROUND}<span>${markup(room.loop)}</span></button>
 <fieldset class="speeds"><legend class="unseen">${markup(room.names.speed)}</legend>${speeds.join('')}</fieldset>
 <span class="steps">${step('previous', '‹', room.previous)}${step('next', '›', room.next)}</span>
+<p id="said" role="status"></p>
 </div>
 `;
 }

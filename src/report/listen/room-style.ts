@@ -81,14 +81,13 @@ input[type=checkbox]{width:1.2rem;height:1.2rem;accent-color:${INKS.accent};marg
 .sign-round{display:none;vertical-align:-.15em}
 .stop,[data-on] .start{display:none}
 [data-on] .stop{display:inline}
-.live .transport{display:flex;align-items:center;gap:.5rem 1rem;position:sticky;top:0;z-index:3;background:#fff;border-bottom:1px solid ${INKS.rule};padding:.5rem 0;margin-bottom:.8rem}
+.live .transport{display:flex;flex-wrap:wrap;align-items:center;gap:0 1rem;position:sticky;top:0;z-index:3;background:#fff;border-bottom:1px solid ${INKS.rule};padding:.5rem 0;margin-bottom:.8rem}
 #go{min-width:7.5rem;border-width:1.5px;border-color:${INKS.accent}}
 #go[data-on]{background:${INKS.accent};color:#fff}
-#where{flex:1;min-width:0;font-size:1.05rem;overflow:hidden;text-overflow:ellipsis;white-space:nowrap}
+#where{flex:1 1 6rem;min-width:0;font-size:1.05rem;overflow:hidden;text-overflow:ellipsis;white-space:nowrap}
 .steps{display:inline-flex;gap:.4rem}
 .steps button{min-width:2.6rem;font-size:1.4rem;line-height:1;padding:0 .6rem}
-#said:empty,#marks-said:empty,#softer:empty{display:none}
-#said{min-height:1.45em;color:${INKS.accent}}`;
+#said{flex:1 0 100%;color:${INKS.accent};font-size:.95rem}`;
 
 const SCORE = `.part .narrow{display:none}
 .line{position:relative;margin:.35rem 0 1.1rem}
@@ -99,7 +98,7 @@ const SCORE = `.part .narrow{display:none}
 .bars button[aria-pressed=true]{background:${INKS.accent}1a;box-shadow:inset 0 -2px 0 ${INKS.accent}}
 .bars button:focus-visible{outline-offset:-3px}
 .playhead{stroke:${INKS.accent};stroke-width:1.3}
-.level{fill:${INKS.tint}}
+.level{fill:${INKS.tint};stroke:${INKS.tint};stroke-width:.4}
 .level-line{fill:none;stroke:${INKS.soft};stroke-width:.6}
 .tempo{fill:none;stroke:${INKS.text};stroke-width:.6}
 .dot{fill:${INKS.text}}
@@ -148,6 +147,7 @@ article{grid-template-columns:minmax(0,1fr)}
 .margin{display:flex;gap:.8rem;align-items:baseline;margin-bottom:.2rem}
 .live .transport{position:fixed;inset:auto 0 0;margin:0;padding:.4rem .6rem calc(.4rem + env(safe-area-inset-bottom));border-bottom:0;border-top:1px solid ${INKS.rule};flex-wrap:wrap;gap:0 .3rem;justify-content:space-between}
 #where{flex:1 0 100%;font-size:.95rem;order:-1}
+#said{order:-1}
 #go{min-width:3.6rem}
 .transport button{padding:.3rem .6rem}
 .transport .go{margin:0}

@@ -23,7 +23,7 @@ export const HANDOUT: HandoutWords = {
   pages: 'Blätter',
   listen: 'Anhören',
   pagesOf: (player) => `Blätter für ${player}`,
-  listenOf: (player) => `Hörraum für ${player}`,
+  listenOf: (player) => `Anhören, im Hörraum: ${player}`,
   findings: (fix, watch) => `${fix} zum Üben, ${watch} zum Hinhören`,
   notReviewed: 'nicht beurteilt; der Grund steht auf den Blättern',
   caution:

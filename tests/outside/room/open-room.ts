@@ -115,3 +115,6 @@ export function sounding(page: Page) {
     return { at: currentTime, playbackRate, preservesPitch, volume, file: src.split('/').at(-1) ?? '' };
   });
 }
+
+/** What the address of a page says behind `#`. */
+export const hash = (page: Page): string => decodeURIComponent(new URL(page.url()).hash);

@@ -152,6 +152,7 @@ export class Listening {
     clearTimeout(this.#waiting);
     this.#player.stop();
     this.#model.stop();
+    tell('');
     if (this.#room.state.heard !== null) this.#room.set({ heard: null });
   }
 
