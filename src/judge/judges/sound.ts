@@ -36,25 +36,29 @@ export function judgeSound(input: JudgeInput): Observation[] {
  * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato.
  */
 export function isUnsteady(input: JudgeInput, note: HeldNoteMeasure): boolean {
-  const { measurements, standards } = input;
-  const { steadiness } = measurements;
-  const { wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato } = standards;
+  const { steadiness } = input.measurements;
+  const { wobbleSeconds, wobbleVibrato } = input.standards;
   if (!isMeasured(steadiness) || note.vibrato !== undefined || note.seconds < wobbleSeconds.value) return false;
   const { vibratoCount, count } = steadiness;
   if (vibratoCount > wobbleVibrato.value * (count + vibratoCount)) return false;
+  return isSure(input, note.index) && note.wobbleCents > mostWobble(input);
+}
+
+/** How far a long note of this player may stray, cents. */
+function mostWobble({ measurements, standards }: JudgeInput): number {
   const plain = measurements.heldNotes.filter(({ vibrato }) => vibrato === undefined);
   const often = quantile(
     plain.map(({ wobbleCents }) => wobbleCents),
     UPPER_QUARTER,
   );
-  return isSure(input, note.index) && note.wobbleCents > Math.max(wobbleWatch.value, wobbleOver.value * often);
+  return Math.max(standards.wobbleWatch.value, standards.wobbleOver.value * often);
 }
 
 function unsteady(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
   const { steadiness } = input.measurements;
   if (!isUnsteady(input, note) || !isMeasured(steadiness)) return [];
   const [cents, usual] = [note.wobbleCents, steadiness.wobbleCents];
-  const expected = { code: 'within', facts: { value: input.standards.wobbleWatch.value } } as const;
+  const expected = { code: 'within', facts: { value: Math.round(mostWobble(input)) } } as const;
   const measured = { value: cents, unit: 'cents', expected } as const;
   const place = { ...placeOf(input, input.part.notes[note.index]!), measured, facts: { cents, usual } };
   return [{ kind: 'unsteady-note', criterion: 'sound', weight: 'watch', size: cents / 100, ...place }];
