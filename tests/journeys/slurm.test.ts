@@ -79,7 +79,8 @@ describe('the recipe for Slurm', () => {
     expect((await slurm.idle()).slice(-3).sort()).toEqual(['COMPLETED', 'COMPLETED', 'FAILED']);
     expect(everyFile(join(root, 'a round', 'merged'))).toEqual(everyFile(join(root, 'one run')));
     const said = [1, 2].map((i) => readFileSync(join(root, 'a round', 'log', `share-${i}.txt`), 'utf8')).join('');
-    expect(said.match(/as before/g)).toHaveLength(4);
+    // a take more moves at most one of the four across the cut between two shares, where it is reviewed anew
+    expect(said.match(/as before/g)?.length).toBeGreaterThanOrEqual(3);
   });
 
   it('merges nothing when the request is wrong', async (context) => {

@@ -141,7 +141,9 @@ describe('an AAC file with a few damaged packets', () => {
     expect(take.samples.length).toBe(whole.samples.length);
     for (const place of places) {
       expect(Math.max(...take.samples.subarray(place, place + 1024).map(Math.abs))).toBe(0);
-      const [before, after] = [place - 4096, place + 4096].map((from) => take.samples.subarray(from, from + 2048));
+      const [before, after] = [place - 4096, place + 4096].map((from) =>
+        take.samples.subarray(from, from + 2048).slice(),
+      );
       // noise that the coding only describes is drawn anew each time; the rest is the same
       for (const [heard, from] of [
         [before, place - 4096],
