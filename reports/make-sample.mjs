@@ -1,10 +1,11 @@
 // Makes reports/sample/ anew from the built-in demo: some of its real output, and pictures of it for the README.
-// Needs pdftoppm (poppler-utils). Run it as `npm run sample`.
+// Needs pdftoppm (poppler-utils) and chromium. Run it as `npm run sample`.
 import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { chromium } from 'playwright-core';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const sample = join(root, 'reports', 'sample');
@@ -24,5 +25,20 @@ for (const [name, from] of Object.entries(pages)) {
 }
 copyFileSync(join(work, 'sheets/takes/2026-03-02_Mina-Okafor.json'), join(sample, 'take.json'));
 copyFileSync(join(work, 'sheets/section.csv'), join(sample, 'section.csv'));
+await pictureOfTheRoom(join(sample, 'room.png'));
 rmSync(work, { recursive: true, force: true });
+
+/** The listening room of the first week, with one player's take chosen at a bar that has something to hear. */
+async function pictureOfTheRoom(file) {
+  const heard = join(work, 'heard');
+  const part = join(work, 'etude', 'etude.musicxml');
+  takesheet('review', '--score', part, '--out', heard, join(work, 'takes', '2026-03-02'), '--listen');
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  const page = await browser.newPage({ viewport: { width: 1120, height: 940 } });
+  const room = pathToFileURL(join(heard, 'listen', 'index.html')).href;
+  await page.goto(`${room}#bar=11&take=2026-03-02_Mina-Okafor`);
+  await page.screenshot({ path: file });
+  await browser.close();
+}
+
 console.log(readdirSync(sample).join('\n'));
