@@ -1,11 +1,12 @@
 import { existsSync, lstatSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { agreedLanguage, InputError, type Language } from '../base/index.js';
 import { gatherPdfs } from '../page/index.js';
 import { drawHandoutIndex, type HandoutRow } from '../report/index.js';
 import { csvText, type SectionRow, textCell } from '../result/index.js';
 import { PAGES, pageDate } from '../review/index.js';
 import { wordsIn } from '../words/index.js';
+import { sheetsThere } from './disk/numbered-path.js';
 import { LARGEST_DOCUMENT_BYTES, readWhole } from './disk/read-whole.js';
 import { writeWhole } from './disk/write-whole.js';
 import { failureOf } from './failures/failure-of.js';
@@ -151,13 +152,12 @@ async function writeHandout(
     ].map(textCell),
   );
   writeWhole(join(out, FILES.mail), csvText([MAIL_HEADS, ...mails]));
-  const section = join(folder, FILES.section);
-  const hasSection = existsSync(section);
-  if (hasSection) writeWhole(join(out, FILES.section), readWhole(section, LARGEST_DOCUMENT_BYTES));
+  const section = sheetsThere(join(folder, FILES.section));
+  for (const sheet of section) writeWhole(join(out, basename(sheet)), readWhole(sheet, LARGEST_DOCUMENT_BYTES));
   const { print: printFile, mail, index } = FILES;
   const page = drawHandoutIndex({
     ...{ language, print: printFile, sheets: print.sheets, mail, rows },
-    section: hasSection ? FILES.section : null,
+    section: section.map((sheet) => basename(sheet)),
   });
   writeWhole(join(out, index), page);
 }

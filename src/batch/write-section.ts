@@ -1,10 +1,11 @@
+import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Language } from '../base/index.js';
 import { drawSectionSheets, type SectionSheetInput } from '../report/index.js';
 import { jsonPieces, type SectionScore, sectionCsv, toSectionResult } from '../result/index.js';
 import type { Tool } from '../review/index.js';
 import { pageDate } from '../review/index.js';
-import { numberedPath } from './disk/numbered-path.js';
+import { numberedPath, sheetsThere } from './disk/numbered-path.js';
 import { writeWhole } from './disk/write-whole.js';
 import { failureOf } from './failures/failure-of.js';
 import type { Place } from './results/write-take.js';
@@ -53,11 +54,14 @@ export async function writeSection(
     writeWhole(join(outFolder, 'section.json'), jsonPieces(section));
     if (request.jsonOnly) return failures;
     const creationDate = pageDate(section.takes.map(({ date }) => date));
+    const path = join(outFolder, 'section.pdf');
     let number = 0;
     for await (const sheet of draw({ section, paper, creationDate })) {
       number += 1;
-      writeWhole(numberedPath(join(outFolder, 'section.pdf'), number), sheet);
+      writeWhole(numberedPath(path, number), sheet);
     }
+    // what a larger run has left goes
+    for (const sheet of sheetsThere(path, number + 1)) rmSync(sheet);
     return failures;
   } catch (error) {
     return [...failures, failureOf('section', error)];

@@ -153,6 +153,19 @@ describe('handout', () => {
     expect(everyFile(join(root, 'again'))).toEqual(everyFile(join(root, 'sheets', 'handout')));
   });
 
+  it('hands out every sheet of the section, and what a larger section has left goes with the next writing', () => {
+    put(root, { 'sheets/section-2.pdf': readFileSync(join(root, 'sheets', 'section.pdf')) });
+    expect(takesheet(root, 'handout', 'sheets', '--out', 'large').status).toBe(0);
+    expect(files('large').filter((file) => file.startsWith('section'))).toEqual(['section-2.pdf', 'section.pdf']);
+    expect(readFileSync(join(root, 'large', 'index.html'), 'utf8')).toContain('href="section-2.pdf"');
+    expect(takesheet(root, 'section', 'sheets').status).toBe(0);
+    expect(files('sheets').filter((file) => file.startsWith('section'))).toEqual([
+      'section.csv',
+      'section.json',
+      'section.pdf',
+    ]);
+  });
+
   it('names nobody where the results are blind', () => {
     expect(review('blind', '--blind', '--roster', 'roster.csv').status).toBe(0);
     expect(takesheet(root, 'handout', 'blind').status).toBe(0);

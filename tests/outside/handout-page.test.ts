@@ -30,7 +30,7 @@ beforeAll(() => {
       { ...row, player: '李明华' },
     ];
     const page = drawHandoutIndex({
-      ...{ language, print: 'print.pdf', sheets: 3, mail: 'mail.csv', section: 'section.pdf', rows },
+      ...{ language, print: 'print.pdf', sheets: 3, mail: 'mail.csv', section: ['section.pdf', 'section-2.pdf'], rows },
     });
     writeFileSync(join(folder, `${language}.html`), page);
   }

@@ -23,8 +23,8 @@ export interface HandoutIndex {
   /** sheets of paper it takes */
   readonly sheets: number;
   readonly mail: string;
-  /** the section sheet, null where there is none */
-  readonly section: string | null;
+  /** the section sheets, in order; none where there are none */
+  readonly section: readonly string[];
   /** those of one player one after the other */
   readonly rows: readonly HandoutRow[];
 }
@@ -98,6 +98,9 @@ function bodyOf({ print, sheets, mail, section, rows }: HandoutIndex, { handout,
   const players = new Set(rows.map(({ player }) => player)).size;
   const entry = (file: string, label: string, note: string): string =>
     `<li>${link(file, label)}${note === '' ? '' : ` <span class="soft">${markupText(note)}</span>`}</li>\n`;
+  const sectionSheets = section.map((file, i) =>
+    entry(file, i === 0 ? handout.section : `${handout.section} ${i + 1}`, ''),
+  );
   const heads = [handout.player, handout.piece, handout.day, handout.found, handout.files];
   return `<body>
 <header>
@@ -108,7 +111,7 @@ function bodyOf({ print, sheets, mail, section, rows }: HandoutIndex, { handout,
 <section>
 <h2>${markupText(handout.forAll)}</h2>
 <ul>
-${entry(print, handout.print, handout.sheets(sheets))}${section === null ? '' : entry(section, handout.section, '')}${entry(mail, handout.mail, handout.mailNote)}</ul>
+${entry(print, handout.print, handout.sheets(sheets))}${sectionSheets.join('')}${entry(mail, handout.mail, handout.mailNote)}</ul>
 </section>
 <section>
 <h2 id="players">${markupText(handout.players)}</h2>
