@@ -5,6 +5,7 @@
  * scale (RMS of the mono mix); pitch is MIDI note numbers or cents, sharp positive; score time is quarter notes from the
  * first performed bar.
  */
+export { besselI0 } from './bessel.js';
 export { byCodePoint } from './by-code-point.js';
 export { CAUTIONS, type Caution } from './cautions.js';
 export {

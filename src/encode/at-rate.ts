@@ -1,3 +1,4 @@
+import { besselI0 } from '../base/index.js';
 import { createScratch, type Samples } from '../decode/index.js';
 
 /** Zero crossings of the filter to each side of its middle. */
@@ -99,20 +100,10 @@ function filterAt(fraction: number, taps: number, edge: number): Float64Array {
     const away = tap - reach + 1 - fraction;
     const x = Math.PI * edge * away;
     const inside = Math.max(0, 1 - (away / reach) ** 2);
-    return ((x === 0 ? 1 : Math.sin(x) / x) * bessel0(KAISER_BETA * Math.sqrt(inside))) / bessel0(KAISER_BETA);
+    return ((x === 0 ? 1 : Math.sin(x) / x) * besselI0(KAISER_BETA * Math.sqrt(inside))) / besselI0(KAISER_BETA);
   });
   const sum = filter.reduce((a, b) => a + b, 0);
   return filter.map((weight) => weight / sum);
-}
-
-/** Modified Bessel function of the first kind, order 0. Source: its power series, Abramowitz & Stegun 9.6.12. */
-function bessel0(x: number): number {
-  let [sum, term] = [1, 1];
-  for (let k = 1; term > 1e-12 * sum; k++) {
-    term *= (x / (2 * k)) ** 2;
-    sum += term;
-  }
-  return sum;
 }
 
 function commonDivisor(a: number, b: number): number {

@@ -1,3 +1,5 @@
+import { besselI0 } from '../base/index.js';
+
 /**
  * Weights of a half-band filter on one side of its centre. The filter doubles the rate of a signal, where a value halfway
  * between two others is the sum of its neighbours by these weights, or halves it, where the weights stand on every other
@@ -17,15 +19,4 @@ export function halfBandWeights(count: number, beta: number): Float64Array {
   });
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map((weight) => weight / (2 * total));
-}
-
-/** Modified Bessel function of the first kind, order 0, by its power series. */
-function besselI0(x: number): number {
-  let term = 1;
-  let sum = 1;
-  for (let k = 1; term > 1e-12 * sum; k++) {
-    term *= (x / (2 * k)) ** 2;
-    sum += term;
-  }
-  return sum;
 }
