@@ -38,8 +38,12 @@ export class HarmonicsReader {
   private readonly harmonics: readonly (readonly Harmonic[])[];
   private readonly input: Float64Array;
   private readonly output: Float64Array;
-  private readonly peaks: Float64Array;
   private readonly powers: Float64Array;
+  /** how many peaks lie below each bin */
+  private readonly peaksBelow: Int32Array;
+  /** bins of the peaks, and one beyond the spectrum */
+  private readonly places: Int32Array;
+  private readonly magnitudes: Float64Array;
   private readonly rows: readonly [Float32Array, Float32Array];
   private firstRow = -1;
 
@@ -59,7 +63,9 @@ export class HarmonicsReader {
     this.harmonics = Array.from({ length: pitches }, (_, p) => harmonicsOf(midiToHz(lowestMidi + p), size, rate));
     this.input = new Float64Array(2 * size);
     this.output = new Float64Array(2 * size);
-    this.peaks = new Float64Array(size / 2 + 1);
+    this.peaksBelow = new Int32Array(size / 2 + 1);
+    this.places = new Int32Array(size / 2 + 1);
+    this.magnitudes = new Float64Array(size / 2 + 1);
     this.powers = new Float64Array(size / 2 + 1);
     this.rows = [new Float32Array(pitches), new Float32Array(pitches)];
   }
@@ -103,9 +109,9 @@ export class HarmonicsReader {
     }
   }
 
-  /** Compressed magnitudes of one of the two spectra, where they have a peak. */
+  /** Peaks of one of the two spectra, with compressed magnitudes. */
   private findPeaks(which: 0 | 1): void {
-    const { output, powers, peaks } = this;
+    const { output, powers, peaksBelow, places, magnitudes } = this;
     const { size } = this.fourier;
     const sign = which === 0 ? 1 : -1;
     for (let k = 1; k < size / 2; k++) {
@@ -114,20 +120,27 @@ export class HarmonicsReader {
       const im = output[2 * k + 1]! - sign * output[2 * m + 1]!;
       powers[k] = re * re + im * im;
     }
+    let count = 0;
     for (let k = 1; k < size / 2; k++) {
       const here = powers[k]!;
-      peaks[k] = here >= powers[k - 1]! && here >= powers[k + 1]! ? Math.sqrt(Math.sqrt(here)) : 0;
+      peaksBelow[k] = count;
+      if (here < powers[k - 1]! || here < powers[k + 1]!) continue;
+      places[count] = k;
+      magnitudes[count++] = Math.sqrt(Math.sqrt(here));
     }
+    places[count] = size;
   }
 
   private weigh(row: Float32Array): void {
-    const { harmonics, peaks, pitches } = this;
+    const { harmonics, peaksBelow, places, magnitudes, pitches } = this;
     let most = 1e-9;
     for (let p = 0; p < pitches; p++) {
       let sum = 0;
-      for (const { from, to, weight } of harmonics[p]!) {
+      const ofPitch = harmonics[p]!;
+      for (let h = 0; h < ofPitch.length; h++) {
+        const { from, to, weight } = ofPitch[h]!;
         let peak = 0;
-        for (let k = from; k <= to; k++) if (peaks[k]! > peak) peak = peaks[k]!;
+        for (let n = peaksBelow[from]!; places[n]! <= to; n++) if (magnitudes[n]! > peak) peak = magnitudes[n]!;
         sum += weight * peak;
       }
       row[p] = sum;
