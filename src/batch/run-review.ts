@@ -79,11 +79,11 @@ export async function runReview(request: ReviewRequest, hooks: ReviewHooks = {})
   const score = scoreOf(etudes);
   const section = { ...request, ...(score === undefined ? {} : { score }) };
   let failures: TakeFailure[] | null = null;
-  const afterwards = async (draw: DrawSheets, engraved: Engraved): Promise<void> => {
+  const afterwards = async (draw: DrawSheets, engraved: () => Promise<Engraved>): Promise<void> => {
     const ordered = inOrder(ends);
     failures = await writeSection(ordered, section, draw);
     if (request.listen === true) {
-      failures.push(...(await writeRoom(ordered, () => roomSource(request, etudes, engraved))));
+      failures.push(...(await writeRoom(ordered, async () => roomSource(request, etudes, await engraved()))));
     }
   };
   const notEngraved = await reviewTakes(takes, etudes, request, { onEnd, afterwards, signal: hooks.signal });
@@ -132,8 +132,8 @@ type Engraved = readonly (EngravedPart | null)[];
 /** What is called while takes are reviewed. */
 interface Listeners {
   readonly onEnd: (end: TakeEnd) => void;
-  /** when all takes have ended and nobody has stopped the run, with what draws the section's sheets and the études laid out */
-  readonly afterwards: (draw: DrawSheets, engraved: Engraved) => Promise<void>;
+  /** when all takes have ended and nobody has stopped the run; given what draws the section's sheets, and what gives études */
+  readonly afterwards: (draw: DrawSheets, engraved: () => Promise<Engraved>) => Promise<void>;
   readonly signal: AbortSignal | undefined;
 }
 
@@ -172,7 +172,7 @@ async function reviewTakes(
         ...(laidOut === undefined ? {} : { later: laidOut }),
       },
       onEnd: (i, end) => onEnd(writeTake(takes[i] as PlannedTake, end, hashes[i] as string, request)),
-      afterwards: async (ask) => afterwards(drawnBy(ask), (await laidOut) ?? []),
+      afterwards: (ask) => afterwards(drawnBy(ask), async () => (await laidOut) ?? []),
     });
     return [...notEngraved];
   } finally {

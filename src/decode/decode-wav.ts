@@ -1,4 +1,5 @@
 import { type Caution, InputError } from '../base/index.js';
+import { LONGEST_SECONDS } from './common/longest.js';
 import { mixToMono } from './mix-to-mono.js';
 import { channelSource } from './read-channel.js';
 import type { Take } from './types.js';
@@ -6,7 +7,6 @@ import { findWavChunks, type WavChunks } from './wav-chunks.js';
 import { readWavFormat, type WavFormat } from './wav-format.js';
 
 const MIN_SECONDS = 0.1;
-const MAX_SECONDS = 3600;
 
 function checkIsWav(bytes: Uint8Array): void {
   if (bytes.length === 0) throw new InputError('recording-empty');
@@ -27,7 +27,7 @@ function countFrames(chunks: WavChunks, format: WavFormat): number {
   if (seconds < MIN_SECONDS) {
     throw new InputError('wav-too-short', { milliseconds: Number((seconds * 1000).toFixed(0)) });
   }
-  if (seconds > MAX_SECONDS) {
+  if (seconds > LONGEST_SECONDS) {
     throw new InputError('recording-too-long', { minutes: Math.round(seconds / 60) });
   }
   return frames;

@@ -1,8 +1,7 @@
 import { InputError } from '../base/index.js';
+import { LONGEST_SECONDS } from './common/longest.js';
 import { findWavChunks } from './wav-chunks.js';
 import { readWavFormat } from './wav-format.js';
-
-const LONGEST_SECONDS = 3600;
 
 /**
  * Refuses a WAV file that is too long by its first bytes, before the whole of it is read. What cannot be told by them is left

@@ -1,6 +1,5 @@
 import { isMeasured, type Reason } from '../base/index.js';
-import type { Measurements } from '../measure/index.js';
-import { STANDARDS } from '../standards/index.js';
+import { isWet, type Measurements } from '../measure/index.js';
 
 /**
  * Whether the recording lets the sound be judged at all.
@@ -15,12 +14,10 @@ export function whySoundIsOut({
   recording,
   steadiness,
 }: Pick<Measurements, 'recording' | 'steadiness'>): Reason | null {
-  const { levelRiding, onsetSpreadSeconds, cautions, reverberationSeconds } = recording;
+  const { levelRiding, onsetSpreadSeconds, cautions } = recording;
   if (levelRiding) return { code: 'level-moved', facts: {} };
   const coded = onsetSpreadSeconds > 0 || cautions.some(({ code }) => code === 'speech-coding');
   if (coded) return { code: 'sound-coded', facts: {} };
-  if (isMeasured(reverberationSeconds) && reverberationSeconds > STANDARDS.wetRoom.value) {
-    return { code: 'room-rings', facts: {} };
-  }
+  if (isWet(recording)) return { code: 'room-rings', facts: {} };
   return isMeasured(steadiness) ? null : steadiness.notMeasured;
 }

@@ -6,5 +6,6 @@
  */
 export { type AskedPlaces, askedPlaces, asksHowToLeave } from './asked-places.js';
 export type { MeasureContext } from './context/context.js';
+export { isWet } from './is-wet.js';
 export { measureTake } from './measure-take.js';
 export type * from './types.js';

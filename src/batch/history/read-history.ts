@@ -20,8 +20,8 @@ export interface History {
 }
 
 /**
- * Reads every result under the paths given, one at a time, and keeps what is followed over weeks. A file that cannot be read is one failure, and the others are read all the
- * same.
+ * Reads every result under the paths given, one at a time, and keeps what is followed over weeks. A file that cannot be
+ * read is one failure, and the others are read all the same.
  *
  * @param inputs files and folders as the user gave them
  * @returns results, takes that were lost when they were reviewed, and files that could not be read now

@@ -1,10 +1,10 @@
 import { InputError } from '../../base/index.js';
+import { LONGEST_SECONDS } from '../common/longest.js';
 import type { Sound, Stretch } from '../readers/stretch.js';
 import { type About, type Done, MOST_CHANNELS, PIECE_FRAMES, PIECE_HEADER_BYTES } from './messages.js';
 
 /** Beyond this a sample is damage, not a loud note: +180 dBFS. */
 const ABSURD = 1e9;
-const LONGEST_SECONDS = 3600;
 const LOWEST_HERTZ = 8000;
 const HIGHEST_HERTZ = 192_000;
 

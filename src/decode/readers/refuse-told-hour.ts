@@ -1,6 +1,6 @@
 import { InputError } from '../../base/index.js';
+import { LONGEST_SECONDS } from '../common/longest.js';
 
-const LONGEST_SECONDS = 3600;
 /** No coding of sound that is read is sparser. Source: 3GPP TS 26.071, the lowest rate of AMR is 4.75 kbit/s. */
 const LEAST_BYTES_A_SECOND = 500;
 

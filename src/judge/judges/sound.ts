@@ -41,7 +41,8 @@ export function isUnsteady(input: JudgeInput, note: HeldNoteMeasure): boolean {
   if (!isMeasured(steadiness) || note.vibrato !== undefined || note.seconds < wobbleSeconds.value) return false;
   const { vibratoCount, count } = steadiness;
   if (vibratoCount > wobbleVibrato.value * (count + vibratoCount)) return false;
-  return isSure(input, note.index) && note.wobbleCents > mostWobble(input);
+  if (note.wobbleCents <= input.standards.wobbleWatch.value || !isSure(input, note.index)) return false;
+  return note.wobbleCents > mostWobble(input);
 }
 
 /** How far a long note of this player may stray, cents. */
@@ -67,10 +68,10 @@ function unsteady(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
 /** Pitch and level fall together at the end, beyond what this player's long notes do. */
 function givingWay(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
   const { sagCents, sagDb } = input.standards;
-  const { heldNotes } = input.measurements;
-  const cents = median(heldNotes.map((one) => one.endCents)) - note.endCents;
   const db = -note.endDb;
-  if (!note.beforeBreath || cents <= sagCents.value || db <= sagDb.value || !isSure(input, note.index)) return [];
+  if (!note.beforeBreath || db <= sagDb.value || !isSure(input, note.index)) return [];
+  const cents = median(input.measurements.heldNotes.map((one) => one.endCents)) - note.endCents;
+  if (cents <= sagCents.value) return [];
   const expected = { code: 'within', facts: { value: sagCents.value } } as const;
   const measured = { value: -cents, unit: 'cents', expected } as const;
   const place = { ...placeOf(input, input.part.notes[note.index]!), measured, facts: { cents, db } };

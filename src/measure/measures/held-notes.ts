@@ -1,8 +1,8 @@
 import type { AlignedNote } from '../../align/index.js';
 import { isMeasured, median, type NotMeasured, notMeasured } from '../../base/index.js';
 import type { PartNote } from '../../score/index.js';
-import { STANDARDS } from '../../standards/index.js';
 import type { NoteContext } from '../context/context.js';
+import { isWet } from '../is-wet.js';
 import type { HeldNoteMeasure, RecordingMeasure } from '../types.js';
 import { levelCourse } from './level-course.js';
 import { pitchCourse } from './pitch-course.js';
@@ -82,7 +82,7 @@ function held(
 /** Whether the room, or not knowing it, keeps the level from being looked at: in a wet one every movement of the pitch moves it. */
 function whyNoLevel({ reverberationSeconds }: RecordingMeasure): NotMeasured | null {
   if (!isMeasured<number>(reverberationSeconds)) return reverberationSeconds;
-  return reverberationSeconds > STANDARDS.wetRoom.value ? notMeasured('room-rings') : null;
+  return isWet({ reverberationSeconds }) ? notMeasured('room-rings') : null;
 }
 
 function isVibrato({ regularShare, depth }: SplitCourse): boolean {

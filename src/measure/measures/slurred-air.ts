@@ -1,6 +1,6 @@
-import { isMeasured, median, medianInterval, type NotMeasured, notMeasured } from '../../base/index.js';
-import { STANDARDS } from '../../standards/index.js';
+import { median, medianInterval, type NotMeasured, notMeasured } from '../../base/index.js';
 import type { MeasureContext } from '../context/context.js';
+import { isWet } from '../is-wet.js';
 import type { AirDip, RecordingMeasure, SlurredAirMeasure, TransitionMeasure } from '../types.js';
 
 /** Fewer pairs of notes say nothing of a habit. */
@@ -21,11 +21,10 @@ const LEAP_SEMITONES = 5;
 export function measureSlurredAir(
   { part, alignment }: MeasureContext,
   transitions: readonly TransitionMeasure[],
-  { reverberationSeconds, levelRiding }: RecordingMeasure,
+  recording: RecordingMeasure,
 ): SlurredAirMeasure | NotMeasured {
-  if (levelRiding) return notMeasured('level-moved');
-  const isWet = isMeasured(reverberationSeconds) && reverberationSeconds > STANDARDS.wetRoom.value;
-  if (isWet) return notMeasured('room-rings');
+  if (recording.levelRiding) return notMeasured('level-moved');
+  if (isWet(recording)) return notMeasured('room-rings');
   const slurred = transitions.filter(({ index, toIndex }) => {
     const asWritten = [index, toIndex].every((i) => alignment.notes[i]!.status === 'as-written');
     return asWritten && part.notes[index]!.slurredToNext && part.notes[toIndex]!.slurredFromPrevious;
