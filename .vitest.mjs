@@ -12,7 +12,7 @@ const limits = {
 
 export default defineConfig({
   test: {
-    globalSetup: './.room-script.mjs',
+    globalSetup: ['./.loops.mjs', './.room-script.mjs'],
     projects: [
       // Files share what they load: the engines are compiled once a worker, and no test leaves anything behind.
       { test: { name: 'together', isolate: false, include: ['tests/**/*.test.ts'], exclude: ALONE, ...limits } },

@@ -1,5 +1,6 @@
 import { besselI0 } from '../base/index.js';
-import { createScratch, type Samples } from '../decode/index.js';
+import type { Samples } from '../decode/index.js';
+import { type Loops, openLoops } from '../simd/index.js';
 
 /** Zero crossings of the filter to each side of its middle. */
 const CROSSINGS = 7;
@@ -12,10 +13,14 @@ const LANES = 4;
 /** Seconds of sound given at a time. */
 const BLOCK_SECONDS = 1;
 
-/** Weights of the samples around every place between two of them that is asked for. */
+/** Weights of the samples around every place between two of them that is asked for, and the memory they are used in. */
 interface Filters {
+  readonly loops: Loops;
   /** one filter after the other, each of `taps` weights that add up to 1 */
   readonly bank: Float32Array;
+  /** a block of new samples, and the old ones around it */
+  readonly block: Float32Array;
+  readonly around: Float32Array;
   readonly taps: number;
   readonly phases: number;
   /** how far the place goes on from one new sample to the next, in parts of which `phases` are one old sample */
@@ -29,7 +34,7 @@ interface Filters {
  * @param rateHz whole number of samples a second
  * @param newRateHz whole number
  * @returns the sound at the new rate, block by block; sample 0 stays where it was. A block is not to be relied on once the
- * next one is asked for
+ * next one of any sound is asked for
  *
  * Source: Smith, Digital Audio Resampling (windowed sinc); Kaiser 1974 for the window.
  */
@@ -37,42 +42,18 @@ export function* atRate(samples: Samples, rateHz: number, newRateHz: number): Ge
   const total = Math.ceil((samples.length * newRateHz) / rateHz);
   const filters = rateHz === newRateHz ? null : filtersFor(rateHz, newRateHz);
   const blockLength = BLOCK_SECONDS * newRateHz;
-  const [block, around] = [createScratch(), createScratch()];
   for (let from = 0; from < total; from += blockLength) {
     const length = Math.min(blockLength, total - from);
-    if (filters === null) yield samples.subarray(from, from + length);
-    else yield filtered(samples, filters, from, block(length), around);
+    yield filters === null ? samples.subarray(from, from + length) : filtered(samples, filters, from, length);
   }
 }
 
-function filtered(
-  samples: Samples,
-  { bank, taps, phases, step }: Filters,
-  from: number,
-  into: Float32Array,
-  scratch: (length: number) => Float32Array,
-): Float32Array {
-  let phase = (from * step) % phases;
-  const first = (from * step - phase) / phases - taps / 2 + 1;
-  const around = scratch(Math.ceil((into.length * step) / phases) + taps);
-  fill(around, samples, first);
-  let at = 0;
-  for (let n = 0; n < into.length; n++) {
-    const filter = phase * taps;
-    let [a, b, c, d] = [0, 0, 0, 0];
-    for (let tap = 0; tap < taps; tap += LANES) {
-      a += (bank[filter + tap] as number) * (around[at + tap] as number);
-      b += (bank[filter + tap + 1] as number) * (around[at + tap + 1] as number);
-      c += (bank[filter + tap + 2] as number) * (around[at + tap + 2] as number);
-      d += (bank[filter + tap + 3] as number) * (around[at + tap + 3] as number);
-    }
-    into[n] = a + b + c + d;
-    phase += step;
-    while (phase >= phases) {
-      phase -= phases;
-      at++;
-    }
-  }
+function filtered(samples: Samples, filters: Filters, from: number, length: number): Float32Array {
+  const { loops, bank, taps, phases, step } = filters;
+  const [into, around] = [filters.block.subarray(0, length), filters.around];
+  const phase = (from * step) % phases;
+  fill(around, samples, (from * step - phase) / phases - taps / 2 + 1);
+  loops.filterAt(around.byteOffset, bank.byteOffset, taps, phases, step, phase, into.byteOffset, length);
   return into;
 }
 
@@ -83,14 +64,27 @@ function fill(into: Float32Array, samples: Samples, from: number): void {
   if (end > start) into.set(samples.subarray(start, end), start - from);
 }
 
+/** Most recordings have one rate: what was made for the last one serves the next. */
+let latest: { readonly key: string; readonly filters: Filters } | null = null;
+
 function filtersFor(rateHz: number, newRateHz: number): Filters {
+  const key = `${rateHz} to ${newRateHz}`;
+  if (latest?.key !== key) latest = { key, filters: createFilters(rateHz, newRateHz) };
+  return latest.filters;
+}
+
+function createFilters(rateHz: number, newRateHz: number): Filters {
   const divisor = commonDivisor(rateHz, newRateHz);
   const [step, phases] = [rateHz / divisor, newRateHz / divisor];
   const slowdown = Math.max(1, rateHz / newRateHz);
   const taps = LANES * Math.ceil((2 * CROSSINGS * slowdown) / LANES);
-  const bank = new Float32Array(phases * taps);
-  for (let phase = 0; phase < phases; phase++) bank.set(filterAt(phase / phases, taps, EDGE / slowdown), phase * taps);
-  return { bank, taps, phases, step };
+  const block = BLOCK_SECONDS * newRateHz;
+  const around = Math.ceil((block * step) / phases) + taps;
+  const { loops, memory } = openLoops({ bank: phases * taps, block, around });
+  for (let phase = 0; phase < phases; phase++) {
+    memory.bank.set(filterAt(phase / phases, taps, EDGE / slowdown), phase * taps);
+  }
+  return { loops, ...memory, taps, phases, step };
 }
 
 /** Weights around a place that lies a fraction of a sample beyond the middle one. */

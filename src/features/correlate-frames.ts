@@ -1,190 +1,150 @@
-import { createTransform } from './fourier.js';
+import { fourfoldTransform, openLoops, wholeNumbers } from '../simd/index.js';
+import { copyStretch } from './copy-stretch.js';
 import type { FramePlan } from './frame-plan.js';
+import { bandEdges } from './spectral-change.js';
+import { windowGain } from './window-gain.js';
 
-/** Frames worked on at a time: their power spectra fill one complex transform completely. */
-export const FRAMES_AT_ONCE = 4;
+/** Frames worked on at a time: their power spectra fill four complex transforms completely. */
+export const FRAMES_AT_ONCE = 16;
 /** Lags known on each side of those looked at, for reading values between two lags. */
 export const SIDE_LAGS = 8;
 /** Below this sum of the squared, tapered samples there is digital silence, and no period. */
 const LEAST_ENERGY = 2e-10;
+/** Numbers in a vector, and in a complex one. */
+const [LANES, COMPLEX] = [4, 8];
 
-/** Power spectra and autocorrelations of a few frames in a row; the next call overwrites them. */
+/** Autocorrelations and spectra of a few frames in a row; the next call overwrites them. */
 export interface CorrelatedFrames {
-  /** power spectrum of each frame, by bin, from firstBin to half the transform */
-  readonly power: readonly Float64Array[];
+  /** power of each band, frame by frame */
+  readonly bandPower: Float32Array;
   /**
-   * autocorrelation of each tapered frame in a scale of its own, entry `SIDE_LAGS + lag`, from −SIDE_LAGS to SIDE_LAGS
-   * beyond the longest lag; digital silence has none
+   * autocorrelation of each tapered frame, 1 at lag 0, entry `SIDE_LAGS + lag`, from −SIDE_LAGS to SIDE_LAGS beyond the
+   * longest lag; digital silence has none
    */
-  readonly lags: readonly (Float64Array | null)[];
+  readonly lags: readonly (Float32Array | null)[];
 }
 
 /** Correlates frames with memory of its own. */
 export interface FrameCorrelator {
-  /** lowest bin of the transform that is looked at */
-  readonly firstBin: number;
-  /** the taper of a frame, as many numbers as the plan's window has samples */
-  readonly window: Float64Array;
+  /** how many bands the spectrum is cut into */
+  readonly bands: number;
+  /** 1 / autocorrelation of the taper in half lags, with value 1 at lag 0 */
+  readonly gain: Float64Array;
   /**
    * @param samples mono at the plan's rate, silent beyond both ends
    * @param frame the first of FRAMES_AT_ONCE frames; frame f is centred at sample f * hopSamples
    * @returns what was found, valid until the next call
    */
   correlate(samples: Float32Array, frame: number): CorrelatedFrames;
+  /**
+   * @param which of the frames correlated last
+   * @param least value of a peak
+   * @returns the whole lags of the plan at which its autocorrelation, made up for the taper, has a peak; valid until the next
+   * call
+   */
+  peaks(which: number, least: number): Int32Array;
 }
+
+/** The takes of a section are cut alike: what was made for the last one serves the next. */
+let latest: { readonly key: string; readonly correlator: FrameCorrelator } | null = null;
 
 /**
  * Tapered autocorrelation by FFT. On the way out two real frames share one complex transform; on the way back, where
- * spectra of power are even, four do.
+ * spectra of power are even, four do. Four such transforms run side by side.
  *
  * @param plan from planFrames
- * @returns a correlator for recordings of that plan
+ * @returns a correlator for recordings of that plan; those of the same plan share their memory
  *
  * Source: Wiener–Khinchin theorem.
  */
-export function createFrameCorrelator(plan: FramePlan): FrameCorrelator {
-  const { fftSize, windowSamples, hopSamples, longestLag } = plan;
-  const fourier = createTransform(fftSize);
-  const window = hannWindow(windowSamples);
-  // what turns the distance between lag and −lag into an autocorrelation, see unpackLags
-  const oddScale = Float64Array.from(
-    { length: longestLag + SIDE_LAGS + 1 },
-    (_, lag) => 0.25 / Math.sin((2 * Math.PI * lag) / fftSize),
-  );
-  const input = new Float64Array(2 * fftSize);
-  const packed = new Float64Array(2 * fftSize);
-  const output = new Float64Array(2 * fftSize);
+export function frameCorrelator(plan: FramePlan): FrameCorrelator {
+  const key = JSON.stringify(plan);
+  if (latest?.key !== key) latest = { key, correlator: createCorrelator(plan) };
+  return latest.correlator;
+}
+
+function createCorrelator(plan: FramePlan): FrameCorrelator {
+  const { fftSize, windowSamples, hopSamples, shortestLag, longestLag } = plan;
+  const fourier = fourfoldTransform(fftSize);
+  const taper = hannWindow(windowSamples);
+  const gain = windowGain(taper, 2 * longestLag + 3);
   const firstBin = Math.max(1, Math.floor((0.7 * fftSize) / longestLag));
-  const memory = (length: number) => Array.from({ length: FRAMES_AT_ONCE }, () => new Float64Array(length));
-  const power = memory(fftSize / 2 + 2);
-  const lags = memory(SIDE_LAGS + longestLag + SIDE_LAGS + 1);
-  /** twice the sum of each spectrum: the autocorrelation at lag 0 */
-  const zero = new Float64Array(FRAMES_AT_ONCE);
+  const edges = bandEdges(firstBin, fftSize / 2);
+  const bands = edges.length - 1;
+  const taperLength = fours(windowSamples);
+  const lagCount = fours(longestLag + SIDE_LAGS + 1);
+  const row = SIDE_LAGS + lagCount;
+  const spectrum = LANES * (fftSize / 2 + 1);
+  const { loops, memory } = openLoops({
+    ...{
+      samples: (FRAMES_AT_ONCE - 1) * hopSamples + taperLength,
+      taper: taperLength,
+      twiddles: fourier.twiddles.length,
+    },
+    ...{ input: COMPLEX * fftSize, packed: COMPLEX * fftSize, one: COMPLEX * fftSize, other: COMPLEX * fftSize },
+    ...{ a: spectrum, b: spectrum, c: spectrum, d: spectrum, sums: FRAMES_AT_ONCE },
+    ...{ edges: edges.length, bandPower: FRAMES_AT_ONCE * bands },
+    ...{ oddScale: lagCount, lags: FRAMES_AT_ONCE * row, gain: longestLag + 2, peaks: longestLag + 2 },
+  });
+  memory.taper.set(taper);
+  memory.twiddles.set(fourier.twiddles);
+  wholeNumbers(memory.edges).set(edges);
+  // what turns the distance between lag and −lag into an autocorrelation
+  const oddScale = (lag: number): number => (lag === 0 ? 0 : 0.25 / Math.sin((2 * Math.PI * lag) / fftSize));
+  memory.oddScale.forEach((_, lag, all) => {
+    all[lag] = oddScale(lag);
+  });
+  memory.gain.forEach((_, lag, all) => {
+    all[lag] = gain[2 * lag]!;
+  });
+  const rows = Array.from({ length: FRAMES_AT_ONCE }, (_, f) => memory.lags.subarray(f * row, (f + 1) * row));
+  const found = wholeNumbers(memory.peaks);
+  const at = addressesOf(memory);
+  const leastSum = LEAST_ENERGY * fftSize;
+
+  const transformPair = (half: number, real: number, imaginary: number): void => {
+    const bytes = 4 * 8 * half;
+    loops.windowFrames(at.samples + bytes * hopSamples, hopSamples, at.taper, taperLength, at.input);
+    const out = fourier.run(loops, memory.twiddles, [memory.input, memory.one, memory.other]).byteOffset;
+    loops.splitPowers(out, fftSize, firstBin, real, imaginary, at.sums + bytes);
+    loops.sumBands(real, at.edges, bands, at.bandPower + bytes * bands);
+    loops.sumBands(imaginary, at.edges, bands, at.bandPower + bytes * bands + 4 * LANES * bands);
+  };
   return {
-    firstBin,
-    window,
+    bands,
+    gain,
     correlate(samples, frame) {
-      for (let pair = 0; pair < FRAMES_AT_ONCE; pair += 2) {
-        windowPair(samples, (frame + pair) * hopSamples - windowSamples / 2, hopSamples, window, input);
-        fourier.transform(input, output);
-        splitPowers(output, fftSize, firstBin, power, zero, pair);
-      }
-      packPowers(power, fftSize, packed);
-      fourier.transform(packed, output);
-      unpackLags(output, fftSize, oddScale, lags);
-      lags.forEach((all, k) => {
-        mirror(all, zero[k]!);
-      });
-      return { power, lags: lags.map((all, k) => (zero[k]! / fftSize > LEAST_ENERGY ? all : null)) };
+      copyStretch(memory.samples, samples, frame * hopSamples - windowSamples / 2);
+      transformPair(0, at.a, at.b);
+      transformPair(1, at.c, at.d);
+      loops.packPowers(at.a, at.b, at.c, at.d, fftSize, at.packed);
+      const out = fourier.run(loops, memory.twiddles, [memory.packed, memory.one, memory.other]).byteOffset;
+      loops.unpackLags(out, fftSize, at.oddScale, lagCount, at.sums, leastSum, at.lags + 4 * SIDE_LAGS, 4 * row);
+      rows.forEach(mirror);
+      return { bandPower: memory.bandPower, lags: rows.map((all, f) => (memory.sums[f]! > leastSum ? all : null)) };
+    },
+    peaks(which, least) {
+      const lags = rows[which]!.byteOffset + 4 * SIDE_LAGS;
+      return found.subarray(0, loops.findPeaks(lags, at.gain, shortestLag, longestLag, least, at.peaks));
     },
   };
+}
+
+function fours(length: number): number {
+  return LANES * Math.ceil(length / LANES);
+}
+
+function addressesOf<Name extends string>(memory: Readonly<Record<Name, Float32Array>>): Record<Name, number> {
+  const entries = Object.entries<Float32Array>(memory).map(([name, { byteOffset }]) => [name, byteOffset]);
+  return Object.fromEntries(entries) as Record<Name, number>;
 }
 
 function hannWindow(length: number): Float64Array {
   return Float64Array.from({ length }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length));
 }
 
-/** Two tapered frames, the first in the real and the second in the imaginary parts. */
-function windowPair(
-  samples: Float32Array,
-  first: number,
-  hopSamples: number,
-  window: Float64Array,
-  input: Float64Array,
-): void {
-  const inside = first >= 0 && first + hopSamples + window.length <= samples.length;
-  const from = inside ? samples : padded(samples, first, hopSamples + window.length);
-  const start = inside ? first : 0;
-  for (let i = 0; i < window.length; i++) {
-    const weight = window[i]!;
-    input[2 * i] = weight * from[start + i]!;
-    input[2 * i + 1] = weight * from[start + hopSamples + i]!;
-  }
-}
-
-/** A stretch that reaches beyond the recording, silent there. */
-function padded(samples: Float32Array, first: number, length: number): Float32Array {
-  return Float32Array.from({ length }, (_, i) => samples[first + i] ?? 0);
-}
-
-/** Power spectra of the two real signals in a complex transform, and twice their sums. */
-function splitPowers(
-  spectrum: Float64Array,
-  fftSize: number,
-  firstBin: number,
-  power: readonly Float64Array[],
-  zero: Float64Array,
-  pair: number,
-): void {
-  const a = power[pair]!;
-  const b = power[pair + 1]!;
-  const half = fftSize / 2;
-  let sumA = 0;
-  let sumB = 0;
-  for (let k = firstBin; k <= half; k++) {
-    const m = fftSize - k;
-    const xr = spectrum[2 * k]!;
-    const xi = spectrum[2 * k + 1]!;
-    const yr = spectrum[2 * m]!;
-    const yi = spectrum[2 * m + 1]!;
-    const powerA = ((xr + yr) * (xr + yr) + (xi - yi) * (xi - yi)) / 4;
-    const powerB = ((xi + yi) * (xi + yi) + (xr - yr) * (xr - yr)) / 4;
-    a[k] = powerA;
-    b[k] = powerB;
-    sumA += powerA;
-    sumB += powerB;
-  }
-  // the bin at half the size has no mirror
-  zero[pair] = 2 * sumA - a[half]!;
-  zero[pair + 1] = 2 * sumB - b[half]!;
-}
-
-/**
- * Four even spectra in one complex one: the first and second as they are, the third and fourth as the differences of
- * neighbouring bins, which are odd. Their transforms are even and odd too, and so can be told apart.
- */
-function packPowers(power: readonly Float64Array[], fftSize: number, packed: Float64Array): void {
-  const [a, b, c, d] = power as [Float64Array, Float64Array, Float64Array, Float64Array];
-  const half = fftSize / 2;
-  packed[fftSize] = a[half]!;
-  packed[fftSize + 1] = b[half]!;
-  for (let k = 1; k < half; k++) {
-    const m = fftSize - k;
-    const oddC = c[k - 1]! - c[k + 1]!;
-    const oddD = d[k - 1]! - d[k + 1]!;
-    packed[2 * k] = a[k]! + oddC;
-    packed[2 * k + 1] = b[k]! + oddD;
-    packed[2 * m] = a[k]! - oddC;
-    packed[2 * m + 1] = b[k]! - oddD;
-  }
-}
-
-/**
- * Autocorrelations from the transform of packed spectra, entry `SIDE_LAGS + lag`, not scaled. With s = 2 sin(2π lag / size)
- * the transform at `lag` holds a + s d in its real and b − s c in its imaginary part; at −lag, s changes its sign.
- */
-function unpackLags(
-  output: Float64Array,
-  fftSize: number,
-  oddScale: Float64Array,
-  lags: readonly Float64Array[],
-): void {
-  const [a, b, c, d] = lags as [Float64Array, Float64Array, Float64Array, Float64Array];
-  for (let lag = 1; lag < oddScale.length; lag++) {
-    const m = fftSize - lag;
-    const re = output[2 * lag]!;
-    const im = output[2 * lag + 1]!;
-    const mirrorRe = output[2 * m]!;
-    const mirrorIm = output[2 * m + 1]!;
-    a[SIDE_LAGS + lag] = (re + mirrorRe) / 2;
-    b[SIDE_LAGS + lag] = (im + mirrorIm) / 2;
-    c[SIDE_LAGS + lag] = (mirrorIm - im) * oddScale[lag]!;
-    d[SIDE_LAGS + lag] = (re - mirrorRe) * oddScale[lag]!;
-  }
-}
-
 /** Completes an autocorrelation by its value at lag 0 and a few negative lags. */
-function mirror(lags: Float64Array, zero: number): void {
-  lags[SIDE_LAGS] = zero;
+function mirror(lags: Float32Array): void {
+  lags[SIDE_LAGS] = 1;
   for (let lag = 1; lag <= SIDE_LAGS; lag++) lags[SIDE_LAGS - lag] = lags[SIDE_LAGS + lag]!;
 }

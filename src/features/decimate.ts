@@ -1,4 +1,5 @@
-import { createScratch, type Samples } from '../decode/index.js';
+import type { Samples } from '../decode/index.js';
+import { openLoops } from '../simd/index.js';
 import { halfBandWeights } from './half-band.js';
 
 /** Taps of the low-pass filter on each side of its centre, for each step of decimation. */
@@ -8,6 +9,8 @@ const HALF_BAND_WEIGHTS = 7;
 const HALF_BAND_BETA = 5;
 /** Samples made at a time, so that what they are made of stays in the processor's cache. */
 const BLOCK = 4096;
+/** Numbers made at a time. */
+const LANES = 4;
 
 /**
  * Low-pass filters and keeps one sample of `factor`. No delay: output sample k stands at input sample `k * factor`.
@@ -41,116 +44,79 @@ function padded(samples: Samples, from: number, to: number): Float32Array {
   return out;
 }
 
+/** Fills and gives an array of its own: what comes out of a filter, valid until the next call. */
+type Filter = (samples: Float32Array, count: number) => Float32Array;
+
+/** Filters are made for blocks of one length; what was made for the last take serves the next. */
+const made = new Map<number, { readonly longest: number; readonly filter: Filter }>();
+
+function filterFor(factor: number, longest: number): Filter {
+  const kept = made.get(factor);
+  if (kept !== undefined && kept.longest >= longest) return kept.filter;
+  const filter = factor === 2 ? halfBand(longest) : lowPass(factor, longest);
+  made.set(factor, { longest, filter });
+  return filter;
+}
+
 /** Every other sample. */
 function halved(samples: Samples): Samples {
-  const weights = halfBandWeights(HALF_BAND_WEIGHTS, HALF_BAND_BETA).map((weight) => weight / 2);
   const side = 2 * HALF_BAND_WEIGHTS - 1;
   const length = Math.ceil(samples.length / 2);
-  const memory = createScratch();
   return {
     length,
     subarray(from = 0, to = length) {
-      // some more than are asked for, so that four fit in at the end
-      const fours = 4 * Math.ceil((to - from) / 4);
-      const out = memory(fours);
-      halveInto(out, padded(samples, 2 * from - side, 2 * (from + fours) - 1 + side), side, weights);
-      return out.subarray(0, to - from);
+      const around = padded(samples, 2 * from - side, 2 * to - 1 + side);
+      return filterFor(2, to - from)(around, to - from);
     },
   };
 }
 
-/**
- * Written out, because this reads the whole recording at its full rate. Four are made at a time: most of what one is made of
- * serves the next ones too. A function by itself, so that the engine compiles it once and not for every recording.
- */
-function halveInto(out: Float32Array, x: Float32Array, side: number, weights: Float64Array): void {
-  const [a, b, c, d, e, f, g] = weights as unknown as [number, number, number, number, number, number, number];
-  for (let k = 0, i = side; k < out.length; k += 4, i += 8) {
-    const p0 = x[i - 13]!;
-    const p1 = x[i - 11]!;
-    const p2 = x[i - 9]!;
-    const p3 = x[i - 7]!;
-    const p4 = x[i - 5]!;
-    const p5 = x[i - 3]!;
-    const p6 = x[i - 1]!;
-    const p7 = x[i + 1]!;
-    const p8 = x[i + 3]!;
-    const p9 = x[i + 5]!;
-    const p10 = x[i + 7]!;
-    const p11 = x[i + 9]!;
-    const p12 = x[i + 11]!;
-    const p13 = x[i + 13]!;
-    const p14 = x[i + 15]!;
-    const p15 = x[i + 17]!;
-    const p16 = x[i + 19]!;
-    out[k] =
-      0.5 * x[i]! +
-      a * (p6 + p7) +
-      b * (p5 + p8) +
-      c * (p4 + p9) +
-      d * (p3 + p10) +
-      e * (p2 + p11) +
-      f * (p1 + p12) +
-      g * (p0 + p13);
-    out[k + 1] =
-      0.5 * x[i + 2]! +
-      a * (p7 + p8) +
-      b * (p6 + p9) +
-      c * (p5 + p10) +
-      d * (p4 + p11) +
-      e * (p3 + p12) +
-      f * (p2 + p13) +
-      g * (p1 + p14);
-    out[k + 2] =
-      0.5 * x[i + 4]! +
-      a * (p8 + p9) +
-      b * (p7 + p10) +
-      c * (p6 + p11) +
-      d * (p5 + p12) +
-      e * (p4 + p13) +
-      f * (p3 + p14) +
-      g * (p2 + p15);
-    out[k + 3] =
-      0.5 * x[i + 6]! +
-      a * (p9 + p10) +
-      b * (p8 + p11) +
-      c * (p7 + p12) +
-      d * (p6 + p13) +
-      e * (p5 + p14) +
-      f * (p4 + p15) +
-      g * (p3 + p16);
-  }
+function halfBand(longest: number): Filter {
+  const count = LANES * Math.ceil(longest / LANES);
+  const { loops, memory } = openLoops({
+    samples: 2 * (count + 4 * HALF_BAND_WEIGHTS),
+    weights: HALF_BAND_WEIGHTS,
+    odds: count + 4 * HALF_BAND_WEIGHTS,
+    made: count,
+  });
+  memory.weights.set(halfBandWeights(HALF_BAND_WEIGHTS, HALF_BAND_BETA).map((weight) => weight / 2));
+  const [from, weights, odds, into] = [memory.samples, memory.weights, memory.odds, memory.made];
+  return (samples, wanted) => {
+    from.set(samples);
+    const fours = LANES * Math.ceil(wanted / LANES);
+    loops.halve(from.byteOffset, weights.byteOffset, odds.byteOffset, into.byteOffset, fours);
+    return into.subarray(0, wanted);
+  };
 }
 
 /** One sample of `factor`, which is odd. */
 function filtered(samples: Samples, factor: number): Samples {
   const side = SIDE_TAPS_A_STEP * factor;
-  const taps = lowPassTaps(side, 0.45 / factor);
   const length = Math.ceil(samples.length / factor);
-  const memory = createScratch();
   return {
     length,
     subarray(from = 0, to = length) {
-      const x = padded(samples, from * factor - side, (to - 1) * factor + side + 1);
-      const out = memory(to - from);
-      filterInto(out, x, factor, taps);
-      return out;
+      const around = padded(samples, from * factor - side, (to - 1) * factor + side + 1);
+      return filterFor(factor, to - from)(around, to - from);
     },
   };
 }
 
-function filterInto(out: Float32Array, x: Float32Array, factor: number, taps: Float64Array): void {
-  const side = taps.length - 1;
-  for (let k = 0, centre = side; k < out.length; k++, centre += factor) {
-    // two sums side by side: neither addition waits for the other
-    let odd = 0;
-    let even = taps[0]! * x[centre]!;
-    for (let j = 1; j < side; j += 2) {
-      odd += taps[j]! * (x[centre - j]! + x[centre + j]!);
-      even += taps[j + 1]! * (x[centre - j - 1]! + x[centre + j + 1]!);
-    }
-    out[k] = odd + even;
-  }
+function lowPass(factor: number, longest: number): Filter {
+  const side = SIDE_TAPS_A_STEP * factor;
+  const half = lowPassTaps(side, 0.45 / factor);
+  const taps = LANES * Math.ceil((2 * side + 1) / LANES);
+  const { loops, memory } = openLoops({ samples: factor * longest + taps, bank: taps, made: longest });
+  half.forEach((tap, j) => {
+    memory.bank[side - j] = tap;
+    memory.bank[side + j] = tap;
+  });
+  const [from, bank, into] = [memory.samples, memory.bank, memory.made];
+  return (samples, wanted) => {
+    from.set(samples);
+    loops.filterAt(from.byteOffset, bank.byteOffset, taps, 1, factor, 0, into.byteOffset, wanted);
+    return into.subarray(0, wanted);
+  };
 }
 
 function lowPassTaps(side: number, cutOff: number): Float64Array {

@@ -1,5 +1,5 @@
 import { midiToHz } from '../base/index.js';
-import { transformSize } from './fourier.js';
+import { transformSize } from '../simd/index.js';
 
 /** The range of sounding pitch to listen for, MIDI numbers. */
 export interface PitchRange {

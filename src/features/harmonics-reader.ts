@@ -1,5 +1,6 @@
 import { midiToHz } from '../base/index.js';
-import { createTransform, type FourierTransform, transformSize } from './fourier.js';
+import { fourfoldTransform, openLoops, transformSize, wholeNumbers } from '../simd/index.js';
+import { copyStretch } from './copy-stretch.js';
 import type { Features } from './types.js';
 
 /** Long enough to tell neighbouring semitones of a tone's harmonics apart, short enough for quick notes. */
@@ -16,12 +17,31 @@ const BETWEEN_WEIGHT = 0.5;
 /** Semitones with less than this share of the most evident one are left out. */
 const LEAST_SHARE = 0.6;
 
+/** Rows worked on at a time: they fill a fourfold complex transform. */
+const ROWS_AT_ONCE = 8;
+/** Numbers in a vector, and in a complex one. */
+const [LANES, COMPLEX] = [4, 8];
+const NUMBERS_A_PLACE = 3;
+
 /** A place where a harmonic may be: bins from, to, and its weight. */
 interface Harmonic {
   readonly from: number;
   readonly to: number;
   readonly weight: number;
 }
+
+/** Hears rows of one shape. */
+interface RowHearer {
+  /**
+   * @param signal what was heard
+   * @param first sample of the first row
+   * @returns evidence of each semitone, 0 to 1, row by row; valid until the next call
+   */
+  hear(signal: Float32Array, first: number): Float32Array;
+}
+
+/** The takes of a section are looked at alike: what was made for the last one serves the next. */
+let latest: { readonly key: string; readonly hearer: RowHearer } | null = null;
 
 /**
  * Pitch by harmonics: how well the harmonics of each semitone stand out in the spectrum. Periods tell quick notes
@@ -31,21 +51,15 @@ interface Harmonic {
  * fourth root of power in place of his ear's weighting, from memory); constants ours.
  */
 export class HarmonicsReader {
-  private readonly features: Features;
+  private readonly signal: Float32Array;
   private readonly pitches: number;
-  private readonly fourier: FourierTransform;
-  private readonly window: Float64Array;
-  private readonly harmonics: readonly (readonly Harmonic[])[];
-  private readonly input: Float64Array;
-  private readonly output: Float64Array;
-  private readonly powers: Float64Array;
-  /** how many peaks lie below each bin */
-  private readonly peaksBelow: Int32Array;
-  /** bins of the peaks, and one beyond the spectrum */
-  private readonly places: Int32Array;
-  private readonly magnitudes: Float64Array;
-  private readonly rows: readonly [Float32Array, Float32Array];
+  /** samples from one row to the next, a whole number, and where the first row begins */
+  private readonly hop: number;
+  private readonly start: number;
+  private readonly hearer: RowHearer;
   private firstRow = -1;
+  private heard: Float32Array = new Float32Array(0);
+  private rows: Float32Array[] = [];
 
   /**
    * @param features what was heard
@@ -54,20 +68,13 @@ export class HarmonicsReader {
    */
   constructor(features: Features, lowestMidi: number, pitches: number) {
     const rate = features.signalRateHz;
+    const frameHop = Math.round(features.pitchHopSeconds * rate);
     const length = 2 * Math.round((WINDOW_SECONDS * rate) / 2);
-    const size = transformSize(2 * length);
-    this.features = features;
+    this.signal = features.signal;
     this.pitches = pitches;
-    this.fourier = createTransform(size);
-    this.window = Float64Array.from({ length }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length));
-    this.harmonics = Array.from({ length: pitches }, (_, p) => harmonicsOf(midiToHz(lowestMidi + p), size, rate));
-    this.input = new Float64Array(2 * size);
-    this.output = new Float64Array(2 * size);
-    this.peaksBelow = new Int32Array(size / 2 + 1);
-    this.places = new Int32Array(size / 2 + 1);
-    this.magnitudes = new Float64Array(size / 2 + 1);
-    this.powers = new Float64Array(size / 2 + 1);
-    this.rows = [new Float32Array(pitches), new Float32Array(pitches)];
+    this.hop = FRAMES_A_ROW * frameHop;
+    this.start = Math.round(((FRAMES_A_ROW - 1) / 2) * frameHop) - length / 2;
+    this.hearer = rowHearer({ rate, length, hop: this.hop, lowestMidi, pitches });
   }
 
   /**
@@ -76,78 +83,75 @@ export class HarmonicsReader {
    */
   read(frame: number): Float32Array {
     const row = Math.floor(frame / FRAMES_A_ROW);
-    const first = row & ~1;
+    const first = row - (row % ROWS_AT_ONCE);
     if (first !== this.firstRow) this.hear(first);
-    return this.rows[(row & 1) as 0 | 1];
+    return this.rows[row - first]!;
   }
 
-  /** Two rows share one complex transform. */
   private hear(first: number): void {
-    const { signal, signalRateHz, pitchHopSeconds } = this.features;
-    const { window, input, output } = this;
-    const hop = pitchHopSeconds * signalRateHz;
-    const middle = (FRAMES_A_ROW - 1) / 2;
-    const half = window.length / 2;
-    const a = Math.round((first * FRAMES_A_ROW + middle) * hop) - half;
-    const b = Math.round(((first + 1) * FRAMES_A_ROW + middle) * hop) - half;
-    if (a >= 0 && b + window.length <= signal.length) {
-      for (let i = 0; i < window.length; i++) {
-        input[2 * i] = window[i]! * signal[a + i]!;
-        input[2 * i + 1] = window[i]! * signal[b + i]!;
-      }
-    } else {
-      for (let i = 0; i < window.length; i++) {
-        input[2 * i] = window[i]! * (signal[a + i] ?? 0);
-        input[2 * i + 1] = window[i]! * (signal[b + i] ?? 0);
-      }
-    }
-    this.fourier.transform(input, output);
+    const { pitches } = this;
     this.firstRow = first;
-    for (const which of [0, 1] as const) {
-      this.findPeaks(which);
-      this.weigh(this.rows[which]);
-    }
+    const heard = this.hearer.hear(this.signal, this.start + first * this.hop);
+    if (heard === this.heard) return;
+    this.heard = heard;
+    this.rows = Array.from({ length: ROWS_AT_ONCE }, (_, r) => heard.subarray(r * pitches, (r + 1) * pitches));
   }
+}
 
-  /** Peaks of one of the two spectra, with compressed magnitudes. */
-  private findPeaks(which: 0 | 1): void {
-    const { output, powers, peaksBelow, places, magnitudes } = this;
-    const { size } = this.fourier;
-    const sign = which === 0 ? 1 : -1;
-    for (let k = 1; k < size / 2; k++) {
-      const m = size - k;
-      const re = output[2 * k]! + sign * output[2 * m]!;
-      const im = output[2 * k + 1]! - sign * output[2 * m + 1]!;
-      powers[k] = re * re + im * im;
-    }
-    let count = 0;
-    for (let k = 1; k < size / 2; k++) {
-      const here = powers[k]!;
-      peaksBelow[k] = count;
-      if (here < powers[k - 1]! || here < powers[k + 1]!) continue;
-      places[count] = k;
-      magnitudes[count++] = Math.sqrt(Math.sqrt(here));
-    }
-    places[count] = size;
-  }
+interface RowPlan {
+  readonly rate: number;
+  /** samples a row, even */
+  readonly length: number;
+  readonly hop: number;
+  readonly lowestMidi: number;
+  readonly pitches: number;
+}
 
-  private weigh(row: Float32Array): void {
-    const { harmonics, peaksBelow, places, magnitudes, pitches } = this;
-    let most = 1e-9;
-    for (let p = 0; p < pitches; p++) {
-      let sum = 0;
-      const ofPitch = harmonics[p]!;
-      for (let h = 0; h < ofPitch.length; h++) {
-        const { from, to, weight } = ofPitch[h]!;
-        let peak = 0;
-        for (let n = peaksBelow[from]!; places[n]! <= to; n++) if (magnitudes[n]! > peak) peak = magnitudes[n]!;
-        sum += weight * peak;
-      }
-      row[p] = sum;
-      if (sum > most) most = sum;
-    }
-    for (let p = 0; p < pitches; p++) row[p] = Math.max(0, (row[p]! / most - LEAST_SHARE) / (1 - LEAST_SHARE));
+function rowHearer(plan: RowPlan): RowHearer {
+  const key = JSON.stringify(plan);
+  if (latest?.key !== key) latest = { key, hearer: createHearer(plan) };
+  return latest.hearer;
+}
+
+function createHearer({ rate, length, hop, lowestMidi, pitches }: RowPlan): RowHearer {
+  const size = transformSize(2 * length);
+  const half = size / 2;
+  const fourier = fourfoldTransform(size);
+  const places = 2 * HARMONICS;
+  const taper = LANES * Math.ceil(length / LANES);
+  const { loops, memory } = openLoops({
+    ...{ samples: (ROWS_AT_ONCE - 1) * hop + taper, taper, twiddles: fourier.twiddles.length },
+    ...{ input: COMPLEX * size, one: COMPLEX * size, other: COMPLEX * size, sums: 2 * LANES },
+    ...{ a: LANES * (half + 1), b: LANES * (half + 1), magnitudes: LANES * (half + 1) },
+    ...{ harmonics: NUMBERS_A_PLACE * places * pitches, scratch: LANES * pitches, rows: ROWS_AT_ONCE * pitches },
+  });
+  memory.twiddles.set(fourier.twiddles);
+  for (let i = 0; i < length; i++) memory.taper[i] = 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length);
+  const bins = wholeNumbers(memory.harmonics);
+  for (let p = 0; p < pitches; p++) {
+    harmonicsOf(midiToHz(lowestMidi + p), size, rate).forEach(({ from, to, weight }, h) => {
+      const at = NUMBERS_A_PLACE * (p * places + h);
+      bins.set([from, to], at);
+      memory.harmonics[at + 2] = weight;
+    });
   }
+  const { samples, input, one, other, sums, a, b, magnitudes, harmonics, scratch, rows } = memory;
+  const weigh = (power: Float32Array, into: number): void => {
+    loops.peakMagnitudes(power.byteOffset, half, magnitudes.byteOffset);
+    const from = magnitudes.byteOffset;
+    loops.weighPitches(from, harmonics.byteOffset, places, pitches, LEAST_SHARE, scratch.byteOffset, into);
+  };
+  return {
+    hear(signal, first) {
+      copyStretch(samples, signal, first);
+      loops.windowFrames(samples.byteOffset, hop, memory.taper.byteOffset, taper, input.byteOffset);
+      const out = fourier.run(loops, memory.twiddles, [input, one, other]);
+      loops.splitPowers(out.byteOffset, size, 1, a.byteOffset, b.byteOffset, sums.byteOffset);
+      weigh(a, rows.byteOffset);
+      weigh(b, rows.byteOffset + 4 * LANES * pitches);
+      return rows;
+    },
+  };
 }
 
 function harmonicsOf(hz: number, size: number, rate: number): Harmonic[] {

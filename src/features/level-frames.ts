@@ -1,5 +1,6 @@
 import { quantile } from '../base/index.js';
 import type { Samples } from '../decode/index.js';
+import { openLoops } from '../simd/index.js';
 
 /** Length of one level frame in seconds, before rounding to whole samples. */
 const LEVEL_HOP_SECONDS = 0.002;
@@ -33,32 +34,42 @@ export function measureLevels(samples: Samples, sampleRateHz: number): LevelFram
   const hop = Math.max(1, Math.round(LEVEL_HOP_SECONDS * sampleRateHz));
   const power = new Float32Array(Math.floor(samples.length / hop));
   const peak = new Float32Array(power.length + 1);
-  for (let first = 0; first < peak.length; first += FRAMES_AT_ONCE) {
-    const block = samples.subarray(first * hop, Math.min(samples.length, (first + FRAMES_AT_ONCE) * hop));
-    const end = Math.min(peak.length, first + FRAMES_AT_ONCE);
-    for (let f = first; f < end; f++) measureFrame(block, (f - first) * hop, hop, f, power, peak);
+  const meter = levelMeter(hop);
+  for (let first = 0; first < power.length; first += FRAMES_AT_ONCE) {
+    const frames = Math.min(FRAMES_AT_ONCE, power.length - first);
+    const found = meter.measure(samples.subarray(first * hop, (first + frames) * hop), frames);
+    power.set(found.power.subarray(0, frames), first);
+    peak.set(found.peak.subarray(0, frames), first);
   }
+  const rest = samples.subarray(power.length * hop, samples.length);
+  peak[power.length] = rest.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
   return { hopSeconds: hop / sampleRateHz, power, peak, noiseFloorDb: floorOf(power, hop / sampleRateHz) };
 }
 
-/** One frame's power, if it is whole, and its peak. */
-function measureFrame(
-  block: Float32Array,
-  from: number,
-  hop: number,
-  f: number,
-  power: Float32Array,
-  peak: Float32Array,
-): void {
-  let sum = 0;
-  let most = 0;
-  for (let i = from, end = Math.min(block.length, from + hop); i < end; i++) {
-    const square = block[i]! * block[i]!;
-    sum += square;
-    if (square > most) most = square;
-  }
-  if (f < power.length) power[f] = sum / hop;
-  peak[f] = Math.sqrt(most);
+/** Measures frames of one length. */
+interface LevelMeter {
+  /** Mean square and peak of each frame of a block; valid until the next call. */
+  measure(block: Float32Array, frames: number): { readonly power: Float32Array; readonly peak: Float32Array };
+}
+
+/** Recordings of one rate are cut alike: what was made for the last one serves the next. */
+let latest: { readonly hop: number; readonly meter: LevelMeter } | null = null;
+
+function levelMeter(hop: number): LevelMeter {
+  if (latest?.hop !== hop) latest = { hop, meter: createMeter(hop) };
+  return latest.meter;
+}
+
+function createMeter(hop: number): LevelMeter {
+  const { loops, memory } = openLoops({ block: FRAMES_AT_ONCE * hop, power: FRAMES_AT_ONCE, peak: FRAMES_AT_ONCE });
+  const { block: inside, power, peak } = memory;
+  return {
+    measure(block, frames) {
+      inside.set(block);
+      loops.frameLevels(inside.byteOffset, frames, hop, power.byteOffset, peak.byteOffset);
+      return { power, peak };
+    },
+  };
 }
 
 function floorOf(power: Float32Array, hopSeconds: number): number {

@@ -1,7 +1,7 @@
-import { createFrameCorrelator, FRAMES_AT_ONCE } from './correlate-frames.js';
+import { FRAMES_AT_ONCE, frameCorrelator } from './correlate-frames.js';
 import type { FramePlan } from './frame-plan.js';
-import { PeriodReader } from './read-periods.js';
-import { bandEdges, spectralChange, sumBands } from './spectral-change.js';
+import { LEAST_AT_LAG, PeriodReader } from './read-periods.js';
+import { spectralChange } from './spectral-change.js';
 
 /** Pitch candidates and spectral change of every frame. */
 export interface PitchFrames {
@@ -22,17 +22,17 @@ export interface PitchFrames {
  */
 export function trackPitch(samples: Float32Array, plan: FramePlan): PitchFrames {
   const frames = Math.max(1, Math.floor(samples.length / plan.hopSamples) + 1);
-  const correlator = createFrameCorrelator(plan);
-  const reader = new PeriodReader(plan, correlator.window, frames);
-  const edges = bandEdges(correlator.firstBin, plan.fftSize / 2);
-  const bands = edges.length - 1;
+  const correlator = frameCorrelator(plan);
+  const { bands } = correlator;
+  const reader = new PeriodReader(plan, correlator.gain, frames);
   const bandPower = new Float32Array(frames * bands);
   for (let first = 0; first < frames; first += FRAMES_AT_ONCE) {
-    const { power, lags } = correlator.correlate(samples, first);
-    for (let k = 0; k < FRAMES_AT_ONCE && first + k < frames; k++) {
-      sumBands(power[k]!, edges, bandPower, (first + k) * bands);
-      const found = lags[k]!;
-      if (found !== null) reader.read(found, first + k);
+    const found = correlator.correlate(samples, first);
+    const count = Math.min(FRAMES_AT_ONCE, frames - first);
+    bandPower.set(found.bandPower.subarray(0, count * bands), first * bands);
+    for (let k = 0; k < count; k++) {
+      const lags = found.lags[k]!;
+      if (lags !== null) reader.read(lags, correlator.peaks(k, LEAST_AT_LAG), first + k);
     }
   }
   return {

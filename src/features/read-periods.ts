@@ -6,7 +6,7 @@ import { CANDIDATES } from './types.js';
 /** A peak below this share of periodicity is not a pitch. */
 const LEAST_CLARITY = 0.35;
 /** Between two lags it may be twice as high as at either, even for a tone of three samples. */
-const LEAST_AT_LAG = LEAST_CLARITY / 2;
+export const LEAST_AT_LAG = LEAST_CLARITY / 2;
 /** What a peak loses for each octave it lies below the shortest lag, so that the first of equal peaks wins (Boersma 1993). */
 const OCTAVE_COST = 0.05;
 /** Peaks at multiples of a period must be this high to refine it. */
@@ -32,21 +32,20 @@ export class PeriodReader {
   private readonly clarity = new Float64Array(CANDIDATES);
   private readonly strength = new Float64Array(CANDIDATES);
   private found = 0;
-  /** the frame that is read, and its curve: whole lags are filled at once, those between when they are asked for */
-  private lags: Float64Array = new Float64Array(0);
-  private scale = 0;
+  /** the frame that is read, and its curve, filled where it is asked for */
+  private lags: Float32Array = new Float32Array(0);
   private readonly curve: Float64Array;
-  /** entries of the curve between two lags that are known */
+  /** entries of the curve that are known */
   private readonly known: Uint8Array;
 
   /**
    * @param plan from planFrames
-   * @param window taper of a frame
+   * @param gain from windowGain, as far as one lag beyond the longest
    * @param frames frames of the recording
    */
-  constructor(plan: FramePlan, window: Float64Array, frames: number) {
+  constructor(plan: FramePlan, gain: Float64Array, frames: number) {
     this.plan = plan;
-    this.gain = windowGain(window, 2 * plan.longestLag + 3);
+    this.gain = gain;
     this.curve = new Float64Array(this.gain.length);
     this.known = new Uint8Array(this.gain.length);
     this.candidateMidi = new Float32Array(frames * CANDIDATES);
@@ -54,44 +53,26 @@ export class PeriodReader {
   }
 
   /**
-   * Finds the periodicity peaks of one frame and writes its candidates.
+   * Writes the candidates of one frame. Peaks in half lags stand at or beside those in whole lags.
    *
-   * @param lags autocorrelation of the tapered frame in any scale, entry `SIDE_LAGS + lag`, not 0 at lag 0
+   * @param lags autocorrelation of the tapered frame, 1 at lag 0, entry `SIDE_LAGS + lag`
+   * @param peaks whole lags at which it has a peak of at least LEAST_AT_LAG
    * @param frame whose candidates they are
    */
-  read(lags: Float64Array, frame: number): void {
-    this.fillWholeLags(lags);
-    this.findPeaks();
+  read(lags: Float32Array, peaks: Int32Array, frame: number): void {
+    const first = 2 * this.plan.shortestLag;
+    const last = 2 * this.plan.longestLag;
+    this.lags = lags;
+    this.known.fill(0);
+    this.found = 0;
+    for (let p = 0; p < peaks.length; p++) {
+      const t = 2 * peaks[p]!;
+      for (let near = Math.max(first, t - 1); near <= Math.min(last - 1, t + 1); near++) this.tryPeak(near);
+    }
     for (let c = 0; c < this.found; c++) {
       const period = this.refinePeriod(this.lag[c]!) / 2;
       this.candidateMidi[frame * CANDIDATES + c] = 69 + 12 * Math.log2(this.plan.rateHz / period / 440);
       this.candidateClarity[frame * CANDIDATES + c] = this.clarity[c]!;
-    }
-  }
-
-  private fillWholeLags(lags: Float64Array): void {
-    const { curve, gain } = this;
-    const { shortestLag, longestLag } = this.plan;
-    const scale = 1 / lags[SIDE_LAGS]!;
-    for (let lag = shortestLag - 1; lag <= longestLag + 1; lag++) {
-      curve[2 * lag] = lags[SIDE_LAGS + lag]! * scale * gain[2 * lag]!;
-    }
-    this.lags = lags;
-    this.scale = scale;
-    this.known.fill(0);
-  }
-
-  /** Peaks in half lags stand at or beside those in whole lags. */
-  private findPeaks(): void {
-    const { curve } = this;
-    const { shortestLag, longestLag } = this.plan;
-    const first = 2 * shortestLag;
-    const last = 2 * longestLag;
-    this.found = 0;
-    for (let t = first; t <= last; t += 2) {
-      const here = curve[t]!;
-      if (here < LEAST_AT_LAG || here < curve[t - 2]! || here <= curve[t + 2]!) continue;
-      for (let near = Math.max(first, t - 1); near <= Math.min(last - 1, t + 1); near++) this.tryPeak(near);
     }
   }
 
@@ -149,37 +130,20 @@ export class PeriodReader {
 
   /** Fills the curve at entry t and its neighbours. */
   private fillAround(t: number): void {
-    if (t % 2 === 1) this.fillBetween(t);
-    else {
-      this.fillBetween(t - 1);
-      this.fillBetween(t + 1);
-    }
+    for (let near = t - 1; near <= t + 1; near++) if (this.known[near] === 0) this.fill(near);
   }
 
-  private fillBetween(t: number): void {
-    if (this.known[t] === 1) return;
+  private fill(t: number): void {
     const { lags, weights } = this;
-    const below = SIDE_LAGS + (t - 1) / 2;
-    let between = 0;
-    for (let j = 0; j < SIDE_LAGS; j++) between += weights[j]! * (lags[below - j]! + lags[below + 1 + j]!);
-    this.curve[t] = between * this.scale * this.gain[t]!;
+    const below = SIDE_LAGS + (t >> 1);
+    let value = lags[below]!;
+    if (t % 2 === 1) {
+      value = 0;
+      for (let j = 0; j < SIDE_LAGS; j++) value += weights[j]! * (lags[below - j]! + lags[below + 1 + j]!);
+    }
+    this.curve[t] = value * this.gain[t]!;
     this.known[t] = 1;
   }
-}
-
-/** 1 / autocorrelation of the window in half lags, with value 1 at lag 0. */
-function windowGain(window: Float64Array, length: number): Float64Array {
-  const gain = new Float64Array(length);
-  for (let t = 0; t < length; t++) {
-    const shift = t >> 1;
-    const between = t / 2 - shift;
-    let sum = 0;
-    for (let i = 0; i + shift + 1 < window.length; i++) {
-      sum += window[i]! * (window[i + shift]! * (1 - between) + window[i + shift + 1]! * between);
-    }
-    gain[t] = sum;
-  }
-  return gain.map((g) => gain[0]! / g);
 }
 
 /** By how much the top of the parabola through three entries lies beside the middle one. */

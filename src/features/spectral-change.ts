@@ -16,20 +16,6 @@ export function bandEdges(firstBin: number, lastBin: number): Int32Array {
 }
 
 /**
- * @param power spectrum of power, by bin
- * @param edges from {@link bandEdges}
- * @param into where the sums of the bands go
- * @param at entry of the first band
- */
-export function sumBands(power: Float64Array, edges: Int32Array, into: Float32Array, at: number): void {
-  for (let band = 0; band + 1 < edges.length; band++) {
-    let sum = 0;
-    for (let bin = edges[band]!, end = edges[band + 1]!; bin < end; bin++) sum += power[bin]!;
-    into[at + band] = sum;
-  }
-}
-
-/**
  * @param bandPower power in each band, frame-major; the floor is added to it
  * @param bands bands a frame
  * @param frames number of frames

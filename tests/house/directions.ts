@@ -7,6 +7,7 @@ import type { ICruiseOptions, IFlattenedRuleSet, IRegularForbiddenRuleType } fro
 const ROOMS = [
   'base',
   'standards',
+  'simd',
   'decode',
   'encode',
   'second-ear',
@@ -31,6 +32,7 @@ const ROOMS = [
 
 /** Pairs that the order would allow but that must not know each other, with the reason. */
 const STRANGERS: readonly (readonly [room: string, others: string, reason: string])[] = [
+  ['simd', 'base|standards', 'Inner loops know numbers alone, whatever they stand for.'],
   ['encode', 'standards', 'What can be heard is the recording, whatever is thought of it.'],
   ['second-ear', 'standards|decode|encode', 'A second opinion shares nothing with the first: it knows base alone.'],
   ['score', 'decode|encode|features', 'The reading of the part and the listening never meet: align introduces them.'],

@@ -22,7 +22,7 @@ import { mutantsOf } from './mutants-of.mjs';
 
 const COPIED = [
   ...['src', 'tests', 'fixtures', 'bin', 'reports', 'package.json', 'tsconfig.json'],
-  ...['.vitest.mjs', '.room-script.mjs'],
+  ...['.vitest.mjs', '.room-script.mjs', '.loops.mjs'],
 ];
 /** A change after which the tests never end is noticed, too. */
 const LIMIT_MS = 300_000;

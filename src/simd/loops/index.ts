@@ -1,0 +1,6 @@
+export { filterAt, halve } from './filters';
+export { byFour, firstByThree, lastByTwo } from './fourier';
+export { packPowers, splitPowers, sumBands, unpackLags, windowFrames } from './frames';
+export { peakMagnitudes, weighPitches } from './harmonics';
+export { frameLevels } from './levels';
+export { findPeaks } from './peaks';
