@@ -71,7 +71,7 @@ function residualDb(
 }
 
 /** The signal minus the best-scaled copy of itself some whole number of periods earlier. */
-function predict(signal: Float32Array, start: number, length: number, period: number): Float64Array {
+function predict(signal: Float32Array, start: number, length: number, period: number): Float32Array {
   let times = 1;
   for (let k = 2; k <= 4; k++) {
     const off = (n: number) => Math.abs(n * period - Math.round(n * period));
@@ -79,20 +79,29 @@ function predict(signal: Float32Array, start: number, length: number, period: nu
   }
   const lag = Math.round(times * period);
   const reach = Math.max(lag, Math.round(2 * period));
-  const out = new Float64Array(length);
+  const before = reach + lag;
+  const sound = stretch(signal, start - before, before + length);
+  const out = new Float32Array(length);
   let cross = 0;
   let power = 1e-12;
-  const at = (i: number) => signal[i] ?? 0;
-  for (let i = start - reach; i < start; i++) {
-    cross += at(i) * at(i - lag);
-    power += at(i - lag) ** 2;
+  for (let i = lag; i < before; i++) {
+    cross += sound[i]! * sound[i - lag]!;
+    power += sound[i - lag]! ** 2;
   }
   for (let k = 0; k < length; k++) {
-    const i = start + k;
+    const i = before + k;
+    const [here, earlier] = [sound[i]!, sound[i - lag]!];
+    const [left, leftEarlier] = [sound[i - reach]!, sound[i - before]!];
     const gain = Math.max(0, Math.min(1, cross / power));
-    out[k] = at(i) - gain * at(i - lag);
-    cross += at(i) * at(i - lag) - at(i - reach) * at(i - reach - lag);
-    power += at(i - lag) ** 2 - at(i - reach - lag) ** 2;
+    out[k] = here - gain * earlier;
+    cross += here * earlier - left * leftEarlier;
+    power += earlier ** 2 - leftEarlier ** 2;
   }
   return out;
+}
+
+/** Part of a signal that is silent beyond both ends. */
+function stretch(signal: Float32Array, from: number, length: number): Float32Array {
+  if (from >= 0 && from + length <= signal.length) return signal.subarray(from, from + length);
+  return Float32Array.from({ length }, (_, i) => signal[from + i] ?? 0);
 }

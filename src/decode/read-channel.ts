@@ -1,5 +1,6 @@
 import type { ChannelSource } from './common/channel-source.js';
 import { A_LAW, MU_LAW } from './common/companding.js';
+import { readInt16 } from './read-int16.js';
 import type { WavFormat } from './wav-format.js';
 
 /** Beyond this a float sample is damage, not a loud note: +180 dBFS. */
@@ -9,10 +10,6 @@ type Reader = (view: DataView, at: number, stride: number, out: Float32Array) =>
 
 function readUnsigned8(view: DataView, at: number, stride: number, out: Float32Array): void {
   for (let i = 0, p = at; i < out.length; i++, p += stride) out[i] = (view.getUint8(p) - 128) / 128;
-}
-
-function readInt16(view: DataView, at: number, stride: number, out: Float32Array): void {
-  for (let i = 0, p = at; i < out.length; i++, p += stride) out[i] = view.getInt16(p, true) / 0x8000;
 }
 
 function readInt24(view: DataView, at: number, stride: number, out: Float32Array): void {

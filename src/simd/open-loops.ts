@@ -44,6 +44,8 @@ export interface Loops {
     into: At,
     count: number,
   ): void;
+  fromInt16(from: At, count: number, into: At): void;
+  fromEveryOtherInt16(from: At, count: number, into: At): void;
   frameLevels(samples: At, frames: number, hop: number, power: At, peak: At): void;
 }
 

@@ -114,7 +114,13 @@ function slide(grid: PitchGrid, evidence: Float32Array, sums: Float64Array, leav
   if (entering < grid.frames) addRow(grid, evidence, sums, entering, grid.voicing[entering]!);
   if (leaving >= 0) addRow(grid, evidence, sums, leaving, -grid.voicing[leaving]!);
   let at = 0;
-  for (let p = 1; p < sums.length; p++) if (sums[p]! > sums[at]!) at = p;
+  let most = sums[0]!;
+  for (let p = 1; p < sums.length; p++) {
+    const sum = sums[p]!;
+    if (sum <= most) continue;
+    most = sum;
+    at = p;
+  }
   return at;
 }
 

@@ -3,8 +3,8 @@ import type { PitchGrid } from './pitch-grid.js';
 /** Frames in a page: a power of two, about a second and a half. */
 const PAGE_BITS = 8;
 const PAGE_FRAMES = 1 << PAGE_BITS;
-/** Pages kept at a time, the better part of a minute; a search looks back a few seconds. */
-const MOST_PAGES = 32;
+/** Pages kept at a time, about eighteen seconds; a search looks back a few. */
+const MOST_PAGES = 12;
 
 /**
  * Evidence of each semitone from the beginning up to any frame. Sums are kept for the first frame of each page; those in

@@ -20,6 +20,7 @@ const HEAD_BYTES = 2 ** 16;
  * @param path the file
  * @param limitBytes a larger file is refused before more than its head is read
  * @param onHead told the file's first bytes and its size before the rest is read; what it throws ends the reading
+ * @param memory gives room for so many bytes, new room where it is left out
  * @returns its bytes
  * @throws InputError `no-such-file`, `not-readable`, or `changed-while-read` when it was written to meanwhile
  *
@@ -28,11 +29,12 @@ const HEAD_BYTES = 2 ** 16;
 export function readWhole(
   path: string,
   limitBytes: number,
-  onHead?: (head: Uint8Array, fileBytes: number) => void,
+  onHead: (head: Uint8Array, fileBytes: number) => void = () => {},
+  memory: (length: number) => Uint8Array = (length) => Buffer.allocUnsafeSlow(length),
 ): Uint8Array {
   return attempted(() => {
     refuseUnfit(statSync(path));
-    return readUnchanged(path, limitBytes, onHead);
+    return readUnchanged(path, limitBytes, onHead, memory);
   });
 }
 
@@ -50,7 +52,8 @@ function refuseLarge({ size }: Stats, limitBytes: number): void {
 function readUnchanged(
   path: string,
   limitBytes: number,
-  onHead: (head: Uint8Array, fileBytes: number) => void = () => {},
+  onHead: (head: Uint8Array, fileBytes: number) => void,
+  memory: (length: number) => Uint8Array,
 ): Uint8Array {
   const file = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
   try {
@@ -61,7 +64,7 @@ function readUnchanged(
     onHead(head.subarray(0, readSync(file, head, 0, head.length, 0)), facts.size);
     refuseLarge(facts, limitBytes);
     const before = fstatSync(file, { bigint: true });
-    const bytes = Buffer.allocUnsafeSlow(Number(before.size));
+    const bytes = memory(Number(before.size));
     let length = 0;
     for (let read = -1; read !== 0 && length < bytes.length; length += read) {
       read = readSync(file, bytes, length, Math.min(PIECE_BYTES, bytes.length - length), length);

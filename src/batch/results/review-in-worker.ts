@@ -59,7 +59,7 @@ export async function reviewInWorker(
 ): Promise<TakeAnswer> {
   try {
     const { prepareFor, refuseOverAnHour } = await import('../../decode/index.js');
-    const whole = readWhole(take.path, LONGEST_TAKE_BYTES, refuseOverAnHour);
+    const whole = readWhole(take.path, LONGEST_TAKE_BYTES, refuseOverAnHour, usedAgain);
     // What has no result yet is listened to: while it is hashed, what decodes it can start.
     if (keptSha256 === null) prepareFor(whole);
     const { hash, bytes } = hashedOnce(whole);
@@ -81,6 +81,17 @@ export async function reviewInWorker(
   } catch (error) {
     return { how: 'failed', failure: failureOf(take.file, error) };
   }
+}
+
+/** Larger files are rare, and their memory is wanted for other things once they are read. */
+const MOST_USED_AGAIN_BYTES = 2 ** 24;
+let kept = new Uint8Array(0);
+
+/** Memory for a file, the same for one take after the other: new memory each time would have to be looked through often. */
+function usedAgain(length: number): Uint8Array {
+  if (length > MOST_USED_AGAIN_BYTES) return Buffer.allocUnsafeSlow(length);
+  if (kept.length < length) kept = Buffer.allocUnsafeSlow(length);
+  return kept.subarray(0, length);
 }
 
 /** A file's hash, and its bytes for whoever asks first: then nothing here holds them any more. */
