@@ -9,6 +9,8 @@ const MOST_MEGABYTES = 512;
 
 // The engraving program runs once and for less than a second: compiling it a second time, to run faster, takes longer.
 setFlagsFromString('--wasm-tiering-budget=1000000000');
+// Much of it is never called: it is looked through where it is compiled, not before.
+setFlagsFromString('--wasm-lazy-validation');
 boundMemory(MOST_MEGABYTES);
 
 for (const musicXml of workerData as readonly (string | null)[]) {
