@@ -90,12 +90,14 @@ function predict(signal: Float32Array, start: number, length: number, period: nu
   }
   for (let k = 0; k < length; k++) {
     const i = before + k;
-    const [here, earlier] = [sound[i]!, sound[i - lag]!];
-    const [left, leftEarlier] = [sound[i - reach]!, sound[i - before]!];
+    const here = sound[i]!;
+    const earlier = sound[i - lag]!;
+    const leaving = sound[i - reach]!;
+    const leavingEarlier = sound[i - before]!;
     const gain = Math.max(0, Math.min(1, cross / power));
     out[k] = here - gain * earlier;
-    cross += here * earlier - left * leftEarlier;
-    power += earlier ** 2 - leftEarlier ** 2;
+    cross += here * earlier - leaving * leavingEarlier;
+    power += earlier * earlier - leavingEarlier * leavingEarlier;
   }
   return out;
 }
