@@ -5,9 +5,9 @@ import { setFlagsFromString } from 'node:v8';
 // Recordings are large and short-lived, so memory is looked through often; done by threads beside the workers this takes a
 // fifth of the processors' time and gains nothing.
 setFlagsFromString('--no-concurrent-marking');
-// It is looked through when it has tripled, not when it has grown by half: little of a take is kept, and this leaves out a tenth of
-// the processors' time for some thirty megabytes.
-setFlagsFromString('--heap-growing-percent=200');
+// It is looked through when it has doubled, not when it has grown by half: little of a take is kept, and this leaves out a tenth of
+// the processors' time for some twenty megabytes.
+setFlagsFromString('--heap-growing-percent=100');
 // Every worker compiles for itself what runs often, on threads beside it. Waiting until it has run seven times as long leaves
 // out what would not have paid, and with that a sixth of the processors' time of two workers on 100 takes.
 setFlagsFromString('--interrupt-budget=500000');

@@ -11,5 +11,4 @@ export { decodeTake, prepareFor } from './decode-take.js';
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';
 export { refuseOverAnHour } from './refuse-over-an-hour.js';
-export { createScratch } from './scratch.js';
 export type { Origin, Samples, Take } from './types.js';
