@@ -29,7 +29,7 @@ const LIMIT_MS = 300_000;
 
 const { values } = parseArgs({
   options: {
-    rooms: { type: 'string', default: 'judge,measure,standards,score,brief' },
+    rooms: { type: 'string', default: 'judge,measure,standards,score,brief,weeks' },
     count: { type: 'string', default: '8' },
     seed: { type: 'string', default: '1' },
     list: { type: 'boolean', default: false },
