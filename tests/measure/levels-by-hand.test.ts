@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import type { AlignedNote } from '../../src/align/index.js';
 import { notMeasured } from '../../src/base/index.js';
 import type { Features } from '../../src/features/index.js';
-import { CANDIDATES } from '../../src/features/index.js';
 import type { LevelContext, MeasureContext, NoteContext } from '../../src/measure/context/context.js';
 import { measureContrasts } from '../../src/measure/measures/contrasts.js';
 import { measureEmptyPlaces } from '../../src/measure/measures/empty-places.js';
@@ -20,6 +19,7 @@ import { measureTransitions } from '../../src/measure/measures/transitions.js';
 import { fitOwnLoudness } from '../../src/measure/own-loudness.js';
 import type { Part } from '../../src/score/index.js';
 import { crescendo, dynamic, smallPart } from '../demo/small-part.js';
+import { LEVEL_HOP as HOP, PITCH_HOP, pitched, sounding } from '../helpers/frames.js';
 
 /**
  * Levels and pitches from frames written by hand: what lies where decides which number comes out. Expected values are worked out
@@ -28,32 +28,6 @@ import { crescendo, dynamic, smallPart } from '../demo/small-part.js';
  * Source: RMS and medians by definition; interval of a median: 1.96 × 1.2533 × spread ÷ √n (Kenney & Keeping 1962); the spread is
  * 1.4826 × the median deviation (Rousseeuw & Croux 1993).
  */
-const HOP = 0.002;
-const PITCH_HOP = 0.005;
-
-/** Power of a level a frame; what is not said is −87 dB. */
-function sounding(
-  seconds: number,
-  ...stretches: readonly (readonly [from: number, to: number, db: number])[]
-): Features {
-  const power = new Float32Array(Math.round(seconds / HOP)).fill(2e-9);
-  for (const [from, to, db] of stretches) power.fill(10 ** (db / 10), Math.round(from / HOP), Math.round(to / HOP));
-  const pitchFrames = Math.floor(seconds / PITCH_HOP) + 1;
-  const candidateMidi = new Float32Array(CANDIDATES * pitchFrames);
-  const candidateClarity = new Float32Array(CANDIDATES * pitchFrames);
-  return {
-    ...{ power, levelHopSeconds: HOP, noiseFloorDb: -80, durationSeconds: seconds },
-    ...{ pitchHopSeconds: PITCH_HOP, pitchFrames, candidateMidi, candidateClarity },
-  } as unknown as Features;
-}
-/** The same with a pitch between two times, as the candidate of a rank. */
-function pitched(features: Features, from: number, to: number, midi: number, clarity = 0.9, rank = 0): Features {
-  for (let f = Math.round(from / PITCH_HOP); f < Math.round(to / PITCH_HOP); f++) {
-    features.candidateMidi[CANDIDATES * f + rank] = midi;
-    features.candidateClarity[CANDIDATES * f + rank] = clarity;
-  }
-  return features;
-}
 const at = (onsetSeconds: number, offsetSeconds: number, index = 0): AlignedNote => {
   return { index, status: 'as-written', confidence: 1, playedMidi: 60, onsetSeconds, offsetSeconds };
 };
