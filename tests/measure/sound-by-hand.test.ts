@@ -42,7 +42,7 @@ describe('a course parted into a wave and the rest', () => {
     // the slow bend takes a little of each wave
     expect(Math.abs(split.depth - 20)).toBeLessThan(1);
     expect(split.regularShare).toBeGreaterThan(0.95);
-    expect(split.restSpread).toBeLessThan(2);
+    expect(split.restSpread).toBeLessThan(split.spread / 4);
     expect(split.spread).toBeGreaterThan(15);
   });
 
