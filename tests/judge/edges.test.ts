@@ -189,3 +189,76 @@ describe('a dot that is held', () => {
     expect(told([0.54, 0.54, 0.9, 0.9]).every(([, , all]) => all === false)).toBe(true);
   });
 });
+
+describe('a sound that is not in the part', () => {
+  const told = (extra: object, part = PART, alignment: JudgedOptions['alignment'] = {}) => {
+    const added = [{ onsetSeconds: 9.2, offsetSeconds: 9.5, midi: 70, afterIndex: 8, ...extra }];
+    const [finding] = ofKind(judged(part, { alignment: { added, ...alignment } }), 'added-note');
+    return finding;
+  };
+
+  it('before the first note stands at it, is to be watched, and follows nothing', () => {
+    expect(told({ afterIndex: -1, onsetSeconds: 0.1, offsetSeconds: 0.4 })).toMatchObject({
+      ...{ weight: 'watch', index: 0, bar: '1', onset: 0.1 },
+      facts: { played: 'A♯', after: null },
+    });
+  });
+
+  it('is named as the player reads it', () => {
+    // written a whole tone above what sounds, as for a clarinet in B flat
+    const transposed = { ...PART, notes: PART.notes.map((n) => ({ ...n, writtenMidi: n.soundingMidi + 2 })) };
+    expect(told({}, transposed)!.facts).toEqual({ played: 'C', after: 'C' });
+    const rests = [
+      {
+        ...{ index: 8, toIndex: 9, ...PLACE, beat: 1, quarters: 1, seconds: 1 },
+        ...{ state: 'played-into' as const, onsetSeconds: 9.3, midi: 82 },
+      },
+    ];
+    const options = { alignment: { offsetSemitones: 12 }, measurements: { rests } };
+    // 82 less the octave that the whole take sounds higher is 70, written as 72
+    const [finding] = ofKind(judged(transposed, options), 'added-note');
+    expect(finding!.facts).toEqual({ played: 'C', after: 'C' });
+  });
+
+  it('is none in a rest where it is not known when or at which pitch', () => {
+    const rest = { index: 8, toIndex: 9, ...PLACE, beat: 1, quarters: 1, seconds: 1, state: 'played-into' as const };
+    const found = (change: object) =>
+      ofKind(judged(PART, { measurements: { rests: [{ ...rest, ...change }] } }), 'added-note').length;
+    expect([found({ onsetSeconds: 9.3, midi: 72 }), found({ onsetSeconds: 9.3 }), found({ midi: 72 })]).toEqual([
+      1, 0, 0,
+    ]);
+  });
+});
+
+describe('an octave', () => {
+  const told = (away: number) => {
+    const playedMidi = PART.notes[9]!.soundingMidi + away;
+    const aligned = { 9: { status: 'other-pitch', playedMidi, confidence: 1 } } as const;
+    return ofKind(judged(PART, { aligned }), 'wrong-note')[0]!.facts;
+  };
+
+  it('is told as higher or lower', () => {
+    expect(
+      [told(12), told(-12), told(24), told(11)].map((facts) => (facts as { octave: string | null }).octave),
+    ).toEqual(['higher', 'lower', 'higher', null]);
+  });
+});
+
+describe('an uneven group', () => {
+  it('is told by the note that is furthest off, beside what is written', () => {
+    const groups = [
+      {
+        ...{ index: 4, toIndex: 6, ...PLACE, tuplet: false, seconds: 1.5 },
+        ...{ shares: [0.25, 0.2, 0.55], written: [0.25, 0.25, 0.5] },
+      },
+      {
+        ...{ index: 8, toIndex: 10, ...PLACE, tuplet: false, seconds: 1.5 },
+        ...{ shares: [0.4, 0.2, 0.4], written: [0.25, 0.25, 0.5] },
+      },
+    ];
+    const found = ofKind(judged(PART, { measurements: { groups } }), 'uneven-group');
+    expect(found.map(({ index, measured }) => [index, measured!.value, measured!.expected])).toEqual([
+      [8, 40, { code: 'percent', facts: { percent: 25 } }],
+    ]);
+  });
+});
