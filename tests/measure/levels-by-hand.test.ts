@@ -224,6 +224,20 @@ describe('a hairpin', () => {
       ...{ kind: 'crescendo', riseDb: expect.closeTo(7, 6), registerAdjustedRiseDb: expect.closeTo(3.5, 6) },
       ...{ slopeDbPerSecond: expect.closeTo(1, 6), slopeDbPerBar: expect.closeTo(4, 6) },
     });
+    // what stands behind it, and a grace note in it, do not count
+    const longer = measureHairpins(levelled([...rising(1), -90, -90], wedge))[0]!;
+    expect(longer.riseDb).toBeCloseTo(7, 6);
+    const context = levelled(
+      rising(1).map((db, i) => (i === 3 ? -90 : db)),
+      wedge,
+    );
+    const graced = {
+      ...context.part,
+      notes: context.part.notes.map((n) => (n.index === 3 ? { ...n, grace: true } : n)),
+    };
+    expect(measureHairpins({ ...context, part: graced })[0]).toMatchObject({
+      ...{ riseDb: expect.closeTo(7, 6), slopeDbPerBar: expect.closeTo(4, 6) },
+    });
     const unknown = measureHairpins(levelled(rising(1), wedge))[0]!;
     expect([code(unknown.registerAdjustedRiseDb), unknown.course]).toEqual(['registers-unknown', undefined]);
   });
@@ -300,6 +314,17 @@ describe('what a note does by itself', () => {
     expect(own.of(0)).toBeCloseTo(1.5, 1);
     expect(own.of(1)).toBeCloseTo(-1.5, 1);
     expect(own.of(9) - own.of(8)).toBeCloseTo(-3, 1);
+  });
+
+  it('is told from the plan where high notes are mostly loud', () => {
+    const isHigh = (i: number) => (Math.floor(i / 8) % 2 === 0 ? i % 4 === 0 : i % 4 !== 0);
+    const isLoud = (i: number) => Math.floor(i / 8) % 2 === 1;
+    const levels = Array.from({ length: 32 }, (_, i) => (isLoud(i) ? -20 : -30) + (isHigh(i) ? -2 : 2));
+    const marks = { dynamics: [0, 1, 2, 3].map((k) => dynamic(k % 2 === 0 ? 'p' : 'f', 8 * k, 8 * k, 8 * k + 7)) };
+    const context = levelled(levels, marks);
+    const notes = context.alignment.notes.map((n) => ({ ...n, playedMidi: isHigh(n.index) ? 72 : 60 }));
+    const own = fitOwnLoudness({ ...context, alignment: { ...context.alignment, notes } })!;
+    expect(own.of(1) - own.of(0)).toBeCloseTo(4, 1);
   });
 
   it('is not known of fewer than sixteen notes, and nought of a note that was not heard', () => {
@@ -407,6 +432,19 @@ describe('what stands where a note was left out', () => {
     expect(missing(sounding(22, [0, 10.6, -20], [10.6, 11, -60], [11, 22, -20])).fallDb).toBeLessThan(10);
   });
 
+  it('is told where four pairs of onsets beside it say how fast the music goes', () => {
+    const beside = (before: number, behind: number) => {
+      const few = smallPart(Array.from({ length: before + behind + 1 }, (_, i) => ({ midi: 60 + i, quarters: 1 })));
+      const notes = few.notes.map(({ index }) =>
+        index === before ? { index, status: 'left-out', confidence: 0 } : at(index, index + 0.9, index),
+      );
+      const context = { part: few, features: sounding(20), alignment: { notes, added: [], restarts: [] } };
+      return measureEmptyPlaces(context as unknown as MeasureContext).length;
+    };
+    // three notes have three pairs, two have one
+    expect([beside(3, 1), beside(3, 2), beside(1, 3), beside(2, 3), beside(4, 1)]).toEqual([0, 1, 0, 1, 1]);
+  });
+
   it('is closed up where the music went on over it', () => {
     // the note behind it comes a quarter early: a half of the two quarters between is gone
     expect(missing(sounding(22), {}, -1).closedUpShare).toBeCloseTo(0.5, 9);
@@ -479,6 +517,12 @@ describe('how long a room rings', () => {
 
   it('needs two silences of a quarter of a second, and 5 dB that can be seen', () => {
     expect(code(rings([1, 1, 1], { next: 1.24 }))).toBe('too-few-silences');
+    expect(rings([1, 1, 1], { next: 1.27 })).toBeCloseTo(1, 1);
+    // 20 dB a second: of 4.6 dB above the noise nothing is read, of 5.8 dB it is; 60 dB a second: a line of 0.08 s is too short
+    expect(code(rings([3, 3, 3], { floorDb: -37.6 }))).toBe('decay-hidden');
+    expect(rings([3, 3, 3], { floorDb: -38.8 })).toBeCloseTo(3, 0);
+    expect(code(rings([1, 1, 1], { floorDb: -38.2 }))).toBe('decay-hidden');
+    expect(rings([1, 1, 1], { floorDb: -40 })).toBeCloseTo(1, 1);
     expect(code(rings([1, 1, 1], { floorDb: -36 }))).toBe('decay-hidden');
     // noise 8 dB below what is read: from 5 dB below the note down to −45 + 8, over 0.2 s
     expect(rings([1, 1, 1], { floorDb: -50 })).toBeCloseTo(1, 1);

@@ -187,6 +187,12 @@ describe('groups', () => {
     expect(found(part((i) => (i === 3 ? { fermata: true } : {})))).toEqual([]);
     expect(found(part((i) => (i === 3 ? { breathAfter: 'breath' } : {})))).toEqual([]);
     expect(found(part((i) => (i === 4 ? { ...triplet('b') } : {})))).toEqual([]);
+    // neither over a bar line nor from one pass into the next
+    const whole = part();
+    for (const change of [{ bar: '9' }, { pass: 2 }]) {
+      const notes = whole.notes.map((n) => (n.index === 4 ? { ...n, ...change } : n));
+      expect(found({ ...whole, notes })).toEqual([]);
+    }
     const two = smallPart(quarters(8, (i) => (i >= 2 && i <= 4 ? triplet('a') : i >= 5 && i <= 7 ? triplet('b') : {})));
     expect(found(two)).toEqual(['2 3 4', '5 6 7']);
   });

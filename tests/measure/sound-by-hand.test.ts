@@ -146,6 +146,8 @@ describe('a long note', () => {
     // from three fifths of it, 1.21 s, to 0.2 s before its end nothing counts
     expect(held(2, (t) => (t > 1.22 && t < 1.73 ? 30 : 0))!.endCents).toBeCloseTo(0, 1);
     expect(held(2, (t) => (t > 0.49 && t < 1.21 ? 30 : 0))!.endCents).toBeCloseTo(-30, 1);
+    // less than half of the middle, whatever follows it
+    expect(held(2, (t) => (t > 0.9 && t < 1.5 ? 30 : 0))!.endCents).toBeCloseTo(0, 1);
   });
 
   it('is looked at in pieces of about 0.9 s', () => {
@@ -466,6 +468,7 @@ describe('how notes are played that are asked for so', () => {
     expect(one({ articulations: ['detached-legato'] })).toEqual(['detached-legato 1 0.30']);
     expect(one({ slurredFromPrevious: true, articulations: ['staccato'] })).toEqual(['slur-end-short 1 0.30']);
     expect(one({ articulations: ['staccato'] })).toEqual(['staccato 1 0.30']);
+    expect(one({ slurredFromPrevious: true })).toEqual(['tongued 1 0.30']);
     expect(one({})).toEqual(['tongued 1 0.30']);
   });
 
