@@ -28,7 +28,7 @@ describe('the exit status', () => {
   it('is 0 for a round without trouble, 1 for one with some, 130 for one broken off', () => {
     expect(exitCode(summary({}))).toBe(0);
     expect(exitCode(summary({ ends: [] }))).toBe(0);
-    expect(exitCode(summary({ ends: [end('reviewed'), end('nothing')] }))).toBe(1);
+    expect(exitCode(summary({ ends: [end('reviewed'), end('too-poor')] }))).toBe(1);
     expect(exitCode(summary({ failures: [{}] }))).toBe(1);
     expect(exitCode(summary({ ends: [{ failure: {} }] }))).toBe(0);
     expect(exitCode(summary({ notReached: 1, failures: [{}] }))).toBe(130);

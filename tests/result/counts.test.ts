@@ -67,7 +67,7 @@ describe('what troubles a section', () => {
       row([trouble('1', 'wrong-note'), trouble('1', 'wrong-note', 'watch')]),
       row([trouble('1', 'wrong-note', 'watch')], { name: 'b', player: 'Bo' }),
       row([], { name: 'c', player: 'Cy' }),
-      row([], { name: 'd', player: 'Di', outcome: 'nothing' as TakeResult['outcome'] }),
+      row([], { name: 'd', player: 'Di', outcome: 'too-poor' }),
       row([trouble('1', 'wrong-note')], { name: 'e', player: null, score: { file: 'z.xml' } }),
     ];
     expect(briefly(rows)).toEqual(['wrong-note 1 1/2 of 3', 'wrong-note 1 1/1 of 1']);
@@ -242,7 +242,7 @@ describe('the row of a take', () => {
     const lines = resultOf(sampleReview()).criteria;
     const criteria = lines.map((line, i) => ({ ...line, judged: i !== 1 }));
     expect(made({ criteria }).take.criteria.map(({ criterion }) => criterion)).not.toContain(lines[1]!.criterion);
-    expect(made({ outcome: 'nothing' as TakeResult['outcome'] }).take.notesAsWritten).toMatchObject({
+    expect(made({ outcome: 'too-poor' }).take.notesAsWritten).toMatchObject({
       code: 'not-reviewed',
     });
     expect(made({}).take.notesAsWritten).toBeTypeOf('number');

@@ -123,7 +123,7 @@ describe('a recording with several results', () => {
   const counted = (...all: readonly KeptResult[]) => countOnce(all).results.map(({ file }) => file);
 
   it('counts as the one that was reviewed, before anything else', () => {
-    const out = { outcome: 'nothing' as KeptTake['outcome'], toolVersion: '9.0.0' };
+    const out = { outcome: 'too-poor' as const, toolVersion: '9.0.0' };
     expect(counted(one('a', out), one('b', { of: { blind: true, player: null } }))).toEqual(['b']);
     expect(counted(one('b', { of: { blind: true, player: null } }), one('a', out))).toEqual(['b']);
   });
@@ -289,7 +289,7 @@ describe('a player over days', () => {
   });
 
   it('is followed by reviewed takes alone, and written as usual', () => {
-    const nothing = { outcome: 'nothing' as KeptTake['outcome'], figures: null };
+    const nothing = { outcome: 'too-poor' as const, figures: null };
     const all = [
       placed('2026-03-02', {}, 'ADA'),
       placed('2026-03-09'),
@@ -380,10 +380,10 @@ describe('what a player lacks', () => {
   });
 
   it('are takes that were not reviewed, and weeks that have one are not missing', () => {
-    const nothing = { outcome: 'nothing' as KeptTake['outcome'] };
+    const nothing = { outcome: 'too-poor' as const };
     expect(
       gaps([placed('2026-03-02'), placed('2026-03-11', nothing), placed('2026-03-17'), placed('2026-03-24')]),
-    ).toEqual(['2026-03-09 nothing']);
+    ).toEqual(['2026-03-09 too-poor']);
   });
   it('are takes of the player that could not be read, whatever the spelling', () => {
     const all = [placed('2026-03-02'), placed('2026-03-17'), placed('2026-03-24')];

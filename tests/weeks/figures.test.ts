@@ -321,6 +321,6 @@ describe('what is kept of a take', () => {
     expect(judged).not.toContain('articulation');
     expect(judged).toContain('notes');
     expect(figures).not.toBeNull();
-    expect(kept({ outcome: 'not-this-part' as TakeResult['outcome'] }).figures).toBeNull();
+    expect(kept({ outcome: 'not-this-score' }).figures).toBeNull();
   });
 });
