@@ -4,7 +4,7 @@ import { changeOf } from '../../src/judge/judges/dynamics.js';
 import { judgeTempo } from '../../src/judge/judges/tempo.js';
 import type { BarTempo, HairpinMeasure } from '../../src/measure/index.js';
 import { type NoteSketch, smallPart } from '../demo/small-part.js';
-import { judgeInput } from '../helpers/judged.js';
+import { judged, judgeInput } from '../helpers/judged.js';
 
 /**
  * Stretches that run ahead or sink, bar by bar, and a tempo off its mark; worked out by hand.
@@ -85,6 +85,22 @@ describe('a tempo off the mark', () => {
         facts: { played: 120, marked: 150 },
       },
     ]);
+  });
+
+  it('is told where the part begins, in an upbeat of one note', () => {
+    const upbeat = { ...PART, notes: PART.notes.map((n) => (n.index === 0 ? { ...n, bar: '0', pass: 3 } : n)) };
+    const measurements = {
+      tempo: { markedQuarterBpm: 100, playedQuarterBpm: 80, bars: [] },
+      tuning: { centsFromA440: 30, a4Hz: 447.7 },
+    };
+    const found = judged(upbeat, { measurements }).findings;
+    const begin = found.filter(({ kind, bar }) => kind === 'off-tempo' || kind === 'tuning-off' || bar === '0');
+    expect(begin.map(({ kind, bar, pass }) => [kind, bar, pass]).slice(0, 2)).toEqual([
+      ['tuning-off', '0', 3],
+      ['off-tempo', '0', 3],
+    ]);
+    // praise of the take as a whole stands there, too
+    expect(begin.slice(2).map(({ kind }) => kind)).toContain('went-well');
   });
 
   it('is none where no tempo is marked', () => {
