@@ -194,6 +194,7 @@ describe('a correlation', () => {
   it('is that of Pearson', () => {
     expect(correlation([1, 2, 3], [2, 4, 6])).toBeCloseTo(1, 12);
     expect(correlation([1, 2, 3], [6, 4, 2])).toBeCloseTo(-1, 12);
+    expect(correlation([0, 0.1, 0.2], [0, 0.1, 0.2])).toBeCloseTo(1, 9);
     // deviations −1, 0, 1 and −1, 1, 0: 1 ÷ 2
     expect(correlation([1, 2, 3], [1, 3, 2])).toBeCloseTo(0.5, 12);
     // deviations −2, −1, 0, 1, 2 and −1, 0, 2, −1, 0: 2 + 0 + 0 − 1 + 0 = 1, √(10 · 6)
@@ -382,6 +383,27 @@ describe('how levels follow the marks', () => {
   it('is told by thirty notes and more, and of a part with two marks', () => {
     expect(follow(29, (i) => (loud(i) ? -18 : -30))).toBeNull();
     expect(follow(30, (i) => (loud(i) ? -18 : -30))).not.toBeNull();
+    const thirty = recorded(seconds(30, (i) => ({ db: loud(i) ? -18 : -30 })));
+    const without = (change: (context: NoteContext) => Partial<NoteContext>) => {
+      const marks = { ...thirty, part: marked(30) } as NoteContext;
+      return followPlan({ ...marks, ...change(marks) } as NoteContext, 9);
+    };
+    const unheard =
+      (gone: object) =>
+      ({ alignment }: NoteContext) => ({
+        alignment: { ...alignment, notes: alignment.notes.map((n) => (n.index === 7 ? { ...n, ...gone } : n)) },
+      });
+    expect(without(() => ({}))).not.toBeNull();
+    expect(without(unheard({ onsetSeconds: undefined }))).toBeNull();
+    expect(without(unheard({ offsetSeconds: undefined }))).toBeNull();
+    const soft = notMeasured('note-in-noise');
+    expect(
+      without(({ notes }) => ({ notes: notes.map((n) => (n.index === 7 ? { ...n, levelDb: soft } : n)) })),
+    ).toBeNull();
+    const grace = ({ part }: NoteContext) => ({
+      part: { ...part, notes: part.notes.map((n) => (n.index === 7 ? { ...n, grace: true } : n)) },
+    });
+    expect(without(grace)).toBeNull();
     const context = recorded(seconds(40));
     expect(followPlan(context, 9)).toBeNull();
   });

@@ -332,6 +332,14 @@ describe('what a note does by itself', () => {
     const levels = (count: number) => Array.from({ length: count }, () => -30);
     expect(fitOwnLoudness(levelled(levels(15), marks(15)))).toBeNull();
     expect(fitOwnLoudness(levelled(levels(16), marks(16)))).not.toBeNull();
+    // a note whose level is not known does not count, nor does a grace note
+    const one = levelled([...levels(15), NaN], marks(16));
+    expect(fitOwnLoudness(one)).toBeNull();
+    const seventeen = levelled([...levels(16), NaN], marks(17));
+    expect(fitOwnLoudness(seventeen)!.of(0)).toBeCloseTo(0, 9);
+    const { part } = levelled(levels(16), marks(16));
+    const graced = { ...part, notes: part.notes.map((n) => (n.index === 5 ? { ...n, grace: true } : n)) };
+    expect(fitOwnLoudness({ ...levelled(levels(16), marks(16)), part: graced })).toBeNull();
     const context = levelled(levels(20), marks(20));
     const notes = context.alignment.notes.map((n) =>
       n.index === 3 ? { index: 3, status: 'left-out', confidence: 0 } : n,

@@ -551,6 +551,11 @@ describe('a written rest', () => {
     });
   });
 
+  it('is not played into by two pitches that are too short each', () => {
+    expect(inRest([9.3, 9.45, 67, -20], [9.45, 9.6, 70, -20]).state).toBe('silent');
+    expect(inRest([9.3, 9.45, 67, -20], [9.45, 9.75, 70, -20])).toMatchObject({ state: 'played-into', midi: 70 });
+  });
+
   it('is played into by what is no more than 12 dB softer than the note', () => {
     expect([inRest([9.3, 9.7, 67, -31.5]).state, inRest([9.3, 9.7, 67, -32.5]).state]).toEqual([
       'played-into',
