@@ -1,4 +1,4 @@
-import { groupBy } from '../base/index.js';
+import { byCodePoint, groupBy } from '../base/index.js';
 import type { Criterion } from '../judge/index.js';
 import { isOfABar } from './kinds-of-trouble.js';
 import type { BarStory } from './progress-result-schema.js';
@@ -31,7 +31,7 @@ export function barStories(days: readonly DayOfResults[], bars: readonly string[
       const marks = days.map((day) => markOf(day, bar, criterion));
       return marks.includes('fix') ? [{ bar, criterion, kind, ...storyOf(marks, days) }] : [];
     })
-    .sort((a, b) => (order.get(a.bar) ?? 0) - (order.get(b.bar) ?? 0) || (a.criterion < b.criterion ? -1 : 1));
+    .sort((a, b) => (order.get(a.bar) ?? 0) - (order.get(b.bar) ?? 0) || byCodePoint(a.criterion, b.criterion));
 }
 
 function markOf({ results }: DayOfResults, bar: string, criterion: Criterion): DayMark {

@@ -1,4 +1,4 @@
-import { groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../base/index.js';
+import { byCodePoint, groupBy, isMeasured, type Language, type MaybeNumber, notMeasured } from '../base/index.js';
 import { toldNumber } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
@@ -29,7 +29,7 @@ interface DayNumber {
 export function reviewedDays(placed: readonly PlacedResult[]): DayOfResults[] {
   const reviewed = placed.filter(({ result }) => result.outcome === 'reviewed');
   return [...groupBy(reviewed, ({ date }) => date)]
-    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .sort(([a], [b]) => byCodePoint(a, b))
     .map(([date, results]) => ({ date, results: results.map(({ result }) => result) }));
 }
 

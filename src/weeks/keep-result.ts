@@ -35,7 +35,7 @@ export function keepResult({ file, result, place }: FoundResult): KeptResult {
 
 /** Bars of which no note was played. */
 function barsNotPlayed({ notes, skips }: FoundResult['result']): string[] {
-  const skipped = (index: number) => skips.some((skip) => skip.fromIndex <= index && index < skip.toIndex);
+  const skipped = (index: number) => skips.some((skip) => skip.fromIndex <= index && index <= skip.toIndex);
   const played = new Set(
     notes.flatMap(({ bar, status, index }) => (status === 'left-out' || skipped(index) ? [] : [bar])),
   );

@@ -1,4 +1,4 @@
-import { groupBy, median } from '../base/index.js';
+import { byCodePoint, groupBy, median } from '../base/index.js';
 import { MEASURES } from './measures.js';
 import type { ProgressEtude } from './progress-result-schema.js';
 import type { SectionShare } from './section-share.js';
@@ -42,5 +42,5 @@ function barsTogether(players: readonly SectionShare[], bars: readonly string[])
       const { bar, criterion, kind } = story;
       return [{ bar, criterion, kind, had: who(had), have: who(have), open: who(open), mastered }];
     })
-    .sort((a, b) => (order.get(a.bar) ?? 0) - (order.get(b.bar) ?? 0) || (a.kind < b.kind ? -1 : 1));
+    .sort((a, b) => (order.get(a.bar) ?? 0) - (order.get(b.bar) ?? 0) || byCodePoint(a.kind, b.kind));
 }

@@ -10,7 +10,7 @@ import { demoPart, hearTake } from '../helpers/heard-take.js';
 import { EBU_SIGNALS, ebuWav } from '../outside/ebu-signals.js';
 import { inFolder, needs } from '../outside/programs.js';
 
-/** Source: ITU-R BS.1770-4, annex 1: its constant; and two equal channels are added, 3.01 LU more than one. */
+/** Source: ITU-R BS.1770-5, annex 1: its constant; and two equal channels are added, 3.01 LU more than one. */
 const CONSTANT_LU = -0.691;
 const STEREO_LU = 3.0103;
 /** Source: EBU Tech 3341, table 1. */
@@ -19,7 +19,7 @@ const TOLERANCE_LU = 0.1;
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 const loudness = (power: number): number => CONSTANT_LU + 10 * Math.log10(power);
 
-/** Programme loudness by ITU-R BS.1770-4, annex 1: blocks of 0.4 s every 0.1 s, gates at −70 LUFS and 10 LU below the rest. */
+/** Programme loudness by ITU-R BS.1770-5, annex 1: blocks of 0.4 s every 0.1 s, gates at −70 LUFS and 10 LU below the rest. */
 function programmeLoudness(powers: readonly number[], channelsLu: number): number {
   const blocks = powers.slice(0, -3).map((_, i) => mean(powers.slice(i, i + 4)));
   const audible = blocks.filter((power) => loudness(power) + channelsLu > -70);
@@ -28,7 +28,7 @@ function programmeLoudness(powers: readonly number[], channelsLu: number): numbe
 }
 
 describe('the K weighting', () => {
-  // Source: ITU-R BS.1770-4, annex 1, tables 1 and 2.
+  // Source: ITU-R BS.1770-5, annex 1, tables 1 and 2.
   it('has at 48 kHz the coefficients that the standard prints', () => {
     const [shelf, highPass] = kWeightingFilters(48_000);
     expect(shelf.b0).toBeCloseTo(1.53512485958697, 8);

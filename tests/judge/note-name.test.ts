@@ -46,3 +46,39 @@ describe('the names of notes', () => {
     );
   });
 });
+describe('the name of a note that was played', () => {
+  const name = (midi: number, step: 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B', alter = 0) =>
+    playedName(midi, { step, alter, octave: 4 });
+
+  // Source: common practice: the plain letter where there is one, else the sign on the letter that is written.
+  it('is the plain letter where there is one', () => {
+    expect([60, 62, 64, 65, 67, 69, 71, 48, 72].map((midi) => name(midi, 'G', -1))).toEqual([
+      'C',
+      'D',
+      'E',
+      'F',
+      'G',
+      'A',
+      'B',
+      'C',
+      'C',
+    ]);
+  });
+
+  it('stays on the letter that is written where it is next to it', () => {
+    expect([name(61, 'C'), name(61, 'D'), name(63, 'D'), name(63, 'E')]).toEqual(['C♯', 'D♭', 'D♯', 'E♭']);
+    expect([name(66, 'F'), name(66, 'G'), name(70, 'A'), name(70, 'B'), name(73, 'C')]).toEqual([
+      'F♯',
+      'G♭',
+      'A♯',
+      'B♭',
+      'C♯',
+    ]);
+  });
+
+  it('is a flat beside flats, and a sharp otherwise', () => {
+    expect([name(61, 'G', -1), name(61, 'G'), name(61, 'F', 1)]).toEqual(['D♭', 'C♯', 'C♯']);
+    expect([name(70, 'D', -1), name(70, 'D')]).toEqual(['B♭', 'A♯']);
+    expect([name(66, 'C', -1), name(66, 'C'), name(68, 'C', -1), name(68, 'C')]).toEqual(['G♭', 'F♯', 'A♭', 'G♯']);
+  });
+});

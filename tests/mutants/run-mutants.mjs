@@ -1,5 +1,5 @@
 // Changes one thing at a time in a copy of `src`, runs the tests of its room and counts which changes they notice.
-//   npm run mutants                                    8 changes in each of the rooms that judge
+//   npm run mutants                                    8 changes in each of the rooms that judge, and in that of weeks
 //   npm run mutants -- --rooms judge,brief --count 20  more of them, in these rooms
 //   npm run mutants -- --seed 2                        another sample; the same seed gives the same one
 //   npm run mutants -- --rooms judge --list            prints every change there is, and runs nothing
@@ -29,7 +29,7 @@ const LIMIT_MS = 300_000;
 
 const { values } = parseArgs({
   options: {
-    rooms: { type: 'string', default: 'judge,measure,standards,score,brief' },
+    rooms: { type: 'string', default: 'judge,measure,standards,score,brief,weeks' },
     count: { type: 'string', default: '8' },
     seed: { type: 'string', default: '1' },
     list: { type: 'boolean', default: false },

@@ -1,6 +1,6 @@
 import { type Biquad, kWeightingFilters } from './k-weighting-filters.js';
 
-/** Four neighbours make a block of 400 ms, and such blocks begin every 100 ms. Source: ITU-R BS.1770-4, annex 1. */
+/** Four neighbours make a block of 400 ms, and such blocks begin every 100 ms. Source: ITU-R BS.1770-5, annex 1. */
 const STRETCH_SECONDS = 0.1;
 
 /** Measures the K-weighted power of a mono sound as it comes. */

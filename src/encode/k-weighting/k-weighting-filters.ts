@@ -9,7 +9,7 @@ export interface Biquad {
 
 /**
  * The two filters of the standard are printed for 48 kHz alone. Taken back to the frequency, gain and quality they were made
- * from, they can be made for any rate. Source: ITU-R BS.1770-4, annex 1, tables 1 and 2, solved for these by the bilinear
+ * from, they can be made for any rate. Source: ITU-R BS.1770-5, annex 1, tables 1 and 2, solved for these by the bilinear
  * transform; at 48 kHz they give the printed coefficients to eight places.
  */
 const SHELF = {
