@@ -54,6 +54,8 @@ export type Fault =
     }
   /** the air pulses: the level dips by so much as a slurred note begins */
   | { readonly kind: 'pulse'; readonly at: NoteAddress; readonly db: number }
+  /** the note is hit: its attack is louder by so much, and fades */
+  | { readonly kind: 'hit'; readonly at: NoteAddress; readonly db: number }
   /** nothing but air is heard for so long before the tone comes */
   | { readonly kind: 'speaks-late'; readonly at: NoteAddress; readonly seconds: number }
   /** the note begins at another pitch, e.g. a partial, for so long */
@@ -133,7 +135,7 @@ export interface PlayedNote {
 }
 
 /** A fault of the sound of one note. */
-export type SoundFault = Extract<Fault, { kind: 'shake' | 'sag' | 'pulse' | 'speaks-late' | 'crack' }>;
+export type SoundFault = Extract<Fault, { kind: 'shake' | 'sag' | 'pulse' | 'hit' | 'speaks-late' | 'crack' }>;
 
 /** A take as samples, with what was really played. */
 export interface PerformedTake {

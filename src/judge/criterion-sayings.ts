@@ -51,6 +51,8 @@ export interface SayingFacts {
   readonly 'loud-notes': { readonly cents: number };
   /** long notes held as steadily as this player usually does, of those that were looked at */
   readonly 'notes-steady': { readonly steady: number; readonly of: number };
+  /** notes out of silence that speak at once, of those that were looked at */
+  readonly 'notes-speak': { readonly prompt: number; readonly of: number };
   /** long notes that move as regularly as vibrato */
   readonly 'with-vibrato': { readonly count: number };
   /** how far the level usually dips from one slurred note to the next */

@@ -49,6 +49,15 @@ export interface StartMeasure {
   readonly crack?: { readonly semitones: number; readonly seconds: number };
 }
 
+/** How hard one tongued note without accent is begun. */
+export interface AttackMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** loudest moment of its beginning over the level it comes to */
+  readonly overDb: number;
+}
+
 /** How steadily a player usually holds a long note. */
 export interface SteadinessMeasure {
   /** median of the long notes without vibrato */

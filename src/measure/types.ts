@@ -8,7 +8,13 @@ import type {
 } from './dynamics-types.js';
 
 import type { PlaceInScore } from './place-in-score.js';
-import type { HeldNoteMeasure, SlurredAirMeasure, StartMeasure, SteadinessMeasure } from './sound-types.js';
+import type {
+  AttackMeasure,
+  HeldNoteMeasure,
+  SlurredAirMeasure,
+  StartMeasure,
+  SteadinessMeasure,
+} from './sound-types.js';
 
 export type * from './dynamics-types.js';
 export type { PlaceInScore } from './place-in-score.js';
@@ -249,4 +255,5 @@ export interface Measurements {
   readonly steadiness: SteadinessMeasure | NotMeasured;
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
+  readonly attacks: readonly AttackMeasure[];
 }

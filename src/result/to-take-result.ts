@@ -133,7 +133,7 @@ function playing(
 ): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
-  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness, starts, slurredAir } =
+  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness, starts, slurredAir, attacks } =
     measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
@@ -155,6 +155,7 @@ function playing(
     steadiness,
     starts,
     slurredAir,
+    attacks,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -70,6 +70,10 @@ const WRITTEN_DOWN: readonly (readonly [name: string, value: number, unit: strin
   ['sagDb', 2, 'dB', 'fallLeast'],
   ['crackSeconds', 0.04, 's', 'working value'],
   ['crackLongest', 0.15, 's', 'working value'],
+  ['speakSeconds', 0.08, 's', 'working value'],
+  ['speakOver', 2.5, 'times', 'wobbleOver'],
+  ['hitDb', 5, 'dB', 'working value'],
+  ['hitOver', 4, 'dB', 'working value'],
   ['wetRoom', 0.7, 's', 'working value'],
   ['inTune', 10, 'cents', 'Hill & Summers 2007'],
 ];

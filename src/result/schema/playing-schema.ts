@@ -96,6 +96,10 @@ export const playingSchema = z.object({
     )
     .optional()
     .meta({ description: 'notes that begin out of silence' }),
+  attacks: z
+    .array(z.object({ ...place, overDb: decibels('loudest moment of its beginning over the level it comes to') }))
+    .optional()
+    .meta({ description: 'notes begun with the tongue, without accent' }),
   slurredAir: z
     .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
     .optional()

@@ -80,6 +80,10 @@ export const SAYINGS: SayingsWords = {
     db < SMALLEST_HEARD_DB
       ? 'unter Bögen fließt die Luft gleichmäßig'
       : `unter Bögen wird der Ton von Note zu Note für einen Augenblick um ${down(db)} dB leiser`,
+  'notes-speak': ({ prompt, of }) =>
+    prompt === of
+      ? 'nach Stille sprechen die Töne sofort an'
+      : `nach Stille sprechen ${prompt} von ${of} Tönen sofort an`,
   'played-through': () => 'durchgespielt',
   restarts: ({ count }) => `${times(count)} neu begonnen`,
   skips: ({ count }) => `${times(count)} nach vorn gesprungen`,

@@ -79,6 +79,8 @@ export const SAYINGS: SayingsWords = {
     db < SMALLEST_HEARD_DB
       ? 'the air goes on evenly under slurs'
       : `under slurs the tone dips by ${down(db)} dB from note to note`,
+  'notes-speak': ({ prompt, of }) =>
+    prompt === of ? 'notes after a silence speak at once' : `${prompt} of ${of} notes after a silence speak at once`,
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,
