@@ -31,6 +31,8 @@ export type Fault =
   | { readonly kind: 'broken-slur'; readonly at: NoteAddress }
   /** staccato notes (or this one) sound this share of the time to the next note */
   | { readonly kind: 'staccato'; readonly at?: NoteAddress; readonly share: number }
+  /** this note sounds this share of the time to the next note, whatever its sign */
+  | { readonly kind: 'length'; readonly at: NoteAddress; readonly share: number }
   /** the fermata is held so many times its written value */
   | { readonly kind: 'fermata'; readonly at: NoteAddress; readonly ratio: number }
   /** hairpins (or the one with this 0-based number) rise or fall only this share; negative goes the other way */

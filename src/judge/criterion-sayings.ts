@@ -39,6 +39,10 @@ export interface SayingFacts {
   readonly 'slurs-joined': { readonly joined: number; readonly of: number };
   /** percent of their time */
   readonly 'staccato-sounds': { readonly percent: number };
+  /** percent of their time between which half of the dotted notes sound */
+  readonly 'staccato-half': { readonly from: number; readonly to: number };
+  /** accented notes with a space behind them, and those that are held on, of those whose length is known */
+  readonly 'accent-kinds': { readonly short: number; readonly long: number; readonly of: number };
   readonly 'tenuto-sounds': { readonly percent: number };
   readonly 'breaths-heard': { readonly heard: number; readonly of: number };
   /** full breaths that were only quick ones */

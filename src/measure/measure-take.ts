@@ -14,6 +14,7 @@ import { measureHeldNotes } from './measures/held-notes.js';
 import { measureIntonation } from './measures/intonation.js';
 import { measureLevels } from './measures/levels.js';
 import { measureMarkOrder } from './measures/mark-order.js';
+import { measureNoteShapes } from './measures/note-shapes.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureRests } from './measures/rests.js';
@@ -54,7 +55,7 @@ export function measureTake(context: MeasureContext): Measurements {
     transitions,
     groups: measureGroups(context),
     entries: measureEntries(context),
-    accents: measureAccents(withLoudness),
+    accents: measureAccents(withLoudness, transitions),
     articulations: measureArticulations(context, transitions),
     emptyPlaces: measureEmptyPlaces(context),
     rests: measureRests(context),
@@ -67,5 +68,6 @@ export function measureTake(context: MeasureContext): Measurements {
     starts: measureStarts(withNotes),
     slurredAir: measureSlurredAir(context, transitions, recording),
     attacks: measureAttacks(withNotes),
+    noteShapes: measureNoteShapes(withNotes, recording),
   };
 }

@@ -49,6 +49,27 @@ export interface StartMeasure {
   readonly crack?: { readonly semitones: number; readonly seconds: number };
 }
 
+/** Signs whose notes have a shape of their own. */
+export type ShapedBy = 'staccatissimo' | 'staccato' | 'detached-legato' | 'tenuto' | 'accent' | 'none';
+
+/** A median with its 95 % interval. */
+export interface MiddleOf {
+  readonly middle: number;
+  readonly interval: readonly [number, number];
+}
+
+/** How the tongued notes under one sign are shaped, as medians. */
+export interface NoteShapeMeasure {
+  readonly sign: ShapedBy;
+  readonly count: number;
+  /** from 15 to 3 dB below the loudest moment of its beginning */
+  readonly riseSeconds: MiddleOf;
+  /** how long the note sounds */
+  readonly lengthSeconds: MiddleOf;
+  /** how far the level falls from its first third to its last; negative rises */
+  readonly decayDb: MiddleOf;
+}
+
 /** How hard one tongued note without accent is begun. */
 export interface AttackMeasure {
   readonly index: number;

@@ -11,6 +11,7 @@ import type { PlaceInScore } from './place-in-score.js';
 import type {
   AttackMeasure,
   HeldNoteMeasure,
+  NoteShapeMeasure,
   SlurredAirMeasure,
   StartMeasure,
   SteadinessMeasure,
@@ -145,6 +146,8 @@ export interface ArticulationMeasure {
   readonly soundedShare: number;
   /** first and third quartile */
   readonly middleHalf: readonly [number, number];
+  /** how far these notes differ among themselves, as a robust standard deviation; absent where they are too few to tell */
+  readonly spread?: { readonly share: number /** 95 % */; readonly interval: readonly [number, number] };
 }
 
 /** What is where a note that was not heard should stand. */
@@ -256,4 +259,5 @@ export interface Measurements {
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
   readonly attacks: readonly AttackMeasure[];
+  readonly noteShapes: readonly NoteShapeMeasure[] | NotMeasured;
 }

@@ -133,8 +133,19 @@ function playing(
 ): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
-  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness, starts, slurredAir, attacks } =
-    measurements;
+  const {
+    articulations,
+    breaths,
+    accents,
+    intonation,
+    markOrder,
+    heldNotes,
+    steadiness,
+    starts,
+    slurredAir,
+    attacks,
+    noteShapes,
+  } = measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
     tuning,
@@ -156,6 +167,7 @@ function playing(
     starts,
     slurredAir,
     attacks,
+    noteShapes,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -150,6 +150,17 @@ export const STANDARDS = {
     source:
       'working value, half of what is just noticeable on piano tones (Slade et al. 2022): an accent is colour and length, too, so it is watched only where the level shows nothing',
   },
+  accentDetached: {
+    value: 0.6,
+    unit: 'share',
+    source:
+      'working value: notes that are tongued apart sound about 60 % of the interval (Bresin & Battel 2000, piano)',
+  },
+  accentHeld: {
+    value: 0.75,
+    unit: 'share',
+    source: 'working value: such an accent has its note behind it, without a space that is heard (common practice)',
+  },
   accentSpread: { value: 4, unit: 'dB', source: 'working value: among notes this uneven an accent cannot be told' },
   breathTaken: {
     value: 0.12,

@@ -53,6 +53,8 @@ const WRITTEN_DOWN: readonly (readonly [name: string, value: number, unit: strin
   ['ringingLong', 0.8, 's', 'working value'],
   ['ringingFall', 0.4, 'share', 'working value'],
   ['accentWatch', 0.5, 'dB', 'working value'],
+  ['accentDetached', 0.6, 'share', 'working value'],
+  ['accentHeld', 0.75, 'share', 'working value'],
   ['accentSpread', 4, 'dB', 'working value'],
   ['breathTaken', 0.12, 's', 'from memory'],
   ['breathGap', 0.22, 's', 'from memory'],
