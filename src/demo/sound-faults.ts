@@ -40,7 +40,16 @@ export function soundFaultsAt({ part, faults }: Pick<Context, 'part' | 'faults'>
 }
 
 function isOfSound(kind: string): kind is SoundFault['kind'] {
-  return ['shake', 'sag', 'pulse', 'hit', 'speaks-late', 'crack'].includes(kind);
+  return ['shake', 'sag', 'release', 'pulse', 'hit', 'speaks-late', 'crack'].includes(kind);
+}
+
+/**
+ * @param note a note as played
+ * @param usualSeconds how long its instrument takes to stop
+ * @returns how long this note takes, seconds
+ */
+export function releaseSeconds(note: PlayedNote, usualSeconds: number): number {
+  return note.sound?.find((fault) => fault.kind === 'release')?.seconds ?? usualSeconds;
 }
 
 /**
@@ -60,6 +69,9 @@ export function soundNow(note: PlayedNote, seed: number, seconds: number): Sound
       const fallen = Math.min(1, Math.max(0, 1 - left / fault.seconds));
       cents -= fault.cents * fallen;
       db -= fault.db * fallen;
+    } else if (fault.kind === 'release') {
+      const left = note.offsetSeconds - note.onsetSeconds + fault.seconds / 2 - seconds;
+      cents -= fault.cents * Math.min(1, Math.max(0, 1 - left / fault.seconds));
     } else if (fault.kind === 'pulse') {
       db -= fault.db * rampUp(1 - Math.abs(seconds / PULSE_SECONDS - 1));
     } else if (fault.kind === 'hit') {

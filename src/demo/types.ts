@@ -54,6 +54,8 @@ export type Fault =
       readonly db: number;
       readonly seconds: number;
     }
+  /** the note is let go within so many seconds, and its pitch falls by so much meanwhile; negative rises */
+  | { readonly kind: 'release'; readonly at: NoteAddress; readonly seconds: number; readonly cents: number }
   /** the air pulses: the level dips by so much as a slurred note begins */
   | { readonly kind: 'pulse'; readonly at: NoteAddress; readonly db: number }
   /** the note is hit: its attack is louder by so much, and fades */
@@ -137,7 +139,10 @@ export interface PlayedNote {
 }
 
 /** A fault of the sound of one note. */
-export type SoundFault = Extract<Fault, { kind: 'shake' | 'sag' | 'pulse' | 'hit' | 'speaks-late' | 'crack' }>;
+export type SoundFault = Extract<
+  Fault,
+  { kind: 'shake' | 'sag' | 'release' | 'pulse' | 'hit' | 'speaks-late' | 'crack' }
+>;
 
 /** A take as samples, with what was really played. */
 export interface PerformedTake {

@@ -17,6 +17,7 @@ import { measureMarkOrder } from './measures/mark-order.js';
 import { measureNoteShapes } from './measures/note-shapes.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
+import { measureReleases } from './measures/releases.js';
 import { measureRests } from './measures/rests.js';
 import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
@@ -68,6 +69,7 @@ export function measureTake(context: MeasureContext): Measurements {
     starts: measureStarts(withNotes),
     slurredAir: measureSlurredAir(context, transitions, recording),
     attacks: measureAttacks(withNotes),
+    releases: measureReleases(withNotes, recording),
     noteShapes: measureNoteShapes(withNotes, recording),
   };
 }

@@ -70,6 +70,17 @@ export interface NoteShapeMeasure {
   readonly decayDb: MiddleOf;
 }
 
+/** How one note before a silence is let go. */
+export interface ReleaseMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** from 3 to 20 dB below what it was at, tone and room together */
+  readonly fallSeconds: number;
+  /** where its pitch has gone meanwhile; absent where it could not be heard */
+  readonly pitchCents?: number;
+}
+
 /** How hard one tongued note without accent is begun. */
 export interface AttackMeasure {
   readonly index: number;

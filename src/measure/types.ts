@@ -12,6 +12,7 @@ import type {
   AttackMeasure,
   HeldNoteMeasure,
   NoteShapeMeasure,
+  ReleaseMeasure,
   SlurredAirMeasure,
   StartMeasure,
   SteadinessMeasure,
@@ -259,5 +260,6 @@ export interface Measurements {
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
   readonly attacks: readonly AttackMeasure[];
+  readonly releases: readonly ReleaseMeasure[] | NotMeasured;
   readonly noteShapes: readonly NoteShapeMeasure[] | NotMeasured;
 }

@@ -145,6 +145,7 @@ function playing(
     slurredAir,
     attacks,
     noteShapes,
+    releases,
   } = measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
@@ -168,6 +169,7 @@ function playing(
     slurredAir,
     attacks,
     noteShapes,
+    releases,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -245,10 +245,11 @@ describe('sound', () => {
   });
 
   /** Notes 0 to 7 are begun so far over their level, note 9 as the test says. */
-  const begun = (overDb: number, usual = 0, more: JudgedOptions = {}) => {
+  const beginning = (overDb: number, usual = 0) => {
     const others = Array.from({ length: 8 }, (_, index) => ({ index, ...PLACE, overDb: usual }));
-    return measured({ ...held({}), attacks: [...others, { index: 9, ...PLACE, overDb }], recording: RECORDING }, more);
+    return { ...held({}), attacks: [...others, { index: 9, ...PLACE, overDb }], recording: RECORDING };
   };
+  const begun = (overDb: number, usual = 0, more: JudgedOptions = {}) => measured(beginning(overDb, usual), more);
   sides('a note that is hit, dB', 'hit-start', (db) => begun(db), [4.9, null], [5.1, 'watch']);
   // four over the 3 dB of the player's others are 7
   sides(
@@ -258,6 +259,15 @@ describe('sound', () => {
     [6.9, null],
     [7.1, 'watch'],
   );
+  it('says nothing of a hit that is no louder than the note before', () => {
+    const levels = (before: number) => {
+      const { notes } = measureTake(handContext(PART, playEvenly(PART)));
+      return notes.map((note) => (note.index === 8 ? { ...note, levelDb: before } : note));
+    };
+    // notes are at −24 dB, the attack at −17: two over the note before, or not
+    const of = (before: number) => weightOf(measured({ ...beginning(7), notes: levels(before) }), 'hit-start');
+    expect([of(-19.1), of(-18.9)]).toEqual(['watch', null]);
+  });
   it('says nothing of a hit where the note before was not played', () => {
     expect(weightOf(begun(12, 0, { aligned: { 8: { status: 'left-out' } } }), 'hit-start')).toBeNull();
   });

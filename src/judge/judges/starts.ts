@@ -1,4 +1,4 @@
-import { median, quantile } from '../../base/index.js';
+import { isMeasured, median, quantile } from '../../base/index.js';
 import type { AttackMeasure, StartMeasure } from '../../measure/index.js';
 import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
@@ -8,6 +8,8 @@ import type { Observation } from '../observed/observation.js';
 const NEAR_SEMITONES = 0.75;
 /** Fewer other notes do not say how a player's notes usually start. */
 const LEAST_OTHERS = 5;
+/** An attack that is heard as one is so much louder than the notes beside it. Source: twice what is just noticed (Slade et al. 2022). */
+const STANDS_OUT_DB = 2;
 /** A quarter of the notes speak later than this one: what a player does so often is no slip. */
 const UPPER_QUARTER = 0.75;
 
@@ -69,12 +71,19 @@ function hit(input: JudgeInput, attack: AttackMeasure): Observation[] {
   const others = input.measurements.attacks.filter((other) => other !== attack).map(({ overDb }) => overDb);
   if (others.length < LEAST_OTHERS || !isSure(input, attack.index) || isComeToAnew(input, attack.index)) return [];
   const most = Math.max(hitDb.value, hitOver.value + quantile(others, UPPER_QUARTER));
-  if (attack.overDb <= most) return [];
+  if (attack.overDb <= most || !isOverNeighbours(input, attack)) return [];
   const expected = { code: 'within', facts: { value: Math.round(most) } } as const;
   const measured = { value: attack.overDb, unit: 'dB', expected } as const;
   const facts = { db: attack.overDb, usual: median(others) };
   const place = { ...placeOf(input, input.part.notes[attack.index]!), measured, facts };
   return [{ kind: 'hit-start', criterion: 'sound', weight: 'watch', size: attack.overDb / 20, ...place }];
+}
+
+/** Whether the attack is louder than the notes beside it as well: from a loud note on, a softer one may be led down to. */
+function isOverNeighbours({ measurements: { notes } }: JudgeInput, { index, overDb }: AttackMeasure): boolean {
+  const own = notes[index]!.levelDb;
+  const beside = [notes[index - 1]?.levelDb, notes[index + 1]?.levelDb].filter((db) => typeof db === 'number');
+  return isMeasured<number>(own) && beside.every((db) => own + overDb >= db + STANDS_OUT_DB);
 }
 
 /** A start at another pitch for a moment; a longer one is a note of its own. */

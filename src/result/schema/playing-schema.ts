@@ -133,6 +133,19 @@ export const playingSchema = z.object({
     ])
     .optional()
     .meta({ description: 'the shape of tongued notes, sign by sign' }),
+  releases: z
+    .union([
+      notMeasured,
+      z.array(
+        z.object({
+          ...place,
+          fallSeconds: seconds('from 3 to 20 dB below what it was at, tone and room together'),
+          pitchCents: cents('where its pitch has gone meanwhile').optional(),
+        }),
+      ),
+    ])
+    .optional()
+    .meta({ description: 'how notes before a silence are let go' }),
   slurredAir: z
     .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
     .optional()
