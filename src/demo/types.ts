@@ -54,6 +54,8 @@ export type Fault =
       readonly db: number;
       readonly seconds: number;
     }
+  /** the line thins out: from its first note to its last the level falls by so much */
+  | { readonly kind: 'thin'; readonly from: NoteAddress; readonly to: NoteAddress; readonly db: number }
   /** the note is let go within so many seconds, and its pitch falls by so much meanwhile; negative rises */
   | { readonly kind: 'release'; readonly at: NoteAddress; readonly seconds: number; readonly cents: number }
   /** the air pulses: the level dips by so much as a slurred note begins */

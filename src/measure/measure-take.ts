@@ -19,6 +19,7 @@ import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
 import { measureReleases } from './measures/releases.js';
 import { measureRests } from './measures/rests.js';
+import { measureRisingLines } from './measures/rising-lines.js';
 import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
 import { measureSteadiness } from './measures/steadiness.js';
@@ -70,6 +71,7 @@ export function measureTake(context: MeasureContext): Measurements {
     slurredAir: measureSlurredAir(context, transitions, recording),
     attacks: measureAttacks(withNotes),
     releases: measureReleases(withNotes, recording),
+    risingLines: measureRisingLines(withLoudness, recording),
     noteShapes: measureNoteShapes(withNotes, recording),
   };
 }

@@ -81,6 +81,20 @@ export interface ReleaseMeasure {
   readonly pitchCents?: number;
 }
 
+/** How one rising line goes to its top. */
+export interface RisingLineMeasure {
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly toBar: string;
+  readonly pass: number;
+  readonly semitones: number;
+  /** all of it under slurs */
+  readonly slurred: boolean;
+  /** its last two notes over its first two, what notes do by themselves taken out; negative thins out */
+  readonly changeDb: number;
+}
+
 /** How hard one tongued note without accent is begun. */
 export interface AttackMeasure {
   readonly index: number;

@@ -13,6 +13,7 @@ import type {
   HeldNoteMeasure,
   NoteShapeMeasure,
   ReleaseMeasure,
+  RisingLineMeasure,
   SlurredAirMeasure,
   StartMeasure,
   SteadinessMeasure,
@@ -261,5 +262,6 @@ export interface Measurements {
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
   readonly attacks: readonly AttackMeasure[];
   readonly releases: readonly ReleaseMeasure[] | NotMeasured;
+  readonly risingLines: readonly RisingLineMeasure[] | NotMeasured;
   readonly noteShapes: readonly NoteShapeMeasure[] | NotMeasured;
 }

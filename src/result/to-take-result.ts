@@ -146,6 +146,7 @@ function playing(
     attacks,
     noteShapes,
     releases,
+    risingLines,
   } = measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
@@ -170,6 +171,7 @@ function playing(
     attacks,
     noteShapes,
     releases,
+    risingLines,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -9,6 +9,7 @@ import {
   hertz,
   maybe,
   seconds,
+  semitones,
   share,
 } from '../quantities.js';
 import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
@@ -146,6 +147,22 @@ export const playingSchema = z.object({
     ])
     .optional()
     .meta({ description: 'how notes before a silence are let go' }),
+  risingLines: z
+    .union([
+      notMeasured,
+      z.array(
+        z.object({
+          ...place,
+          toIndex: noteIndex,
+          toBar: bar,
+          semitones: semitones(),
+          slurred: z.boolean(),
+          changeDb: decibels('its last two notes over its first two, own loudness taken out; negative thins out'),
+        }),
+      ),
+    ])
+    .optional()
+    .meta({ description: 'rising lines of a fifth or more without a mark of their own' }),
   slurredAir: z
     .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
     .optional()
