@@ -41,10 +41,11 @@ export function isSpeakingLate(input: JudgeInput, start: StartMeasure): boolean 
   return most !== null && spokenAfter(start) > most && isSure(input, start.index) && !isComeToAnew(input, start.index);
 }
 
-/** How long a note may need to speak, seconds; null where nobody knows how this player's notes usually start, or it cracks. */
+/** How long a note may need to speak, seconds; null where it is prompt, or cracks, or nobody knows how this player's notes start. */
 function mostSilence({ measurements, standards }: JudgeInput, start: StartMeasure): number | null {
+  if (start.crack !== undefined || spokenAfter(start) <= standards.speakSeconds.value) return null;
   const others = measurements.starts.filter((other) => other !== start).map(spokenAfter);
-  if (others.length < LEAST_OTHERS || start.crack !== undefined) return null;
+  if (others.length < LEAST_OTHERS) return null;
   return Math.max(standards.speakSeconds.value, standards.speakOver.value * quantile(others, UPPER_QUARTER));
 }
 
@@ -68,6 +69,7 @@ function spokenAfter({ pitchSeconds, levelSeconds }: StartMeasure): number {
 /** An attack well over the level the note comes to, and well over those of this player's other notes. */
 function hit(input: JudgeInput, attack: AttackMeasure): Observation[] {
   const { hitDb, hitOver } = input.standards;
+  if (attack.overDb <= hitDb.value) return [];
   const others = input.measurements.attacks.filter((other) => other !== attack).map(({ overDb }) => overDb);
   if (others.length < LEAST_OTHERS || !isSure(input, attack.index) || isComeToAnew(input, attack.index)) return [];
   const most = Math.max(hitDb.value, hitOver.value + quantile(others, UPPER_QUARTER));

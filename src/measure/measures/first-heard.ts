@@ -52,7 +52,7 @@ export function firstHeard(
   const early = Math.max(around.lastIndexOf(lowest), found - frames(EARLY_SECONDS));
   const reached = levels.findIndex((db, i) => i >= early && db >= steadyDb - REACHED_DB);
   if (reached < 0) return null;
-  const slow = levelsOver(power, from, frames(until), frames(NOISE_SECONDS));
+  const slow = levelsOver(power, from, from + reached + 1, frames(NOISE_SECONDS));
   const start = earliest(slow, first, reached, steadyDb, frames(BEFORE_IT_SECONDS));
   const least = Math.max(steadyDb - HEARD_DB, start.beforeDb + ABOVE_VALLEY_DB);
   const heard = levels.findIndex((db, i) => i >= start.at && (db >= least || i === reached));
@@ -61,14 +61,14 @@ export function firstHeard(
 
 /** The earliest frame from which on everything is louder than the frames before it, and their mean level. */
 function earliest(
-  levels: readonly number[],
+  levels: Float64Array,
   first: number,
   reached: number,
   steadyDb: number,
   frames: number,
 ): { readonly at: number; readonly beforeDb: number } {
-  const sums = [0];
-  for (const db of levels) sums.push(sums.at(-1)! + db);
+  const sums = new Float64Array(levels.length + 1);
+  for (let i = 0; i < levels.length; i++) sums[i + 1] = sums[i]! + levels[i]!;
   const meanBefore = (i: number): number => (sums[i]! - sums[Math.max(0, i - frames)]!) / Math.min(i, frames);
   let softest = levels[reached]!;
   let at = reached;
@@ -81,12 +81,13 @@ function earliest(
 }
 
 /** RMS levels of frames of so many level frames, dB; one a level frame, at which it begins. */
-function levelsOver(power: Float32Array, from: number, to: number, length: number): number[] {
+function levelsOver(power: Float32Array, from: number, to: number, length: number): Float64Array {
+  const levels = new Float64Array(Math.max(1, to - from));
   let sum = 0;
   for (let k = from; k < from + length; k++) sum += power[k] ?? 0;
-  return Array.from({ length: Math.max(1, to - from) }, (_, i) => {
-    const db = 10 * Math.log10(Math.max(0, sum) / length + 1e-12);
-    sum += (power[from + i + length] ?? 0) - power[from + i]!;
-    return db;
-  });
+  for (let i = 0; i < levels.length; i++) {
+    levels[i] = 10 * Math.log10(Math.max(0, sum) / length + 1e-12);
+    sum += (power[from + i + length] ?? 0) - (power[from + i] ?? 0);
+  }
+  return levels;
 }

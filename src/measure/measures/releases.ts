@@ -70,11 +70,12 @@ function fallAfter(
 ): { readonly from: number; readonly softAt: number; readonly to: number } | null {
   const length = Math.round(FRAME_SECONDS / hop);
   const first = Math.round(start / hop);
-  const levels = Array.from({ length: Math.max(0, Math.round(end / hop) - first - length) }, (_, i) => {
+  const levels = new Float64Array(Math.max(0, Math.round(end / hop) - first - length));
+  for (let i = 0; i < levels.length; i++) {
     let sum = 0;
     for (let k = first + i; k < first + i + length; k++) sum += power[k] ?? 0;
-    return 10 * Math.log10(sum / length + 1e-12);
-  });
+    levels[i] = 10 * Math.log10(sum / length + 1e-12);
+  }
   const to = levels.findIndex((db) => db <= bodyDb - TO_DB);
   if (to < 0) return null;
   const from = levels.findLastIndex((db, i) => i < to && db >= bodyDb - FROM_DB);
