@@ -27,7 +27,7 @@ export interface Context {
  * @param note the part's note
  * @returns the fault of that kind at that note, if any
  */
-export function faultAt<K extends 'misread' | 'wrong-note' | 'missed-note' | 'broken-slur'>(
+export function faultAt<K extends 'misread' | 'wrong-note' | 'missed-note' | 'broken-slur' | 'length'>(
   { part, faults }: Context,
   kind: K,
   note: PartNote,
@@ -48,6 +48,8 @@ function staccatoShare({ part, faults }: Context, note: PartNote): number {
 }
 
 function soundedShare(context: Context, note: PartNote): number {
+  const length = faultAt(context, 'length', note);
+  if (length !== undefined) return length.share;
   if (note.articulations.includes('staccato')) return staccatoShare(context, note);
   const marked = (['staccatissimo', 'detached-legato', 'tenuto'] as const).find((a) => note.articulations.includes(a));
   return SHARES[marked ?? 'tongued'];

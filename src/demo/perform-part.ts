@@ -39,6 +39,16 @@ function accentOf({ part, plan }: Context, note: PartNote): number {
   return accented ? (plan.accentDb ?? 3.5) : 0;
 }
 
+function thinnedBy({ part, faults }: Context, note: PartNote): number {
+  let db = 0;
+  for (const fault of faults) {
+    if (fault.kind !== 'thin') continue;
+    const [from, to] = [findNote(part, fault.from).index, findNote(part, fault.to).index];
+    if (note.index >= from && note.index <= to) db += (fault.db * (note.index - from)) / (to - from);
+  }
+  return db;
+}
+
 function playedNote(context: Context, at: number): PlayedNote {
   const { plan, timed, dynamicAt, random } = context;
   const now = timed[at] as TimedNote;
@@ -47,7 +57,8 @@ function playedNote(context: Context, at: number): PlayedNote {
   const playedMidi = pitchOf(context, note);
   const accentDb = accentOf(context, note);
   const scatterDb = random.normal() * (plan.levelScatterDb ?? 0.5);
-  const ownDb = MEZZO_FORTE_DBFS + VOICES[plan.voice].registerDb(playedMidi) + scatterDb + accentDb;
+  const ownDb =
+    MEZZO_FORTE_DBFS + VOICES[plan.voice].registerDb(playedMidi) + scatterDb + accentDb - thinnedBy(context, note);
   const dynamicDb = dynamicAt(note.onsetQuarters);
   const sound = soundFaultsAt(context, note);
   const endDynamicDb = dynamicAt(note.onsetQuarters + Math.max(0, note.durationQuarters - 1e-3));

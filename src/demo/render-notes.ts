@@ -1,7 +1,7 @@
 import { midiToHz } from '../base/index.js';
 import { MEZZO_FORTE_DBFS } from './dynamic-plan.js';
 import { type Random, seededRandom } from './random.js';
-import { soundNow } from './sound-faults.js';
+import { releaseSeconds, soundNow } from './sound-faults.js';
 import type { PlayedNote, TakePlan } from './types.js';
 import { VOICES, type Voice } from './voices.js';
 import { TABLE_SIZE, wavetable } from './wavetable.js';
@@ -89,7 +89,7 @@ const rampUp = (share: number): number => (share >= 1 ? 1 : share <= 0 ? 0 : 0.5
 function envelope(note: PlayedNote, voice: Voice, seconds: number): number {
   const length = note.offsetSeconds - note.onsetSeconds;
   const attack = Math.min(voice.attackSeconds, length / 3);
-  const release = Math.min(voice.releaseSeconds, length / 2);
+  const release = Math.min(releaseSeconds(note, voice.releaseSeconds), length / 2);
   const up = note.tongued
     ? rampUp(seconds / attack) * fromDb(note.attackDb * Math.exp(-seconds / ATTACK_FADE_SECONDS))
     : 1;
@@ -140,7 +140,7 @@ function renderNote(out: Float32Array, note: PlayedNote, plan: TakePlan, tone: T
   const dull = wavetable(plan.voice, note.playedMidi, brightness - DULL_ATTACK, rate);
   const tables = [note.tongued ? dull : tone.table, body] as const;
   const lead = note.tongued ? 0 : GLIDE_SECONDS / 2;
-  const tail = note.legato ? -GLIDE_SECONDS / 2 : voice.releaseSeconds / 2;
+  const tail = note.legato ? -GLIDE_SECONDS / 2 : releaseSeconds(note, voice.releaseSeconds) / 2;
   const first = Math.round((note.onsetSeconds - lead) * rate);
   const last = Math.min(out.length, Math.round((note.offsetSeconds + tail) * rate));
   const from: Tone = { ...tone };

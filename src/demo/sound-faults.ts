@@ -11,6 +11,8 @@ const SILENT_TONE_DB = -40;
 const SPEAK_SECONDS = 0.02;
 /** A pulse is deepest so long after a note begins, and over after twice as long. */
 const PULSE_SECONDS = 0.015;
+/** A hit fades so quickly, as an accent does. */
+const HIT_FADE_SECONDS = 0.06;
 /** Shaking is made of so many waves of rates at random; as many and as slow and quick as hands and breath shake. */
 const SHAKE_WAVES = 7;
 const SLOWEST_SHAKE_HZ = 1.5;
@@ -38,7 +40,16 @@ export function soundFaultsAt({ part, faults }: Pick<Context, 'part' | 'faults'>
 }
 
 function isOfSound(kind: string): kind is SoundFault['kind'] {
-  return kind === 'shake' || kind === 'sag' || kind === 'pulse' || kind === 'speaks-late' || kind === 'crack';
+  return ['shake', 'sag', 'release', 'pulse', 'hit', 'speaks-late', 'crack'].includes(kind);
+}
+
+/**
+ * @param note a note as played
+ * @param usualSeconds how long its instrument takes to stop
+ * @returns how long this note takes, seconds
+ */
+export function releaseSeconds(note: PlayedNote, usualSeconds: number): number {
+  return note.sound?.find((fault) => fault.kind === 'release')?.seconds ?? usualSeconds;
 }
 
 /**
@@ -58,8 +69,13 @@ export function soundNow(note: PlayedNote, seed: number, seconds: number): Sound
       const fallen = Math.min(1, Math.max(0, 1 - left / fault.seconds));
       cents -= fault.cents * fallen;
       db -= fault.db * fallen;
+    } else if (fault.kind === 'release') {
+      const left = note.offsetSeconds - note.onsetSeconds + fault.seconds / 2 - seconds;
+      cents -= fault.cents * Math.min(1, Math.max(0, 1 - left / fault.seconds));
     } else if (fault.kind === 'pulse') {
       db -= fault.db * rampUp(1 - Math.abs(seconds / PULSE_SECONDS - 1));
+    } else if (fault.kind === 'hit') {
+      db += fault.db * Math.exp(-seconds / HIT_FADE_SECONDS);
     } else if (fault.kind === 'crack') {
       cents += 100 * fault.semitones * (1 - rampUp((seconds - fault.seconds) / SPEAK_SECONDS));
     } else {

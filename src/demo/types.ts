@@ -31,6 +31,8 @@ export type Fault =
   | { readonly kind: 'broken-slur'; readonly at: NoteAddress }
   /** staccato notes (or this one) sound this share of the time to the next note */
   | { readonly kind: 'staccato'; readonly at?: NoteAddress; readonly share: number }
+  /** this note sounds this share of the time to the next note, whatever its sign */
+  | { readonly kind: 'length'; readonly at: NoteAddress; readonly share: number }
   /** the fermata is held so many times its written value */
   | { readonly kind: 'fermata'; readonly at: NoteAddress; readonly ratio: number }
   /** hairpins (or the one with this 0-based number) rise or fall only this share; negative goes the other way */
@@ -52,8 +54,14 @@ export type Fault =
       readonly db: number;
       readonly seconds: number;
     }
+  /** the line thins out: from its first note to its last the level falls by so much */
+  | { readonly kind: 'thin'; readonly from: NoteAddress; readonly to: NoteAddress; readonly db: number }
+  /** the note is let go within so many seconds, and its pitch falls by so much meanwhile; negative rises */
+  | { readonly kind: 'release'; readonly at: NoteAddress; readonly seconds: number; readonly cents: number }
   /** the air pulses: the level dips by so much as a slurred note begins */
   | { readonly kind: 'pulse'; readonly at: NoteAddress; readonly db: number }
+  /** the note is hit: its attack is louder by so much, and fades */
+  | { readonly kind: 'hit'; readonly at: NoteAddress; readonly db: number }
   /** nothing but air is heard for so long before the tone comes */
   | { readonly kind: 'speaks-late'; readonly at: NoteAddress; readonly seconds: number }
   /** the note begins at another pitch, e.g. a partial, for so long */
@@ -133,7 +141,10 @@ export interface PlayedNote {
 }
 
 /** A fault of the sound of one note. */
-export type SoundFault = Extract<Fault, { kind: 'shake' | 'sag' | 'pulse' | 'speaks-late' | 'crack' }>;
+export type SoundFault = Extract<
+  Fault,
+  { kind: 'shake' | 'sag' | 'release' | 'pulse' | 'hit' | 'speaks-late' | 'crack' }
+>;
 
 /** A take as samples, with what was really played. */
 export interface PerformedTake {

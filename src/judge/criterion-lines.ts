@@ -2,6 +2,7 @@ import { isMeasured } from '../base/index.js';
 import { type Brief, CRITERIA, WITHOUT_POINTS } from '../brief/index.js';
 import type { BreathMeasure } from '../measure/index.js';
 import { tempoBeat } from '../score/index.js';
+import { articulationSayings } from './articulation-sayings.js';
 import { countPlaces } from './count-places.js';
 import type { Saying } from './criterion-sayings.js';
 import { dynamicsSayings } from './dynamics-sayings.js';
@@ -18,8 +19,6 @@ import { isLeftOut, whyNothing } from './why-nothing.js';
 
 /** Of a criterion of which nothing was played. */
 const NOT_PLAYED = { code: 'not-played', facts: {} } as const;
-/** Fewer notes of one way of playing say nothing of a habit. */
-const LEAST_OF_A_WAY = 3;
 
 /**
  * One line a criterion for tables: counts of findings, what can be said in one line, and points where there is a brief.
@@ -107,13 +106,7 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
   tempo: ({ part, measurements: { tempo } }) =>
     isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm, tempoBeat(part.bars))] : [],
   dynamics: dynamicsSayings,
-  articulation: (input) => {
-    const slurred = input.measurements.transitions.filter((t) => input.part.notes[t.index]!.slurredToNext);
-    const joined = slurred.filter((t) => t.gapSeconds <= input.standards.slurGapWatch.value).length;
-    const sayings = lengths(input);
-    if (slurred.length > 0) sayings.unshift({ code: 'slurs-joined', facts: { joined, of: slurred.length } });
-    return sayings;
-  },
+  articulation: articulationSayings,
   breath: (input) => {
     const { breaths } = input.measurements;
     const reached = breaths.filter((b) => isMeasured(b.gapSeconds));
@@ -138,15 +131,6 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     return sayings.length === 0 ? [{ code: 'played-through', facts: {} }] : sayings;
   },
 };
-
-/** How long dotted and held notes sound. */
-function lengths({ measurements }: JudgeInput): Saying[] {
-  return measurements.articulations.flatMap(({ way, count, soundedShare }): Saying[] => {
-    if (count < LEAST_OF_A_WAY) return [];
-    if (way === 'staccato') return [{ code: 'staccato-sounds', facts: { percent: 100 * soundedShare } }];
-    return way === 'tenuto' ? [{ code: 'tenuto-sounds', facts: { percent: 100 * soundedShare } }] : [];
-  });
-}
 
 /** How many full breaths asked for by the brief were only sips. */
 function shortFullBreaths({ brief, standards }: JudgeInput, taken: readonly BreathMeasure[]): number {

@@ -39,6 +39,10 @@ export interface SayingFacts {
   readonly 'slurs-joined': { readonly joined: number; readonly of: number };
   /** percent of their time */
   readonly 'staccato-sounds': { readonly percent: number };
+  /** percent of their time between which half of the dotted notes sound */
+  readonly 'staccato-half': { readonly from: number; readonly to: number };
+  /** accented notes with a space behind them, and those that are held on, of those whose length is known */
+  readonly 'accent-kinds': { readonly short: number; readonly long: number; readonly of: number };
   readonly 'tenuto-sounds': { readonly percent: number };
   readonly 'breaths-heard': { readonly heard: number; readonly of: number };
   /** full breaths that were only quick ones */
@@ -51,6 +55,8 @@ export interface SayingFacts {
   readonly 'loud-notes': { readonly cents: number };
   /** long notes held as steadily as this player usually does, of those that were looked at */
   readonly 'notes-steady': { readonly steady: number; readonly of: number };
+  /** notes out of silence that speak at once, of those that were looked at */
+  readonly 'notes-speak': { readonly prompt: number; readonly of: number };
   /** long notes that move as regularly as vibrato */
   readonly 'with-vibrato': { readonly count: number };
   /** how far the level usually dips from one slurred note to the next */

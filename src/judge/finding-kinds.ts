@@ -36,6 +36,8 @@ export const FINDING_KINDS = [
   'unsteady-note',
   'air-gives-way',
   'cracked-start',
+  'speaks-late',
+  'hit-start',
   'went-well',
 ] as const;
 

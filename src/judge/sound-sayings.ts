@@ -1,12 +1,16 @@
 import { isMeasured } from '../base/index.js';
 import type { Saying } from './criterion-sayings.js';
 import { isUnsteady } from './judges/sound.js';
+import { isSpeakingLate } from './judges/starts.js';
 import type { JudgeInput } from './observed/judge-input.js';
 import { whySoundIsOut } from './sound-judged.js';
 
+/** Of fewer notes out of silence nothing is said. */
+const LEAST_STARTS = 6;
+
 /**
- * The sound of a take in one line: how many long notes are held steadily, how many with vibrato, and whether the air goes
- * on under slurs.
+ * The sound of a take in one line: how many long notes are held steadily, how many with vibrato, whether the air goes
+ * on under slurs, and how many notes speak at once.
  *
  * @param input one take
  * @returns what is said of it; empty where nothing can be told
@@ -14,12 +18,16 @@ import { whySoundIsOut } from './sound-judged.js';
 export function soundSayings(input: JudgeInput): Saying[] {
   const { measurements } = input;
   if (whySoundIsOut(measurements) !== null) return [];
-  const { heldNotes, slurredAir } = measurements;
+  const { heldNotes, slurredAir, starts } = measurements;
   const unsteady = heldNotes.filter((note) => isUnsteady(input, note)).length;
   const vibrato = heldNotes.filter((note) => note.vibrato !== undefined).length;
   const of = heldNotes.length;
   const sayings: Saying[] = [{ code: 'notes-steady', facts: { steady: of - unsteady, of } }];
   if (vibrato > 0) sayings.push({ code: 'with-vibrato', facts: { count: vibrato } });
   if (isMeasured(slurredAir)) sayings.push({ code: 'air-under-slurs', facts: { db: slurredAir.dipDb } });
+  if (starts.length >= LEAST_STARTS) {
+    const late = starts.filter((start) => isSpeakingLate(input, start)).length;
+    sayings.push({ code: 'notes-speak', facts: { prompt: starts.length - late, of: starts.length } });
+  }
   return sayings;
 }

@@ -71,6 +71,8 @@ export interface AccentMeasure {
   readonly spreadDb: number;
   /** how far the note falls from its attack to its last third; absent when it is too short to tell */
   readonly fallDb?: number;
+  /** sounding share of the time to the next note, 0 to 1; absent where none follows at once, or it is slurred to it */
+  readonly soundedShare?: number;
 }
 
 /** The level of all passages under one printed mark, what the notes do by themselves taken out. */

@@ -2,6 +2,7 @@ import type { MeasureContext } from './context/context.js';
 import { measureAccents } from './measures/accents.js';
 import { measureAddedPlaces } from './measures/added-places.js';
 import { measureArticulations } from './measures/articulations.js';
+import { measureAttacks } from './measures/attacks.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
 import { measureEmptyPlaces } from './measures/empty-places.js';
@@ -13,9 +14,12 @@ import { measureHeldNotes } from './measures/held-notes.js';
 import { measureIntonation } from './measures/intonation.js';
 import { measureLevels } from './measures/levels.js';
 import { measureMarkOrder } from './measures/mark-order.js';
+import { measureNoteShapes } from './measures/note-shapes.js';
 import { measureNotes } from './measures/notes.js';
 import { measureRecording } from './measures/recording.js';
+import { measureReleases } from './measures/releases.js';
 import { measureRests } from './measures/rests.js';
+import { measureRisingLines } from './measures/rising-lines.js';
 import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
 import { measureSteadiness } from './measures/steadiness.js';
@@ -53,7 +57,7 @@ export function measureTake(context: MeasureContext): Measurements {
     transitions,
     groups: measureGroups(context),
     entries: measureEntries(context),
-    accents: measureAccents(withLoudness),
+    accents: measureAccents(withLoudness, transitions),
     articulations: measureArticulations(context, transitions),
     emptyPlaces: measureEmptyPlaces(context),
     rests: measureRests(context),
@@ -65,5 +69,9 @@ export function measureTake(context: MeasureContext): Measurements {
     steadiness: measureSteadiness(heldNotes),
     starts: measureStarts(withNotes),
     slurredAir: measureSlurredAir(context, transitions, recording),
+    attacks: measureAttacks(withNotes),
+    releases: measureReleases(withNotes, recording),
+    risingLines: measureRisingLines(withLoudness, recording),
+    noteShapes: measureNoteShapes(withNotes, recording),
   };
 }

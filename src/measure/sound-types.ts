@@ -49,6 +49,61 @@ export interface StartMeasure {
   readonly crack?: { readonly semitones: number; readonly seconds: number };
 }
 
+/** Signs whose notes have a shape of their own. */
+export type ShapedBy = 'staccatissimo' | 'staccato' | 'detached-legato' | 'tenuto' | 'accent' | 'none';
+
+/** A median with its 95 % interval. */
+export interface MiddleOf {
+  readonly middle: number;
+  readonly interval: readonly [number, number];
+}
+
+/** How the tongued notes under one sign are shaped, as medians. */
+export interface NoteShapeMeasure {
+  readonly sign: ShapedBy;
+  readonly count: number;
+  /** from 15 to 3 dB below the loudest moment of its beginning */
+  readonly riseSeconds: MiddleOf;
+  /** how long the note sounds */
+  readonly lengthSeconds: MiddleOf;
+  /** how far the level falls from its first third to its last; negative rises */
+  readonly decayDb: MiddleOf;
+}
+
+/** How one note before a silence is let go. */
+export interface ReleaseMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** from 3 to 20 dB below what it was at, tone and room together */
+  readonly fallSeconds: number;
+  /** where its pitch has gone meanwhile; absent where it could not be heard */
+  readonly pitchCents?: number;
+}
+
+/** How one rising line goes to its top. */
+export interface RisingLineMeasure {
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly toBar: string;
+  readonly pass: number;
+  readonly semitones: number;
+  /** all of it under slurs */
+  readonly slurred: boolean;
+  /** its last two notes over its first two, what notes do by themselves taken out; negative thins out */
+  readonly changeDb: number;
+}
+
+/** How hard one tongued note without accent is begun. */
+export interface AttackMeasure {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** loudest moment of its beginning over the level it comes to */
+  readonly overDb: number;
+}
+
 /** How steadily a player usually holds a long note. */
 export interface SteadinessMeasure {
   /** median of the long notes without vibrato */

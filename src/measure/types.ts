@@ -8,7 +8,16 @@ import type {
 } from './dynamics-types.js';
 
 import type { PlaceInScore } from './place-in-score.js';
-import type { HeldNoteMeasure, SlurredAirMeasure, StartMeasure, SteadinessMeasure } from './sound-types.js';
+import type {
+  AttackMeasure,
+  HeldNoteMeasure,
+  NoteShapeMeasure,
+  ReleaseMeasure,
+  RisingLineMeasure,
+  SlurredAirMeasure,
+  StartMeasure,
+  SteadinessMeasure,
+} from './sound-types.js';
 
 export type * from './dynamics-types.js';
 export type { PlaceInScore } from './place-in-score.js';
@@ -139,6 +148,8 @@ export interface ArticulationMeasure {
   readonly soundedShare: number;
   /** first and third quartile */
   readonly middleHalf: readonly [number, number];
+  /** how far these notes differ among themselves, as a robust standard deviation; absent where they are too few to tell */
+  readonly spread?: { readonly share: number /** 95 % */; readonly interval: readonly [number, number] };
 }
 
 /** What is where a note that was not heard should stand. */
@@ -249,4 +260,8 @@ export interface Measurements {
   readonly steadiness: SteadinessMeasure | NotMeasured;
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
+  readonly attacks: readonly AttackMeasure[];
+  readonly releases: readonly ReleaseMeasure[] | NotMeasured;
+  readonly risingLines: readonly RisingLineMeasure[] | NotMeasured;
+  readonly noteShapes: readonly NoteShapeMeasure[] | NotMeasured;
 }

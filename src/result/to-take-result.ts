@@ -133,8 +133,21 @@ function playing(
 ): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
   const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
-  const { articulations, breaths, accents, intonation, markOrder, heldNotes, steadiness, starts, slurredAir } =
-    measurements;
+  const {
+    articulations,
+    breaths,
+    accents,
+    intonation,
+    markOrder,
+    heldNotes,
+    steadiness,
+    starts,
+    slurredAir,
+    attacks,
+    noteShapes,
+    releases,
+    risingLines,
+  } = measurements;
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
     tuning,
@@ -155,6 +168,10 @@ function playing(
     steadiness,
     starts,
     slurredAir,
+    attacks,
+    noteShapes,
+    releases,
+    risingLines,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -150,6 +150,17 @@ export const STANDARDS = {
     source:
       'working value, half of what is just noticeable on piano tones (Slade et al. 2022): an accent is colour and length, too, so it is watched only where the level shows nothing',
   },
+  accentDetached: {
+    value: 0.6,
+    unit: 'share',
+    source:
+      'working value: notes that are tongued apart sound about 60 % of the interval (Bresin & Battel 2000, piano)',
+  },
+  accentHeld: {
+    value: 0.75,
+    unit: 'share',
+    source: 'working value: such an accent has its note behind it, without a space that is heard (common practice)',
+  },
   accentSpread: { value: 4, unit: 'dB', source: 'working value: among notes this uneven an accent cannot be told' },
   breathTaken: {
     value: 0.12,
@@ -211,6 +222,29 @@ export const STANDARDS = {
     source: 'working value: a shorter sound at another pitch is part of any attack',
   },
   crackLongest: { value: 0.15, unit: 's', source: 'working value: a longer sound is a note of its own' },
+  speakSeconds: {
+    value: 0.08,
+    unit: 's',
+    source:
+      'working value: of 353 notes of real wind players that start out of silence none speaks after more than 40 ms, of sampled instruments none',
+  },
+  speakOver: {
+    value: 2.5,
+    unit: 'times',
+    source: 'as wobbleOver: a note is held against the upper quartile of the player’s own',
+  },
+  hitDb: {
+    value: 5,
+    unit: 'dB',
+    source:
+      'working value: of 450 notes of real wind players, tongued and without accent, none is begun more than 4 dB over the level it comes to',
+  },
+  hitOver: {
+    value: 4,
+    unit: 'dB',
+    source:
+      'working value: a note is held against the upper quartile of the player’s own, as instruments and players differ',
+  },
   wetRoom: {
     value: 0.7,
     unit: 's',

@@ -88,6 +88,8 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { milliseconds: 70, above: true },
     { milliseconds: 70, above: false },
   ],
+  'speaks-late': [{ milliseconds: 120, usual: 8 }],
+  'hit-start': [{ db: 7, usual: 1 }],
   'off-tempo': [
     { played: 78, marked: 92 },
     { played: 110, marked: 92 },

@@ -232,6 +232,10 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     markOrder: { marks: [], reversed: [] },
     heldNotes: [],
     starts: [],
+    attacks: [],
+    noteShapes: [],
+    releases: [],
+    risingLines: [],
     slurredAir: { dipDb: 0.4, intervalDb: [0.2, 0.6], count: 30 },
     steadiness: { wobbleCents: 1.4, intervalCents: [1.1, 1.7], count: 9, vibratoCount: 0 },
   };

@@ -230,6 +230,71 @@ describe('sound', () => {
     expect(weightOf(cracking({ semitones: 7, seconds: 0.1 }, { alignment: { added } }), 'cracked-start')).toBeNull();
   });
 
+  const PROMPT = { ...PLACE, pitchSeconds: 0.01, levelSeconds: 0.02 };
+  /** Notes 0 to 7 speak after so long, note 9 as the test says. */
+  const late = (change: object, usual = 0.01, more: JudgedOptions = {}) => {
+    const others = Array.from({ length: 8 }, (_, index) => ({
+      index,
+      ...PROMPT,
+      pitchSeconds: usual,
+      levelSeconds: usual,
+    }));
+    const starts = [...others, { index: 9, ...PROMPT, ...change }];
+    return measured({ ...held({}), starts, recording: RECORDING }, more);
+  };
+  const both = (seconds: number) => ({ pitchSeconds: seconds, levelSeconds: seconds });
+  sides('a note that speaks late, seconds', 'speaks-late', (s) => late(both(s)), [0.079, null], [0.081, 'watch']);
+  // two and a half times the 40 ms that the player's others need are 100 ms
+  sides(
+    'a note that speaks late beside slow ones, seconds',
+    'speaks-late',
+    (s) => late(both(s), 0.04),
+    [0.099, null],
+    [0.101, 'watch'],
+  );
+  it.each([
+    ['only its pitch is late', late({ pitchSeconds: 0.2 })],
+    ['only its level is late', late({ levelSeconds: 0.2 })],
+    ['it cracks', late({ ...both(0.2), crack: { semitones: 7, seconds: 0.02 } })],
+    ['the note before was not played', late(both(0.2), 0.01, { aligned: { 8: { status: 'left-out' } } })],
+    ['it is not sure', late(both(0.2), 0.01, { aligned: { 9: { confidence: 0.3 } } })],
+  ] as const)('says nothing of a late note where %s', (_, judgement) => {
+    expect(weightOf(judgement, 'speaks-late')).toBeNull();
+  });
+  it('says how many notes speak at once', () => {
+    const of = (judgement: ReturnType<typeof late>) => judgement.criteria.at(-1)?.summary;
+    expect(of(late(both(0.2)))).toContain('8 of 9 notes after a silence speak at once');
+    expect(of(late({}))).toContain('notes after a silence speak at once');
+  });
+
+  /** Notes 0 to 7 are begun so far over their level, note 9 as the test says. */
+  const beginning = (overDb: number, usual = 0) => {
+    const others = Array.from({ length: 8 }, (_, index) => ({ index, ...PLACE, overDb: usual }));
+    return { ...held({}), attacks: [...others, { index: 9, ...PLACE, overDb }], recording: RECORDING };
+  };
+  const begun = (overDb: number, usual = 0, more: JudgedOptions = {}) => measured(beginning(overDb, usual), more);
+  sides('a note that is hit, dB', 'hit-start', (db) => begun(db), [4.9, null], [5.1, 'watch']);
+  // four over the 3 dB of the player's others are 7
+  sides(
+    'a note that is hit beside others that are, dB',
+    'hit-start',
+    (db) => begun(db, 3),
+    [6.9, null],
+    [7.1, 'watch'],
+  );
+  it('says nothing of a hit that is no louder than the note before', () => {
+    const levels = (before: number) => {
+      const { notes } = measureTake(handContext(PART, playEvenly(PART)));
+      return notes.map((note) => (note.index === 8 ? { ...note, levelDb: before } : note));
+    };
+    // notes are at −24 dB, the attack at −17: two over the note before, or not
+    const of = (before: number) => weightOf(measured({ ...beginning(7), notes: levels(before) }), 'hit-start');
+    expect([of(-19.1), of(-18.9)]).toEqual(['watch', null]);
+  });
+  it('says nothing of a hit where the note before was not played', () => {
+    expect(weightOf(begun(12, 0, { aligned: { 8: { status: 'left-out' } } }), 'hit-start')).toBeNull();
+  });
+
   it('is never more than worth a listen, and costs nothing', () => {
     const { findings, criteria } = shaking({ wobbleCents: 90, endCents: -90, endDb: -20, beforeBreath: true });
     expect(findings.filter((f) => f.criterion === 'sound').map((f) => f.weight)).toEqual(['watch', 'watch']);

@@ -68,6 +68,8 @@ const FACTS: { readonly [K in keyof Facts]: fc.Arbitrary<Facts[K]> } = {
   'unsteady-note': fc.record({ cents: number(12, 90), usual: number(0, 20) }),
   'air-gives-way': fc.record({ cents: number(15, 90), db: number(2, 30) }),
   'cracked-start': fc.record({ milliseconds: number(40, 250), above: fc.boolean() }),
+  'speaks-late': fc.record({ milliseconds: number(80, 300), usual: number(0, 120) }),
+  'hit-start': fc.record({ db: number(5, 20), usual: number(-8, 4) }),
   'off-tempo': fc.record({ played: number(30, 240), marked: number(30, 240) }),
   'went-well': fc.record({ about: praise }),
 };

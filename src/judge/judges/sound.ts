@@ -1,30 +1,29 @@
 import { isMeasured, median, quantile } from '../../base/index.js';
-import type { HeldNoteMeasure, StartMeasure } from '../../measure/index.js';
+import type { HeldNoteMeasure } from '../../measure/index.js';
 import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { whySoundIsOut } from '../sound-judged.js';
+import { judgeStarts } from './starts.js';
 
-/** Pitches nearer than this are taken for one. */
-const NEAR_SEMITONES = 0.75;
 /** A quarter of the long notes stray further than this one: what a player does so often is no slip. */
 const UPPER_QUARTER = 0.75;
 
 /**
- * Steadiness, never beauty: long notes that shake beside the player's own others, air that gives way before a breath, and notes
- * that crack. All of it is worth a listen at most.
+ * Steadiness, never beauty: long notes that shake beside the player's own others, air that gives way before a breath, and how
+ * notes start. All of it is worth a listen at most.
  *
  * @param input one take
  * @returns observations; none where the recording does not let the sound be judged
  *
- * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb, crackSeconds, crackLongest.
+ * Source: standards wobbleWatch, wobbleOver, wobbleSeconds, wobbleVibrato, sagCents, sagDb; for starts see judgeStarts.
  */
 export function judgeSound(input: JudgeInput): Observation[] {
   const { measurements } = input;
   if (whySoundIsOut(measurements) !== null) return [];
   return [
     ...measurements.heldNotes.flatMap((note) => [...unsteady(input, note), ...givingWay(input, note)]),
-    ...measurements.starts.flatMap((start) => cracked(input, start)),
+    ...judgeStarts(input),
   ];
 }
 
@@ -76,34 +75,4 @@ function givingWay(input: JudgeInput, note: HeldNoteMeasure): Observation[] {
   const measured = { value: -cents, unit: 'cents', expected } as const;
   const place = { ...placeOf(input, input.part.notes[note.index]!), measured, facts: { cents, db } };
   return [{ kind: 'air-gives-way', criterion: 'sound', weight: 'watch', size: cents / 100, ...place }];
-}
-
-/** A start at another pitch for a moment; a longer one is a note of its own. */
-function cracked(input: JudgeInput, { index, crack }: StartMeasure): Observation[] {
-  const { crackSeconds, crackLongest } = input.standards;
-  if (crack === undefined || crack.seconds <= crackSeconds.value || crack.seconds > crackLongest.value) return [];
-  if (!isSure(input, index) || mayBeAnother(input, index, crack.semitones)) return [];
-  const facts = { milliseconds: 1000 * crack.seconds, above: crack.semitones > 0 };
-  const measured = { value: crack.seconds, unit: 's', expected: { code: 'no-other-pitch', facts: {} } } as const;
-  const place = { ...placeOf(input, input.part.notes[index]!), measured, facts };
-  return [{ kind: 'cracked-start', criterion: 'sound', weight: 'watch', size: 0.2 + crack.seconds, ...place }];
-}
-
-/**
- * Whether a sound before a note may be something else than its own beginning: an octave away the program may mishear, at the
- * pitch of the note before it is the room, grace notes and ornaments are notes, an added note is told already, and where the
- * player came from elsewhere anything may have sounded.
- */
-function mayBeAnother({ part, alignment }: JudgeInput, index: number, semitones: number): boolean {
-  const note = part.notes[index]!;
-  const before = part.notes[index - 1];
-  if (before === undefined || before.grace || note.ornament !== null) return true;
-  const octaves = semitones / 12;
-  if (Math.abs(octaves - Math.round(octaves)) * 12 < NEAR_SEMITONES) return true;
-  if (Math.abs(note.soundingMidi + semitones - before.soundingMidi) < NEAR_SEMITONES) return true;
-  if (alignment.notes[index - 1]?.status !== 'as-written') return true;
-  return (
-    alignment.added.some(({ afterIndex }) => afterIndex === index - 1) ||
-    alignment.restarts.some(({ resumedAtIndex }) => resumedAtIndex === index)
-  );
 }

@@ -79,6 +79,10 @@ export interface Facts {
   'air-gives-way': { readonly cents: number; readonly db: number };
   /** how long another pitch sounds before the note does, and whether it lies above it */
   'cracked-start': { readonly milliseconds: number; readonly above: boolean };
+  /** how far the attack is over the level the note comes to, and how far it usually is in this take */
+  'hit-start': { readonly db: number; readonly usual: number };
+  /** how long air is heard before the note is, and how long it usually is in this take */
+  'speaks-late': { readonly milliseconds: number; readonly usual: number };
   'went-well': { readonly about: Praise };
 }
 

@@ -1,7 +1,7 @@
 import { median, quantile } from '../../base/index.js';
 import type { Part } from '../../score/index.js';
 import type { LevelContext, NoteContext } from '../context/context.js';
-import type { AccentMeasure } from '../types.js';
+import type { AccentMeasure, TransitionMeasure } from '../types.js';
 
 /** The attack: so long after the onset, in frames of so long. */
 const ATTACK_SECONDS = 0.1;
@@ -17,9 +17,10 @@ const LEAST_FALL_SECONDS = 0.3;
  * notes do by themselves taken out.
  *
  * @param context the take with its notes measured
+ * @param transitions how each note goes over into the next
  * @returns one entry an accented note that was played and has enough neighbours
  */
-export function measureAccents(context: LevelContext): AccentMeasure[] {
+export function measureAccents(context: LevelContext, transitions: readonly TransitionMeasure[]): AccentMeasure[] {
   const { part, alignment } = context;
   const own = context.ownLoudness;
   const attacks = alignment.notes.map((n) => attackDb(context, n.index) - (own?.of(n.index) ?? 0));
@@ -37,8 +38,21 @@ export function measureAccents(context: LevelContext): AccentMeasure[] {
     const spreadDb = quantile(around, 0.75) - quantile(around, 0.25);
     const fallDb = attackDb(context, note.index) - endDb(context, note.index);
     const fall = Number.isFinite(fallDb) ? { fallDb } : {};
-    return [{ ...place, overDb: attacks[note.index]! - median(around), spreadDb, ...fall }];
+    const share = soundedShareOf(part, note.index, transitions);
+    return [{ ...place, overDb: attacks[note.index]! - median(around), spreadDb, ...fall, ...share }];
   });
+}
+
+/** What is known of a note's length; nothing where it is slurred on, or a rest follows, whose length is not the note's. */
+function soundedShareOf(
+  part: Part,
+  index: number,
+  transitions: readonly TransitionMeasure[],
+): Pick<AccentMeasure, 'soundedShare'> {
+  const into = transitions.find((t) => t.index === index);
+  if (into === undefined || part.notes[index]!.slurredToNext || part.notes[into.toIndex]!.restBeforeQuarters > 0)
+    return {};
+  return { soundedShare: into.soundedShare };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { quantile } from '../../base/index.js';
+import { quantile, robustSpread } from '../../base/index.js';
 import type { Part, PartNote } from '../../score/index.js';
 import type { MeasureContext } from '../context/context.js';
 import type { ArticulationMeasure, TransitionMeasure, WayOfPlaying } from '../types.js';
@@ -13,6 +13,12 @@ const WAYS: readonly WayOfPlaying[] = [
   'tenuto',
   'slurred',
 ];
+
+/** Fewer notes do not say how far they differ. */
+const LEAST_TO_SPREAD = 6;
+/** Half the width of a 95 % interval in standard errors, and the share of the data that a median deviation makes use of. */
+const NORMAL_95 = 1.96;
+const EFFICIENCY = 0.37;
 
 /**
  * How much of its time a note sounds, for each way of playing that the part asks for: the lengths that tell
@@ -40,8 +46,16 @@ export function measureArticulations(
     const all = shares.get(way);
     if (all === undefined) return [];
     const middleHalf = [quantile(all, 0.25), quantile(all, 0.75)] as const;
-    return [{ way, count: all.length, soundedShare: quantile(all, 0.5), middleHalf }];
+    const spread = all.length < LEAST_TO_SPREAD ? {} : { spread: spreadOf(all) };
+    return [{ way, count: all.length, soundedShare: quantile(all, 0.5), middleHalf, ...spread }];
   });
+}
+
+/** Source: standard error of a standard deviation, σ ÷ √(2n), with the efficiency of Rousseeuw & Croux 1993 (37 %). */
+function spreadOf(shares: readonly number[]): { share: number; interval: readonly [number, number] } {
+  const share = robustSpread(shares);
+  const half = (NORMAL_95 * share) / Math.sqrt(2 * EFFICIENCY * shares.length);
+  return { share, interval: [Math.max(0, share - half), share + half] };
 }
 
 /** How the part asks for a note to be held; null where its end cannot be told from a rest, a breath or a fermata. */

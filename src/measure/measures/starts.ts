@@ -2,6 +2,7 @@ import { median } from '../../base/index.js';
 import { CANDIDATES, type Features } from '../../features/index.js';
 import type { NoteContext } from '../context/context.js';
 import type { StartMeasure } from '../types.js';
+import { firstHeard } from './first-heard.js';
 import { levelCourse } from './level-course.js';
 
 /** A start is looked for so long before a note's onset, and its speaking so long after it. */
@@ -9,13 +10,6 @@ const BEFORE_SECONDS = 0.25;
 const AFTER_SECONDS = 0.3;
 /** Shorter notes have no steady level to come to. */
 const LEAST_SECONDS = 0.2;
-/** The sound before must have fallen so far below the note, or its start is the end of another. */
-const VALLEY_DB = 18;
-/** From so far below its level on, and so far above what was there, a note is heard. */
-const HEARD_DB = 30;
-const ABOVE_VALLEY_DB = 6;
-/** It has come to its level so far below it. */
-const REACHED_DB = 6;
 const WITHIN_SEMITONES = 0.6;
 const LEAST_CLARITY = 0.7;
 /** So many frames in a row at its pitch, and it has come to it. */
@@ -50,43 +44,14 @@ function startOf(context: NoteContext, index: number): Omit<StartMeasure, 'index
   if (offsetSeconds - onsetSeconds < LEAST_SECONDS) return null;
   const before = Math.max(alignment.notes[index - 1]?.offsetSeconds ?? 0, onsetSeconds - BEFORE_SECONDS);
   const until = Math.min(offsetSeconds, onsetSeconds + AFTER_SECONDS);
-  const heard = firstHeard(features, before, onsetSeconds, steadyDb);
-  if (heard === null) return null;
+  const found = firstHeard(features, before, onsetSeconds, until, steadyDb);
+  if (found === null) return null;
+  const { heard, atLevel } = found;
   const midi = playedMidi! + alignment.offsetSemitones;
   const atPitch = pitchReached(features, heard, until, midi);
-  const atLevel = levelReached(features, heard, until, steadyDb);
-  if (atPitch === null || atLevel === null) return null;
+  if (atPitch === null) return null;
   const crack = crackBetween(features, heard, atPitch, midi, steadyDb);
   return { pitchSeconds: atPitch - heard, levelSeconds: atLevel - heard, ...(crack === null ? {} : { crack }) };
-}
-
-/** When the note is first heard: where the level leaves the lowest place before it; null where that is not low enough. */
-function firstHeard(features: Features, before: number, onset: number, steadyDb: number): number | null {
-  const { power, levelHopSeconds: hop } = features;
-  const smooth = levels(power, Math.max(0, Math.round((before - 0.01) / hop)), Math.round((onset + 0.06) / hop));
-  const lowest = Math.min(...smooth);
-  if (lowest > steadyDb - VALLEY_DB) return null;
-  const threshold = Math.max(steadyDb - HEARD_DB, lowest + ABOVE_VALLEY_DB);
-  const from = smooth.lastIndexOf(lowest);
-  const at = smooth.findIndex((db, i) => i >= from && db >= threshold);
-  return at < 0 ? null : before - 0.01 + at * hop;
-}
-
-/** Levels over 10 ms, one a level frame. */
-function levels(power: Float32Array, from: number, to: number): number[] {
-  const length = 5;
-  return Array.from({ length: Math.max(1, to - from) }, (_, i) => {
-    let sum = 0;
-    for (let k = from + i; k < from + i + length; k++) sum += power[k] ?? 0;
-    return 10 * Math.log10(sum / length + 1e-12);
-  });
-}
-
-function levelReached(features: Features, from: number, to: number, steadyDb: number): number | null {
-  const { power, levelHopSeconds: hop } = features;
-  const smooth = levels(power, Math.round(from / hop), Math.round(to / hop));
-  const at = smooth.findIndex((db) => db >= steadyDb - REACHED_DB);
-  return at < 0 ? null : from + at * hop;
 }
 
 function pitchReached(features: Features, from: number, to: number, midi: number): number | null {

@@ -1,10 +1,24 @@
 import { z } from 'zod';
-import { beats, cents, centsPerDb, correlation, decibels, hertz, maybe, seconds, share } from '../quantities.js';
+import {
+  beats,
+  cents,
+  centsPerDb,
+  correlation,
+  decibels,
+  fraction,
+  hertz,
+  maybe,
+  seconds,
+  semitones,
+  share,
+} from '../quantities.js';
 import { bar, noteIndex, notMeasured, pass } from './common-schema.js';
 
 const count = z.int().min(1);
 const interval = <T extends z.ZodType>(bound: T) => z.array(bound).length(2).meta({ description: '95 % interval' });
 const dipSchema = z.object({ dipDb: decibels(), intervalDb: interval(decibels()), count });
+/** A median with its interval. */
+const middleOf = <T extends z.ZodType>(of: T) => z.object({ middle: of, interval: interval(of) });
 const place = { index: noteIndex, bar, pass };
 
 /**
@@ -19,6 +33,10 @@ export const playingSchema = z.object({
         count,
         soundedShare: share('median sounding share of the time to the next onset'),
         middleHalf: z.array(share()).length(2).meta({ description: 'first and third quartile' }),
+        spread: z
+          .object({ share: fraction('robust standard deviation'), interval: interval(fraction()) })
+          .optional()
+          .meta({ description: 'how far these notes differ among themselves' }),
       }),
     )
     .optional(),
@@ -33,6 +51,7 @@ export const playingSchema = z.object({
         mark: z.string(),
         overDb: decibels('attack over the unaccented notes around it'),
         fallDb: decibels('from its attack to its last third').optional(),
+        soundedShare: share('sounding share of the time to the next note').optional(),
       }),
     )
     .optional()
@@ -96,6 +115,54 @@ export const playingSchema = z.object({
     )
     .optional()
     .meta({ description: 'notes that begin out of silence' }),
+  attacks: z
+    .array(z.object({ ...place, overDb: decibels('loudest moment of its beginning over the level it comes to') }))
+    .optional()
+    .meta({ description: 'notes begun with the tongue, without accent' }),
+  noteShapes: z
+    .union([
+      notMeasured,
+      z.array(
+        z.object({
+          sign: z.enum(['staccatissimo', 'staccato', 'detached-legato', 'tenuto', 'accent', 'none']),
+          count,
+          riseSeconds: middleOf(seconds('from 15 to 3 dB below the loudest moment of its beginning')),
+          lengthSeconds: middleOf(seconds('how long the note sounds')),
+          decayDb: middleOf(decibels('from its first third to its last; negative rises')),
+        }),
+      ),
+    ])
+    .optional()
+    .meta({ description: 'the shape of tongued notes, sign by sign' }),
+  releases: z
+    .union([
+      notMeasured,
+      z.array(
+        z.object({
+          ...place,
+          fallSeconds: seconds('from 3 to 20 dB below what it was at, tone and room together'),
+          pitchCents: cents('where its pitch has gone meanwhile').optional(),
+        }),
+      ),
+    ])
+    .optional()
+    .meta({ description: 'how notes before a silence are let go' }),
+  risingLines: z
+    .union([
+      notMeasured,
+      z.array(
+        z.object({
+          ...place,
+          toIndex: noteIndex,
+          toBar: bar,
+          semitones: semitones(),
+          slurred: z.boolean(),
+          changeDb: decibels('its last two notes over its first two, own loudness taken out; negative thins out'),
+        }),
+      ),
+    ])
+    .optional()
+    .meta({ description: 'rising lines of a fifth or more without a mark of their own' }),
   slurredAir: z
     .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
     .optional()

@@ -54,6 +54,10 @@ export const SAYINGS: SayingsWords = {
   'slurs-joined': ({ joined, of }) => `${joined} von ${of} gebundenen Noten verbunden`,
   'staccato-sounds': ({ percent }) =>
     `Noten mit Staccato-Punkt klingen ${whole(percent)} Prozent ihrer Zeit (kurz: bis etwa 50)`,
+  'staccato-half': ({ from, to }) =>
+    whole(from) === whole(to) ? 'fast alle gleich' : `die Hälfte davon ${whole(from)} bis ${whole(to)} Prozent`,
+  'accent-kinds': ({ short, long, of }) =>
+    `von ${of} Akzenten ${short === 1 ? 'ist einer' : `sind ${short}`} kurz mit Lücke dahinter, ${long} mit langem Ton`,
   'tenuto-sounds': ({ percent }) => `Noten mit Strich klingen ${whole(percent)} Prozent ihrer Zeit (voll: fast 100)`,
   'breaths-heard': ({ heard, of }) =>
     heard === of
@@ -80,6 +84,10 @@ export const SAYINGS: SayingsWords = {
     db < SMALLEST_HEARD_DB
       ? 'unter Bögen fließt die Luft gleichmäßig'
       : `unter Bögen wird der Ton von Note zu Note für einen Augenblick um ${down(db)} dB leiser`,
+  'notes-speak': ({ prompt, of }) =>
+    prompt === of
+      ? 'nach Stille sprechen die Töne sofort an'
+      : `nach Stille sprechen ${prompt} von ${of} Tönen sofort an`,
   'played-through': () => 'durchgespielt',
   restarts: ({ count }) => `${times(count)} neu begonnen`,
   skips: ({ count }) => `${times(count)} nach vorn gesprungen`,

@@ -82,6 +82,14 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     aim: 'Luft bis zum Ende des Tons vor dem Atmen',
   },
   'cracked-start': { topic: ['der Ton, der kippt', 'die Töne, die kippen'], aim: 'ein sauberer Anfang' },
+  'speaks-late': {
+    topic: ['der Ton, der spät anspricht', 'die Töne, die spät ansprechen'],
+    aim: 'ein Ton, der sofort anspricht',
+  },
+  'hit-start': {
+    topic: ['der harte Anstoß', 'die harten Anstöße'],
+    aim: 'eine leichte Zunge, und Luft durch den ganzen Ton',
+  },
   'tuning-off': { topic: ['die Stimmung', 'die Stimmung'], aim: 'vor dem Spielen einstimmen' },
 };
 

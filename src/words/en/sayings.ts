@@ -53,6 +53,10 @@ export const SAYINGS: SayingsWords = {
   'slurs-joined': ({ joined, of }) => `${joined} of ${of} slurred notes joined`,
   'staccato-sounds': ({ percent }) =>
     `staccato notes sound for ${whole(percent)} percent of their time (short: up to about 50)`,
+  'staccato-half': ({ from, to }) =>
+    whole(from) === whole(to) ? 'nearly all alike' : `half of them for ${whole(from)} to ${whole(to)} percent`,
+  'accent-kinds': ({ short, long, of }) =>
+    `of ${of} accents ${short} ${short === 1 ? 'is' : 'are'} short, with a space behind, and ${long} held on`,
   'tenuto-sounds': ({ percent }) =>
     `notes with a line sound for ${whole(percent)} percent of their time (full: nearly 100)`,
   'breaths-heard': ({ heard, of }) =>
@@ -79,6 +83,8 @@ export const SAYINGS: SayingsWords = {
     db < SMALLEST_HEARD_DB
       ? 'the air goes on evenly under slurs'
       : `under slurs the tone dips by ${down(db)} dB from note to note`,
+  'notes-speak': ({ prompt, of }) =>
+    prompt === of ? 'notes after a silence speak at once' : `${prompt} of ${of} notes after a silence speak at once`,
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,

@@ -70,6 +70,14 @@ export const TROUBLES: Readonly<Record<TroubleKind, TroubleWords>> = {
     aim: 'air to the end of the note before the breath',
   },
   'cracked-start': { topic: ['the note that cracks', 'the notes that crack'], aim: 'a clean start' },
+  'speaks-late': {
+    topic: ['the note that speaks late', 'the notes that speak late'],
+    aim: 'a note that speaks at once',
+  },
+  'hit-start': {
+    topic: ['the note that is hit', 'the notes that are hit'],
+    aim: 'a light tongue, and air through the note',
+  },
   'tuning-off': { topic: ['the tuning to A', 'the tuning to A'], aim: 'tune to A before playing' },
 };
 

@@ -1,6 +1,6 @@
 import type { FindingKind } from '../../../judge/index.js';
 import { accentMarks } from './accent.js';
-import { crackMarks, sinkingArrow, waveMarks } from './air.js';
+import { airDashes, crackMarks, sinkingArrow, waveMarks, wedgeMarks } from './air.js';
 import { pitchArrows, timeArrows } from './arrows.js';
 import { commaMarks, slurBreak } from './breath-marks.js';
 import { caretMarks, crossMarks } from './carets.js';
@@ -47,6 +47,8 @@ const FAMILIES: Record<FindingKind, DrawMarks> = {
   'unsteady-note': waveMarks,
   'air-gives-way': sinkingArrow,
   'cracked-start': crackMarks,
+  'speaks-late': airDashes,
+  'hit-start': wedgeMarks,
   'went-well': NONE,
 };
 

@@ -2,7 +2,7 @@ import { SMALLEST_HEARD_CENTS } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
 
-const { whole } = NUMBERS;
+const { fixed, whole } = NUMBERS;
 const usually = (cents: number) => (cents < 0.5 ? 'weniger als 1 Cent' : `etwa ${whole(cents)} Cent`);
 
 /** Was zum Klang gesagt wird: wie ruhig er ist, nie, wie schön. */
@@ -32,5 +32,23 @@ export const SOUND = {
     practice:
       'Hör den Ton in dir, bevor du ihn spielst. Beginn ihn ohne Zunge, nur mit Luft, bis er jedes Mal kommt; nimm dann die Zunge leicht dazu.',
     caption: 'Die Zickzacklinie zeigt den Ton, der kippt.',
+  },
+  'speaks-late': {
+    headline: 'Ein Ton spricht spät an',
+    text: (f) =>
+      `Erst nach ${fixed(f.milliseconds / 1000, 1)} Sekunden Luft ist dieser Ton da. Deine anderen Töne kommen früher.`,
+    why: 'Ein Ton, der sofort anspricht, ist von selbst auf dem Schlag.',
+    practice:
+      'Forme die Lippen und halte die Luft bereit, bevor der Ton kommt. Beginn ihn zehnmal leise und zähl, wie oft er sofort da ist.',
+    caption: 'Die Striche zeigen die Luft vor dem Ton.',
+  },
+  'hit-start': {
+    headline: 'Ein Ton wird härter angestoßen, als er klingt',
+    text: () =>
+      'Dieser Ton beginnt viel lauter, als er weitergeht, und kein Akzent steht da. Deine anderen Töne beginnen weicher.',
+    why: 'Wenn die Zunge nur die Luft freigibt, trägt der ganze Ton und nicht allein sein Anfang.',
+    practice:
+      'Spiel diesen Ton ohne Zunge, nur mit Luft. Nimm dann die Zunge leicht dazu und halte den Ton so stark wie seinen Anfang.',
+    caption: 'Der Keil zeigt den Ton, der zu hart beginnt.',
   },
 } satisfies Partial<FindingsWords>;

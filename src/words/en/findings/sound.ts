@@ -2,7 +2,7 @@ import { SMALLEST_HEARD_CENTS } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
 
-const { whole } = NUMBERS;
+const { fixed, whole } = NUMBERS;
 const usually = (cents: number) =>
   cents < 0.5 ? 'less than 1 cent' : cents < 1.5 ? '1 cent' : `${whole(cents)} cents`;
 
@@ -33,5 +33,23 @@ export const SOUND = {
     practice:
       'Hear the note before you play it. Start it without the tongue, on air alone, until it speaks each time; then add a light tongue.',
     caption: 'The zigzag shows the note that cracks.',
+  },
+  'speaks-late': {
+    headline: 'A note speaks late',
+    text: (f) =>
+      `Air is heard for ${fixed(f.milliseconds / 1000, 1)} seconds before this note sounds. Your other notes come sooner.`,
+    why: 'A note that speaks at once is on the beat by itself.',
+    practice:
+      'Form the lips and feel the air ready before the note. Start it softly ten times, and count how often it speaks at once.',
+    caption: 'The dashes show the air before the note.',
+  },
+  'hit-start': {
+    headline: 'A note is hit harder than it sounds',
+    text: () =>
+      'This note begins much louder than it goes on, and no accent is written. Your other notes begin more softly.',
+    why: 'When the tongue only lets the air go, the whole note carries, not its first moment alone.',
+    practice:
+      'Play this note on air alone, without the tongue. Then add a light tongue, and keep the note as strong as its beginning.',
+    caption: 'The wedge shows the note that is hit.',
   },
 } satisfies Partial<FindingsWords>;
