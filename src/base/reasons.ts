@@ -45,6 +45,7 @@ export const REASONS = {
   'held-with-vibrato': {},
   'too-few-pitches': {},
   'too-few-bars': {},
+  'too-few-groups': {},
   'too-few-loud-and-soft': {},
   'loud-and-soft-alike': {},
   'registers-unknown': {},

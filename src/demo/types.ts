@@ -21,6 +21,8 @@ export type Fault =
   | { readonly kind: 'pitch-tendency'; readonly writtenMidi: number; readonly cents: number }
   /** `at` is the first note; the notes from there share their time like this (sum 1), as many notes as shares */
   | { readonly kind: 'uneven-group'; readonly at: NoteAddress; readonly shares: readonly number[] }
+  /** these notes are longer by such a share of their length, and the others of their beat make room */
+  | { readonly kind: 'leans'; readonly at: readonly NoteAddress[]; readonly share: number }
   /** late by so much, caught up again within a quarter; negative is early */
   | { readonly kind: 'late-entry'; readonly at: NoteAddress; readonly seconds: number }
   /** everything from this note on comes so much later */

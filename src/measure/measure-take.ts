@@ -22,6 +22,7 @@ import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
+import { measureUnevenness } from './measures/unevenness.js';
 import { fitOwnLoudness } from './own-loudness.js';
 import type { Measurements } from './types.js';
 
@@ -39,6 +40,7 @@ export function measureTake(context: MeasureContext): Measurements {
   const levels = measureLevels(withNotes);
   const transitions = measureTransitions(context);
   const recording = measureRecording(withNotes);
+  const groups = measureGroups(context);
   const heldNotes = measureHeldNotes(withNotes, recording);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
@@ -51,7 +53,8 @@ export function measureTake(context: MeasureContext): Measurements {
     hairpins: measureHairpins(withLoudness),
     fermatas: measureFermatas(context),
     transitions,
-    groups: measureGroups(context),
+    groups,
+    unevenness: measureUnevenness(context, groups),
     entries: measureEntries(context),
     accents: measureAccents(withLoudness),
     articulations: measureArticulations(context, transitions),

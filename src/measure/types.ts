@@ -9,10 +9,12 @@ import type {
 
 import type { PlaceInScore } from './place-in-score.js';
 import type { HeldNoteMeasure, SlurredAirMeasure, StartMeasure, SteadinessMeasure } from './sound-types.js';
+import type { UnevennessMeasure } from './uneven-types.js';
 
 export type * from './dynamics-types.js';
 export type { PlaceInScore } from './place-in-score.js';
 export type * from './sound-types.js';
+export type * from './uneven-types.js';
 
 /** The recording itself, before anything is said about the playing. */
 export interface RecordingMeasure {
@@ -235,6 +237,7 @@ export interface Measurements {
   readonly fermatas: readonly FermataMeasure[];
   readonly transitions: readonly TransitionMeasure[];
   readonly groups: readonly GroupMeasure[];
+  readonly unevenness: UnevennessMeasure | NotMeasured;
   readonly entries: readonly EntryMeasure[];
   readonly accents: readonly AccentMeasure[];
   readonly articulations: readonly ArticulationMeasure[];

@@ -220,6 +220,31 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       .filter((note) => note.fermata)
       .map(({ index, bar, pass }) => ({ index, bar, pass, writtenSeconds: 0.652, heldSeconds: 1.435, ratio: 2.2 })),
     transitions: [],
+    unevenness: {
+      groups: 12,
+      causes: [
+        {
+          cause: 'leap',
+          count: 14,
+          others: 22,
+          noteSeconds: 0.217,
+          differenceShare: 0.1812,
+          intervalShare: [0.1201, 0.2423],
+          jointIntervalShare: [0.09, 0.2724],
+          beside: [
+            {
+              cause: 'first',
+              together: -0.12,
+              difference: {
+                differenceShare: 0.1795,
+                intervalShare: [0.1182, 0.2408],
+                jointIntervalShare: [0.0881, 0.2709],
+              },
+            },
+          ],
+        },
+      ],
+    },
     groups: [],
     entries: [],
     accents: [],

@@ -26,6 +26,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'held-with-vibrato': () => 'die langen Töne haben Vibrato',
   'too-few-pitches': () => 'zu wenige Töne mit ruhiger Tonhöhe',
   'too-few-bars': () => 'zu wenige Takte mit sicheren Noten',
+  'too-few-groups': () => 'zu wenige Triolen und Schläge zum Vergleichen',
   'too-few-loud-and-soft': () => 'zu wenige Töne, die laut und leise wiederkehren',
   'loud-and-soft-alike': () => 'laut und leise sind einander zu ähnlich',
   'registers-unknown': () => 'zu wenige Noten, um zu wissen, wie laut das Instrument in jeder Lage von selbst ist',

@@ -1,5 +1,6 @@
 import { SMALLEST_HEARD_CENTS, SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
+import { LEANING } from './leaning.js';
 import { NUMBERS } from './numbers.js';
 import { beatsIn, tempoIn } from './tempo.js';
 
@@ -29,6 +30,7 @@ export const SAYINGS: SayingsWords = {
     `${right} von ${of} Noten, wie sie dastehen${unclear > 0 ? `, ${unclear} nicht deutlich genug` : ''}`,
   'groups-even': ({ even, of }) => `${even} von ${of} Schlägen gleichmäßig`,
   'entries-in-time': ({ inTime, of }) => `${inTime} von ${of} Einsätzen nach Pausen pünktlich`,
+  'groups-lean': LEANING.line,
   tempo: ({ played, beat }) => `${tempoIn(played, beat)}; kein Tempo steht da`,
   'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'

@@ -26,6 +26,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'held-with-vibrato': () => 'the long notes are held with vibrato',
   'too-few-pitches': () => 'too few notes with a steady pitch',
   'too-few-bars': () => 'too few bars with steady notes',
+  'too-few-groups': () => 'too few triplets and beats to compare',
   'too-few-loud-and-soft': () => 'too few notes that come back loud and soft',
   'loud-and-soft-alike': () => 'loud and soft are too much alike',
   'registers-unknown': () => 'too few notes to know how loud the instrument is by itself in each register',
