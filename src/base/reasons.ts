@@ -43,6 +43,7 @@ export const REASONS = {
   'decay-hidden': {},
   'room-rings': {},
   'held-with-vibrato': {},
+  'recording-hisses': {},
   'too-few-pitches': {},
   'too-few-bars': {},
   'too-few-groups': {},

@@ -90,6 +90,8 @@ export interface TakePlan {
   readonly levelScatterDb?: number;
   /** on notes that last; default none */
   readonly vibrato?: { readonly rateHz: number; readonly depthCents: number };
+  /** noise of the breath under the tone, over the tone's level; default as the voice has it */
+  readonly breathDb?: number;
   /** reverberation time of the room, 0 for none, default 0.5 */
   readonly roomSeconds?: number;
   /** mezzo-forte over background noise, default 48 */

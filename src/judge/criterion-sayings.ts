@@ -59,6 +59,8 @@ export interface SayingFacts {
   readonly 'with-vibrato': { readonly count: number };
   /** how far the level usually dips from one slurred note to the next */
   readonly 'air-under-slurs': { readonly db: number };
+  /** harmonics over noise in long notes: a description, never a fault */
+  readonly 'tone-over-breath': { readonly db: number };
   readonly 'played-through': object;
   readonly restarts: { readonly count: number };
   readonly skips: { readonly count: number };

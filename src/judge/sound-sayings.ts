@@ -6,7 +6,7 @@ import { whySoundIsOut } from './sound-judged.js';
 
 /**
  * The sound of a take in one line: how many long notes are held steadily, how many with vibrato, and whether the air goes
- * on under slurs.
+ * on under slurs, and how much of the tone is breath.
  *
  * @param input one take
  * @returns what is said of it; empty where nothing can be told
@@ -14,12 +14,14 @@ import { whySoundIsOut } from './sound-judged.js';
 export function soundSayings(input: JudgeInput): Saying[] {
   const { measurements } = input;
   if (whySoundIsOut(measurements) !== null) return [];
-  const { heldNotes, slurredAir } = measurements;
+  const { heldNotes, slurredAir, breathNoise } = measurements;
   const unsteady = heldNotes.filter((note) => isUnsteady(input, note)).length;
   const vibrato = heldNotes.filter((note) => note.vibrato !== undefined).length;
   const of = heldNotes.length;
   const sayings: Saying[] = [{ code: 'notes-steady', facts: { steady: of - unsteady, of } }];
   if (vibrato > 0) sayings.push({ code: 'with-vibrato', facts: { count: vibrato } });
   if (isMeasured(slurredAir)) sayings.push({ code: 'air-under-slurs', facts: { db: slurredAir.dipDb } });
+  if (isMeasured(breathNoise))
+    sayings.push({ code: 'tone-over-breath', facts: { db: breathNoise.harmonicsToNoiseDb } });
   return sayings;
 }

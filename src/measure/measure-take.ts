@@ -2,6 +2,7 @@ import type { MeasureContext } from './context/context.js';
 import { measureAccents } from './measures/accents.js';
 import { measureAddedPlaces } from './measures/added-places.js';
 import { measureArticulations } from './measures/articulations.js';
+import { measureBreathNoise } from './measures/breath-noise.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
 import { measureEmptyPlaces } from './measures/empty-places.js';
@@ -68,5 +69,6 @@ export function measureTake(context: MeasureContext): Measurements {
     steadiness: measureSteadiness(heldNotes),
     starts: measureStarts(withNotes),
     slurredAir: measureSlurredAir(context, transitions, recording),
+    breathNoise: measureBreathNoise(withNotes, heldNotes, recording),
   };
 }

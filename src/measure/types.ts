@@ -8,7 +8,13 @@ import type {
 } from './dynamics-types.js';
 
 import type { PlaceInScore } from './place-in-score.js';
-import type { HeldNoteMeasure, SlurredAirMeasure, StartMeasure, SteadinessMeasure } from './sound-types.js';
+import type {
+  BreathNoiseMeasure,
+  HeldNoteMeasure,
+  SlurredAirMeasure,
+  StartMeasure,
+  SteadinessMeasure,
+} from './sound-types.js';
 import type { UnevennessMeasure } from './uneven-types.js';
 
 export type * from './dynamics-types.js';
@@ -252,4 +258,5 @@ export interface Measurements {
   readonly steadiness: SteadinessMeasure | NotMeasured;
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
+  readonly breathNoise: BreathNoiseMeasure | NotMeasured;
 }

@@ -155,6 +155,7 @@ function playing(
     steadiness,
     starts,
     slurredAir,
+    breathNoise: measurements.breathNoise,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

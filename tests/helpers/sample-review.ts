@@ -220,6 +220,12 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       .filter((note) => note.fermata)
       .map(({ index, bar, pass }) => ({ index, bar, pass, writtenSeconds: 0.652, heldSeconds: 1.435, ratio: 2.2 })),
     transitions: [],
+    breathNoise: {
+      harmonicsToNoiseDb: 31.42,
+      intervalDb: [29.87, 32.97],
+      count: 6,
+      notes: [{ index: 7, bar: '2', pass: 1, harmonicsToNoiseDb: 30.9, noiseDb: -55.21 }],
+    },
     unevenness: {
       groups: 12,
       causes: [

@@ -24,6 +24,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'decay-hidden': () => 'nach den Noten ist der Klang zu früh weg oder im Rauschen verloren, um den Raum zu hören',
   'room-rings': () => 'der Raum klingt zu lange nach, um es zu hören',
   'held-with-vibrato': () => 'die langen Töne haben Vibrato',
+  'recording-hisses': () => 'das Rauschen der Aufnahme verdeckt das des Atems',
   'too-few-pitches': () => 'zu wenige Töne mit ruhiger Tonhöhe',
   'too-few-bars': () => 'zu wenige Takte mit sicheren Noten',
   'too-few-groups': () => 'zu wenige Triolen und Schläge zum Vergleichen',

@@ -82,6 +82,7 @@ export const SAYINGS: SayingsWords = {
     db < SMALLEST_HEARD_DB
       ? 'unter Bögen fließt die Luft gleichmäßig'
       : `unter Bögen wird der Ton von Note zu Note für einen Augenblick um ${down(db)} dB leiser`,
+  'tone-over-breath': ({ db }) => `der Ton ist um ${whole(db)} dB lauter als der Atem darin`,
   'played-through': () => 'durchgespielt',
   restarts: ({ count }) => `${times(count)} neu begonnen`,
   skips: ({ count }) => `${times(count)} nach vorn gesprungen`,

@@ -24,6 +24,7 @@ export const REASONS_IN_WORDS: Sayings<typeof REASONS> = {
   'decay-hidden': () => 'after the notes the sound is gone too soon, or lost in noise, to hear the room',
   'room-rings': () => 'the room rings too long to hear it',
   'held-with-vibrato': () => 'the long notes are held with vibrato',
+  'recording-hisses': () => 'the noise of the recording hides that of the breath',
   'too-few-pitches': () => 'too few notes with a steady pitch',
   'too-few-bars': () => 'too few bars with steady notes',
   'too-few-groups': () => 'too few triplets and beats to compare',

@@ -81,6 +81,7 @@ export const SAYINGS: SayingsWords = {
     db < SMALLEST_HEARD_DB
       ? 'the air goes on evenly under slurs'
       : `under slurs the tone dips by ${down(db)} dB from note to note`,
+  'tone-over-breath': ({ db }) => `the tone is ${whole(db)} dB louder than the breath in it`,
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,
