@@ -12,7 +12,7 @@ const WHERE: Readonly<Record<LeaningFacts['causes'][number], string>> = {
 };
 
 const where = ({ causes }: LeaningFacts) => causes.map((cause) => WHERE[cause]).join(' oder ');
-const length = ({ differenceShare }: LeaningFacts) => (differenceShare > 0 ? 'lang' : 'kurz');
+const length = ({ differenceShare }: LeaningFacts) => (differenceShare > 0 ? 'länger' : 'kürzer');
 const from = ({ intervalShare }: LeaningFacts) => {
   const [a = 0, b = 0] = intervalShare.map((bound) => Math.abs(100 * bound)).toSorted((x, y) => x - y);
   return `${whole(a)} bis ${whole(b)}`;
@@ -21,10 +21,10 @@ const from = ({ intervalShare }: LeaningFacts) => {
 /** How it is told that the notes of triplets and runs lean somewhere. */
 export const LEANING: LeaningWords = {
   line: (f) =>
-    `${where(f)} sind die Noten im Schlag zu ${length(f)}: ${from(f)} Prozent ${f.differenceShare > 0 ? 'mehr' : 'weniger'} als die anderen, an ${f.count} Noten${f.causes.length > 1 ? '; woran davon es liegt, lässt sich hier nicht sagen' : ''}`,
+    `${where(f)} sind die Noten im Schlag ${length(f)} als die anderen: um ${from(f)} Prozent, an ${f.count} Noten${f.causes.length > 1 ? '; woran davon es liegt, lässt sich hier nicht sagen' : ''}`,
   sentence: (f) => {
     if (f === undefined) return '';
-    const often = ` Deine Noten sind oft zu ${length(f)}: ${where(f)}.`;
+    const often = ` Deine Noten sind oft ${length(f)}: ${where(f)}.`;
     return f.causes.length === 1 ? often : `${often} Woran davon es liegt, lässt sich hier nicht sagen.`;
   },
 };

@@ -12,7 +12,7 @@ const WHERE: Readonly<Record<LeaningFacts['causes'][number], string>> = {
 };
 
 const where = ({ causes }: LeaningFacts) => causes.map((cause) => WHERE[cause]).join(' or ');
-const length = ({ differenceShare }: LeaningFacts) => (differenceShare > 0 ? 'long' : 'short');
+const length = ({ differenceShare }: LeaningFacts) => (differenceShare > 0 ? 'longer' : 'shorter');
 const from = ({ intervalShare }: LeaningFacts) => {
   const [a = 0, b = 0] = intervalShare.map((bound) => Math.abs(100 * bound)).toSorted((x, y) => x - y);
   return `${whole(a)} to ${whole(b)}`;
@@ -21,10 +21,10 @@ const from = ({ intervalShare }: LeaningFacts) => {
 /** How it is told that the notes of triplets and runs lean somewhere. */
 export const LEANING: LeaningWords = {
   line: (f) =>
-    `${where(f)} the notes of a beat are too ${length(f)}: ${from(f)} percent ${f.differenceShare > 0 ? 'more' : 'less'} than the rest, on ${f.count} notes${f.causes.length > 1 ? '; which of these it is cannot be told here' : ''}`,
+    `${where(f)} the notes of a beat are ${length(f)} than the rest: by ${from(f)} percent, on ${f.count} notes${f.causes.length > 1 ? '; which of these it is cannot be told here' : ''}`,
   sentence: (f) => {
     if (f === undefined) return '';
-    const often = ` Your notes are often too ${length(f)} ${where(f)}.`;
+    const often = ` Your notes are often ${length(f)} ${where(f)}.`;
     return f.causes.length === 1 ? often : `${often} Which of these it is cannot be told here.`;
   },
 };
