@@ -47,3 +47,4 @@ export { criterionReason, REASONS, type Reason, type ReasonArguments } from './r
 export type { FileFormat } from './recording-faults.js';
 export { sha256 } from './sha256.js';
 export { median, medianError, medianInterval, quantile, robustSpread } from './statistics.js';
+export { studentQuantile } from './student-quantile.js';

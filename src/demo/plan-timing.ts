@@ -138,6 +138,26 @@ function applyUnevenGroup(part: Part, timed: TimedNote[], fault: Extract<Fault, 
   });
 }
 
+/** Beats are quarters here: what begins within one shares its time. */
+function applyLeaning(part: Part, timed: readonly TimedNote[], fault: Extract<Fault, { kind: 'leans' }>): void {
+  const leaning = new Set(fault.at.map((address) => findNote(part, address).index));
+  for (let from = 0, to = 0; from < timed.length; from = to) {
+    const beatOf = ({ note }: TimedNote): string => `${note.barIndex} ${note.pass} ${Math.floor(note.beat + 1e-6)}`;
+    const beat = beatOf(timed[from]!);
+    while (to < timed.length && beatOf(timed[to]!) === beat) to++;
+    const group = timed.slice(from, to);
+    const start = group[0]!.onsetSeconds;
+    const span = (timed[to]?.onsetSeconds ?? group.at(-1)!.endSeconds) - start;
+    const weights = group.map(({ note }) => note.durationQuarters * (leaning.has(note.index) ? 1 + fault.share : 1));
+    const all = weights.reduce((sum, weight) => sum + weight, 0);
+    let onset = start;
+    group.forEach((one, k) => {
+      one.onsetSeconds = onset;
+      onset += (span * weights[k]!) / all;
+    });
+  }
+}
+
 function applyLateEntry(part: Part, timed: readonly TimedNote[], fault: Extract<Fault, { kind: 'late-entry' }>): void {
   const entry = findNote(part, fault.at);
   for (const one of timed) {
@@ -157,6 +177,7 @@ export function planTiming(part: Part, plan: TakePlan, random: Random): TimedNot
   const timed = placeRuns(part, plan, faults);
   for (const fault of faults) {
     if (fault.kind === 'uneven-group') applyUnevenGroup(part, timed, fault);
+    if (fault.kind === 'leans') applyLeaning(part, timed, fault);
     if (fault.kind === 'late-entry') applyLateEntry(part, timed, fault);
   }
   const scatter = plan.timingScatterSeconds ?? 0.008;

@@ -122,7 +122,7 @@ function stateAt(note: PlayedNote, plan: TakePlan, voice: Voice, tone: Tone, fro
   const cents = note.cents + tone.wanderCents + vibratoCents(plan, seconds) + sound.cents;
   const hz = midiToHz(note.playedMidi + cents / 100);
   const chiff = note.tongued ? fromDb(TONGUE_NOISE_DB) * Math.exp(-seconds / TONGUE_NOISE_SECONDS) : 0;
-  const noise = 1.7 * (fromDb(voice.breathDb) + chiff + fromDb(sound.airDb));
+  const noise = 1.7 * (fromDb(plan.breathDb ?? voice.breathDb) + chiff + fromDb(sound.airDb));
   const glide = note.tongued ? 1 : rampUp(seconds / GLIDE_SECONDS);
   return {
     amplitude: envelope(note, voice, seconds) * (from.amplitude + (held - from.amplitude) * glide),

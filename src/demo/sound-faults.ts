@@ -2,7 +2,7 @@ import type { PartNote } from '../score/index.js';
 import type { Context } from './articulation.js';
 import { findNote } from './find-note.js';
 import { seededRandom } from './random.js';
-import type { PlayedNote, SoundFault } from './types.js';
+import type { Fault, PlayedNote, SoundFault } from './types.js';
 
 /** Air alone, under the tone that does not come yet. */
 const AIR_DB = -18;
@@ -34,13 +34,11 @@ export interface SoundNow {
  * @returns what is wrong with its sound
  */
 export function soundFaultsAt({ part, faults }: Pick<Context, 'part' | 'faults'>, note: PartNote): SoundFault[] {
-  return faults.filter(
-    (fault): fault is SoundFault => isOfSound(fault.kind) && 'at' in fault && findNote(part, fault.at!) === note,
-  );
+  return faults.filter((fault): fault is SoundFault => isOfSound(fault) && findNote(part, fault.at) === note);
 }
 
-function isOfSound(kind: string): kind is SoundFault['kind'] {
-  return ['shake', 'sag', 'release', 'pulse', 'hit', 'speaks-late', 'crack'].includes(kind);
+function isOfSound(fault: Fault): fault is SoundFault {
+  return ['shake', 'sag', 'release', 'pulse', 'hit', 'speaks-late', 'crack'].includes(fault.kind);
 }
 
 /**

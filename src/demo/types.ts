@@ -21,6 +21,8 @@ export type Fault =
   | { readonly kind: 'pitch-tendency'; readonly writtenMidi: number; readonly cents: number }
   /** `at` is the first note; the notes from there share their time like this (sum 1), as many notes as shares */
   | { readonly kind: 'uneven-group'; readonly at: NoteAddress; readonly shares: readonly number[] }
+  /** these notes are longer by such a share of their length, and the others of their beat make room */
+  | { readonly kind: 'leans'; readonly at: readonly NoteAddress[]; readonly share: number }
   /** late by so much, caught up again within a quarter; negative is early */
   | { readonly kind: 'late-entry'; readonly at: NoteAddress; readonly seconds: number }
   /** everything from this note on comes so much later */
@@ -96,6 +98,8 @@ export interface TakePlan {
   readonly levelScatterDb?: number;
   /** on notes that last; default none */
   readonly vibrato?: { readonly rateHz: number; readonly depthCents: number };
+  /** noise of the breath under the tone, over the tone's level; default as the voice has it */
+  readonly breathDb?: number;
   /** reverberation time of the room, 0 for none, default 0.5 */
   readonly roomSeconds?: number;
   /** mezzo-forte over background noise, default 48 */

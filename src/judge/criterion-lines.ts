@@ -7,6 +7,7 @@ import { countPlaces } from './count-places.js';
 import type { Saying } from './criterion-sayings.js';
 import { dynamicsSayings } from './dynamics-sayings.js';
 import type { Criterion } from './finding-kinds.js';
+import { leaningsOf } from './leanings.js';
 import type { JudgeInput } from './observed/judge-input.js';
 import type { Observation } from './observed/observation.js';
 import { tempoSaying, tuningSaying } from './pitch-and-tempo-sayings.js';
@@ -101,6 +102,7 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     const sayings: Saying[] = [];
     if (evenOf > 0) sayings.push({ code: 'groups-even', facts: { even: even.length, of: evenOf } });
     if (inTimeOf > 0) sayings.push({ code: 'entries-in-time', facts: { inTime: inTimeOf - late, of: inTimeOf } });
+    for (const leaning of leaningsOf(input)) sayings.push({ code: 'groups-lean', facts: leaning });
     return sayings;
   },
   tempo: ({ part, measurements: { tempo } }) =>

@@ -1,4 +1,6 @@
 import type { TempoBeat } from '../score/index.js';
+import type { Leaning } from './observed/leaning.js';
+
 /** The changes from one dynamic mark to the next, all together; sizes in dB in the direction that is written. */
 export interface ContrastsHeard {
   readonly of: number;
@@ -19,6 +21,8 @@ export interface SayingFacts {
   readonly 'notes-as-written': { readonly right: number; readonly of: number; readonly unclear: number };
   readonly 'groups-even': { readonly even: number; readonly of: number };
   readonly 'entries-in-time': { readonly inTime: number; readonly of: number };
+  /** where notes of tuplets and beats are longer or shorter than the others */
+  readonly 'groups-lean': Leaning;
   /** quarter notes a minute */
   readonly tempo: { readonly played: number; readonly beat?: TempoBeat };
   /** quarter notes a minute */
@@ -61,6 +65,8 @@ export interface SayingFacts {
   readonly 'with-vibrato': { readonly count: number };
   /** how far the level usually dips from one slurred note to the next */
   readonly 'air-under-slurs': { readonly db: number };
+  /** harmonics over noise in long notes: a description, never a fault */
+  readonly 'tone-over-breath': { readonly db: number };
   readonly 'played-through': object;
   readonly restarts: { readonly count: number };
   readonly skips: { readonly count: number };

@@ -10,7 +10,7 @@ const LEAST_STARTS = 6;
 
 /**
  * The sound of a take in one line: how many long notes are held steadily, how many with vibrato, whether the air goes
- * on under slurs, and how many notes speak at once.
+ * on under slurs, how many notes speak at once, and how much of the tone is breath.
  *
  * @param input one take
  * @returns what is said of it; empty where nothing can be told
@@ -18,7 +18,7 @@ const LEAST_STARTS = 6;
 export function soundSayings(input: JudgeInput): Saying[] {
   const { measurements } = input;
   if (whySoundIsOut(measurements) !== null) return [];
-  const { heldNotes, slurredAir, starts } = measurements;
+  const { heldNotes, slurredAir, starts, breathNoise } = measurements;
   const unsteady = heldNotes.filter((note) => isUnsteady(input, note)).length;
   const vibrato = heldNotes.filter((note) => note.vibrato !== undefined).length;
   const of = heldNotes.length;
@@ -29,5 +29,7 @@ export function soundSayings(input: JudgeInput): Saying[] {
     const late = starts.filter((start) => isSpeakingLate(input, start)).length;
     sayings.push({ code: 'notes-speak', facts: { prompt: starts.length - late, of: starts.length } });
   }
+  if (isMeasured(breathNoise))
+    sayings.push({ code: 'tone-over-breath', facts: { db: breathNoise.harmonicsToNoiseDb } });
   return sayings;
 }

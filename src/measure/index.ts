@@ -9,3 +9,4 @@ export type { MeasureContext } from './context/context.js';
 export { isWet } from './is-wet.js';
 export { measureTake } from './measure-take.js';
 export type * from './types.js';
+export { causesIn } from './uneven/causes-in.js';

@@ -3,6 +3,7 @@ import { measureAccents } from './measures/accents.js';
 import { measureAddedPlaces } from './measures/added-places.js';
 import { measureArticulations } from './measures/articulations.js';
 import { measureAttacks } from './measures/attacks.js';
+import { measureBreathNoise } from './measures/breath-noise.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
 import { measureEmptyPlaces } from './measures/empty-places.js';
@@ -26,6 +27,7 @@ import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
+import { measureUnevenness } from './measures/unevenness.js';
 import { fitOwnLoudness } from './own-loudness.js';
 import type { Measurements } from './types.js';
 
@@ -43,6 +45,7 @@ export function measureTake(context: MeasureContext): Measurements {
   const levels = measureLevels(withNotes);
   const transitions = measureTransitions(context);
   const recording = measureRecording(withNotes);
+  const groups = measureGroups(context);
   const heldNotes = measureHeldNotes(withNotes, recording);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
@@ -55,7 +58,8 @@ export function measureTake(context: MeasureContext): Measurements {
     hairpins: measureHairpins(withLoudness),
     fermatas: measureFermatas(context),
     transitions,
-    groups: measureGroups(context),
+    groups,
+    unevenness: measureUnevenness(context, groups),
     entries: measureEntries(context),
     accents: measureAccents(withLoudness, transitions),
     articulations: measureArticulations(context, transitions),
@@ -73,5 +77,6 @@ export function measureTake(context: MeasureContext): Measurements {
     releases: measureReleases(withNotes, recording),
     risingLines: measureRisingLines(withLoudness, recording),
     noteShapes: measureNoteShapes(withNotes, recording),
+    breathNoise: measureBreathNoise(withNotes, heldNotes, recording),
   };
 }

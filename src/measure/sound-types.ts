@@ -115,3 +115,24 @@ export interface SteadinessMeasure {
   /** long notes that move as regularly as vibrato */
   readonly vibratoCount: number;
 }
+
+/** How much of one long note is noise. */
+export interface NoiseOfNote {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** harmonics over noise, below 4 kHz */
+  readonly harmonicsToNoiseDb: number;
+  /** level of the noise, dBFS */
+  readonly noiseDb: number;
+}
+
+/** How much of a player's long notes is noise: the breath in the tone. */
+export interface BreathNoiseMeasure {
+  /** median of the long notes without vibrato */
+  readonly harmonicsToNoiseDb: number;
+  /** 95 % */
+  readonly intervalDb: readonly [number, number];
+  readonly count: number;
+  readonly notes: readonly NoiseOfNote[];
+}

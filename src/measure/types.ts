@@ -10,6 +10,7 @@ import type {
 import type { PlaceInScore } from './place-in-score.js';
 import type {
   AttackMeasure,
+  BreathNoiseMeasure,
   HeldNoteMeasure,
   NoteShapeMeasure,
   ReleaseMeasure,
@@ -18,10 +19,12 @@ import type {
   StartMeasure,
   SteadinessMeasure,
 } from './sound-types.js';
+import type { UnevennessMeasure } from './uneven-types.js';
 
 export type * from './dynamics-types.js';
 export type { PlaceInScore } from './place-in-score.js';
 export type * from './sound-types.js';
+export type * from './uneven-types.js';
 
 /** The recording itself, before anything is said about the playing. */
 export interface RecordingMeasure {
@@ -246,6 +249,7 @@ export interface Measurements {
   readonly fermatas: readonly FermataMeasure[];
   readonly transitions: readonly TransitionMeasure[];
   readonly groups: readonly GroupMeasure[];
+  readonly unevenness: UnevennessMeasure | NotMeasured;
   readonly entries: readonly EntryMeasure[];
   readonly accents: readonly AccentMeasure[];
   readonly articulations: readonly ArticulationMeasure[];
@@ -264,4 +268,5 @@ export interface Measurements {
   readonly releases: readonly ReleaseMeasure[] | NotMeasured;
   readonly risingLines: readonly RisingLineMeasure[] | NotMeasured;
   readonly noteShapes: readonly NoteShapeMeasure[] | NotMeasured;
+  readonly breathNoise: BreathNoiseMeasure | NotMeasured;
 }

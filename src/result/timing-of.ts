@@ -4,7 +4,7 @@ import type { TakeDraft } from './schema/take-result-schema.js';
 import type { Told } from './told-reason.js';
 
 /** The fields of the result document that hold timing. */
-type Timing = { readonly [K in 'groups' | 'entries' | 'transitions']: NonNullable<TakeDraft[K]> };
+type Timing = { readonly [K in 'groups' | 'unevenness' | 'entries' | 'transitions']: NonNullable<TakeDraft[K]> };
 
 type Transition = Timing['transitions'][number];
 
@@ -19,6 +19,7 @@ type Transition = Timing['transitions'][number];
 export function timingOf(part: Part, measurements: Told<Measurements>): Timing {
   return {
     groups: measurements.groups,
+    unevenness: measurements.unevenness,
     entries: measurements.entries,
     transitions: measurements.transitions.flatMap(({ index, toIndex, gapSeconds, soundedShare }): Transition[] => {
       const asked = askedAfter(part.notes[index], part.notes[toIndex]);

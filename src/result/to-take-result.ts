@@ -172,6 +172,7 @@ function playing(
     noteShapes,
     releases,
     risingLines,
+    breathNoise: measurements.breathNoise,
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

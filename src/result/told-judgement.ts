@@ -1,5 +1,5 @@
 import { codeAsData, criterionReason, type Language } from '../base/index.js';
-import type { CriterionLine, Finding, Judgement } from '../judge/index.js';
+import type { CriterionLine, Facts, Finding, Judgement } from '../judge/index.js';
 import { reasonSaid, tellCriterion, tellFinding, type Words, wordsIn } from '../words/index.js';
 import type { ResultFinding, TakeResult } from './schema/take-result-schema.js';
 
@@ -30,9 +30,15 @@ function toldFinding(words: Words, finding: Finding): ResultFinding {
     ...place,
     ...('misreading' in facts ? { misreading: facts.misreading } : {}),
     ...(measured === undefined ? {} : { measured: { value: measured.value, unit: measured.unit, ...asked } }),
+    ...('cause' in facts && facts.cause !== undefined ? { cause: causeOf(facts.cause) } : {}),
     text,
     practice,
   };
+}
+
+/** What a group's unevenness goes with, as a document holds it. */
+function causeOf({ causes, intervalShare, ...more }: NonNullable<Facts['uneven-group']['cause']>) {
+  return { ...more, causes: [...causes], intervalShare: [...intervalShare] };
 }
 
 function toldLine(

@@ -13,6 +13,8 @@ export const MEASURE_IDS = [
   'breaths',
   'own-tuning',
   'tuning',
+  'long-notes',
+  'breath-noise',
   'stops',
 ] as const;
 

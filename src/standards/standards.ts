@@ -118,6 +118,11 @@ export const STANDARDS = {
     unit: 'share of the group',
     source: 'working value: beyond 12 % of the group less the error of two onsets',
   },
+  leanLeast: {
+    value: 0.1,
+    unit: 'share of the note',
+    source: 'working value: a displacement is noticeable from 2.5 % on (Friberg & Sundberg 1995), fourfold as a habit',
+  },
   slurGapWatch: { value: 0.028, unit: 's', source: 'working value: three times the measuring error of a joined pair' },
   slurDip: { value: 15, unit: 'dB', source: 'working value: a break of the air, not a soft change of register' },
   slurGapFix: {

@@ -132,6 +132,16 @@ const FIGURES: Readonly<Record<MeasureId, Figure>> = {
     const { tuning } = result;
     return 'notMeasured' in tuning ? whyNone(tuning, result) : tuning.centsFromA440;
   },
+  'long-notes': (result) => {
+    const { steadiness } = result;
+    if (steadiness === undefined) return notMeasured('number-not-kept');
+    return 'notMeasured' in steadiness ? whyNone(steadiness, result) : steadiness.wobbleCents;
+  },
+  'breath-noise': (result) => {
+    const { breathNoise } = result;
+    if (breathNoise === undefined) return notMeasured('number-not-kept');
+    return 'notMeasured' in breathNoise ? whyNone(breathNoise, result) : breathNoise.harmonicsToNoiseDb;
+  },
   stops: ({ restarts, skips, findings }) =>
     restarts.length + skips.length + findings.filter((finding) => finding.kind === 'hesitation').length,
 };

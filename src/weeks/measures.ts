@@ -107,6 +107,15 @@ export const MEASURES: readonly Measure[] = [
     noise: { measuring: 0.7 * FROM_MEDIAN, measuringSource: `within 0.7 cents (median) ${ON_TRUTH}`, playing: 5 },
   },
   {
+    ...{ id: 'long-notes', criterion: 'sound', unit: 'cents', wanted: MOST(0), usual: [STANDARDS.wobbleWatch.value] },
+    noise: { measuring: 0.6, measuringSource: `notes held still come out at 0 to 2 cents ${ON_TRUTH}`, playing: 1 },
+  },
+  {
+    // breath belongs to a tone: a change is told, and that it is for better or worse is not
+    ...{ id: 'breath-noise', criterion: 'sound', unit: 'dB', wanted: { low: null, high: null }, usual: [] },
+    noise: { measuring: 0.7, measuringSource: `within 1 dB ${ON_TRUTH}`, playing: 1.5 },
+  },
+  {
     ...{ id: 'stops', criterion: 'continuity', unit: 'stops', wanted: MOST(0), usual: [] },
     noise: { measuring: 0.2, measuringSource: 'working value', playing: 0.7 },
   },

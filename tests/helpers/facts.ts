@@ -1,8 +1,20 @@
+import type { SayingFacts } from '../../src/judge/index.js';
 import type { Facts } from '../../src/judge/observed/observation.js';
 
 const change = { from: 'mf', to: 'f', db: 1.2, least: 3, byRegister: false } as const;
 const wedge = { kind: 'diminuendo', db: 1.2, least: 3, byRegister: false } as const;
 const entry = { milliseconds: 220, restQuarters: 1.5 };
+
+/** Where notes of tuplets and beats lean, in each way it can be told. */
+export const LEANINGS: readonly SayingFacts['groups-lean'][] = [
+  ...(['leap', 'articulation', 'first', 'last', 'register'] as const).map((cause) => [cause]),
+  ['leap', 'register'] as const,
+].map((causes, i) => ({
+  causes,
+  differenceShare: i % 2 === 0 ? 0.18 : -0.18,
+  intervalShare: i % 2 === 0 ? [0.12, 0.24] : [-0.24, -0.12],
+  count: 24,
+}));
 
 /** Facts as they come up, in each way a kind can be told. */
 export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Facts[K][] } = {
@@ -54,6 +66,7 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
   'early-entry': [entry],
   'uneven-group': [
     { notes: 3, tuplet: true, which: 0, share: 0.48, written: 0.33 },
+    ...LEANINGS.map((cause) => ({ notes: 3, tuplet: true, which: 0, share: 0.48, written: 0.33, cause })),
     { notes: 4, tuplet: false, which: 3, share: 0.35, written: 0.25 },
   ],
   hesitation: [{ seconds: 1.3 }],

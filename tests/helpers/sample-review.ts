@@ -220,6 +220,37 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       .filter((note) => note.fermata)
       .map(({ index, bar, pass }) => ({ index, bar, pass, writtenSeconds: 0.652, heldSeconds: 1.435, ratio: 2.2 })),
     transitions: [],
+    breathNoise: {
+      harmonicsToNoiseDb: 31.42,
+      intervalDb: [29.87, 32.97],
+      count: 6,
+      notes: [{ index: 7, bar: '2', pass: 1, harmonicsToNoiseDb: 30.9, noiseDb: -55.21 }],
+    },
+    unevenness: {
+      groups: 12,
+      causes: [
+        {
+          cause: 'leap',
+          count: 14,
+          others: 22,
+          noteSeconds: 0.217,
+          differenceShare: 0.1812,
+          intervalShare: [0.1201, 0.2423],
+          jointIntervalShare: [0.09, 0.2724],
+          beside: [
+            {
+              cause: 'first',
+              together: -0.12,
+              difference: {
+                differenceShare: 0.1795,
+                intervalShare: [0.1182, 0.2408],
+                jointIntervalShare: [0.0881, 0.2709],
+              },
+            },
+          ],
+        },
+      ],
+    },
     groups: [],
     entries: [],
     accents: [],

@@ -62,3 +62,32 @@ export function aubioPitch(wav: Uint8Array): HeardPitch[] {
     return rowsOf(printedBy('aubiopitch', ['-p', 'yinfft', '-B', '2048', '-H', '256', '-i', file]));
   });
 }
+
+/** Boersma's harmonics-to-noise ratio by cross-correlation with the settings of the manual, mean over a stretch. */
+const HARMONICITY_SCRIPT = `form Harmonicity
+  sentence file
+  real floor
+  real first
+  real last
+endform
+Read from file: file$
+To Harmonicity (cc): 0.01, floor, 0.1, 1
+mean = Get mean: first, last
+writeInfoLine: mean
+`;
+
+/**
+ * @param wav a WAV file
+ * @param floor lowest pitch looked for, hertz
+ * @param from seconds
+ * @param to seconds
+ * @returns harmonics over noise by praat, `To Harmonicity (cc)`, dB
+ */
+export function praatHarmonicity(wav: Uint8Array, floor: number, from: number, to: number): number {
+  return inFolder((folder) => {
+    const [script, file] = [join(folder, 'harmonicity.praat'), join(folder, 'take.wav')];
+    writeFileSync(script, HARMONICITY_SCRIPT);
+    writeFileSync(file, wav);
+    return Number(printedBy('praat', ['--run', script, file, String(floor), String(from), String(to)]));
+  });
+}

@@ -28,6 +28,18 @@ describe('the numbers of one take', () => {
     expect(figures({ groups }).evenness).toBeCloseTo((100 * (0.48 - third)) / 2, 9);
   });
 
+  it('long notes and breath: medians of the take, or why there are none', () => {
+    const steadiness = { wobbleCents: 3.2, intervalCents: [2.8, 3.6], count: 9, vibratoCount: 1 };
+    const breathNoise = { harmonicsToNoiseDb: 31.5, intervalDb: [30, 33], count: 9, notes: [] };
+    const kept = figures({ steadiness, breathNoise });
+    expect([kept['long-notes'], kept['breath-noise']]).toEqual([3.2, 31.5]);
+    const older = figures({ steadiness: undefined, breathNoise: undefined } as never);
+    const hissing = figures({ breathNoise: { notMeasured: 'noise', code: 'recording-hisses' } });
+    expect(older['long-notes']).toEqual({ notMeasured: { code: 'number-not-kept', facts: {} } });
+    expect(older['breath-noise']).toEqual({ notMeasured: { code: 'number-not-kept', facts: {} } });
+    expect(hissing['breath-noise']).toMatchObject({ notMeasured: { code: 'recording-hisses' } });
+  });
+
   it('entries: early counts as late does', () => {
     const entries = [0.1, -0.05].map((lateSeconds) => ({
       index: 3,

@@ -43,6 +43,7 @@ const WRITTEN_DOWN: readonly (readonly [name: string, value: number, unit: strin
   ['entryEarly', 0.15, 'quarters', 'common practice'],
   ['groupWatch', 0.065, 'share of the group', 'common practice'],
   ['groupFix', 0.085, 'share of the group', 'working value'],
+  ['leanLeast', 0.1, 'share of the note', 'Friberg & Sundberg 1995'],
   ['slurGapWatch', 0.028, 's', 'working value'],
   ['slurDip', 15, 'dB', 'working value'],
   ['slurGapFix', 0.065, 's', 'common practice'],

@@ -31,6 +31,30 @@ function followed(results: readonly FoundResult[], measure: string) {
   return found;
 }
 
+describe('the sound', () => {
+  const breathing = (harmonicsToNoiseDb: number) => ({
+    changed: { breathNoise: { harmonicsToNoiseDb, intervalDb: [20, 40], count: 9, notes: [] } },
+  });
+
+  // by hand: 1.96 · √2 · √(0.7² + 1.5²) = 4.6 dB between two takes
+  it('has changed with more breath in it than takes of one day differ by, for neither better nor worse', () => {
+    const change = (to: number) =>
+      followed([takeOfWeeks(breathing(31)), takeOfWeeks({ date: day(7), ...breathing(to) })], 'breath-noise');
+    expect([26.5, 26.3, 35.7].map((to) => change(to).sinceFirst?.verdict)).toEqual(['none', 'different', 'different']);
+    expect(change(26.3).sinceFirst?.smallest).toBeCloseTo(4.6, 1);
+  });
+
+  it('is steadier when long notes sway less', () => {
+    const swaying = (wobbleCents: number) => ({
+      changed: { steadiness: { wobbleCents, intervalCents: [1, 9], count: 9, vibratoCount: 0 } },
+    });
+    const change = (to: number) =>
+      followed([takeOfWeeks(swaying(8)), takeOfWeeks({ date: day(7), ...swaying(to) })], 'long-notes');
+    // 1.96 · √2 · √(0.6² + 1²) = 3.2 cents
+    expect([5, 4, 12].map((to) => change(to).sinceFirst?.verdict)).toEqual(['none', 'better', 'worse']);
+  });
+});
+
 describe('the document', () => {
   it('is valid against the schema that is published', () => {
     const validate = new Ajv2020().compile(progressResultJsonSchema());

@@ -6,7 +6,7 @@ import type { Facts } from '../../src/judge/observed/observation.js';
 import { tempoSaying, tuningSaying } from '../../src/judge/pitch-and-tempo-sayings.js';
 import { say } from '../../src/words/say.js';
 import { wordsIn } from '../../src/words/words-in.js';
-import { FACTS_AS_THEY_COME_UP as SAMPLES } from '../helpers/facts.js';
+import { LEANINGS, FACTS_AS_THEY_COME_UP as SAMPLES } from '../helpers/facts.js';
 import { lix } from '../helpers/lix.js';
 import { readingGrade, sentenceLengths, syllables } from '../helpers/reading-grade.js';
 import { lineOf, saidOfKind } from '../helpers/said.js';
@@ -39,7 +39,9 @@ const around: readonly (readonly [string, string])[] = [
 /** What is said of each criterion, as it comes up; a criterion's line may be made of several. */
 const LINES: readonly (readonly [string, ...Saying[]])[] = [
   ['notes', { code: 'notes-as-written', facts: { right: 300, of: 306, unclear: 2 } }],
+  ['breath in the tone', { code: 'tone-over-breath', facts: { db: 31.4 } }],
   ['groups', { code: 'groups-even', facts: { even: 11, of: 12 } }],
+  ...LEANINGS.map((facts): readonly [string, Saying] => ['leaning groups', { code: 'groups-lean', facts }]),
   ['entries', { code: 'entries-in-time', facts: { inTime: 3, of: 4 } }],
   ['tempo', tempoSaying(88.4, 92, 'quarter')],
   ['hairpins', { code: 'hairpins', facts: { plain: 1, of: 2 } }],

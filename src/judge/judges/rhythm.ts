@@ -1,4 +1,5 @@
 import type { EntryMeasure, GroupMeasure } from '../../measure/index.js';
+import { leaningAt } from '../leanings.js';
 import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
@@ -73,12 +74,14 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
     unit: '%',
     expected: { code: 'percent', facts: { percent: 100 * group.written[which]! } },
   } as const;
+  const cause = leaningAt(input, group, which);
   const facts = {
     notes: group.shares.length,
     tuplet: group.tuplet,
     which,
     share: group.shares[which]!,
     written: group.written[which]!,
+    ...(cause === undefined ? {} : { cause }),
   };
   const place = { ...placeOf(input, note), toIndex: group.toIndex, measured, facts };
   return [{ kind: 'uneven-group', criterion: 'rhythm', weight: sure ? 'fix' : 'watch', size: 0.5 + 4 * off, ...place }];

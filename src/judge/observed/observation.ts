@@ -1,6 +1,7 @@
 import type { MisreadingKind, TempoBeat } from '../../score/index.js';
 import type { Expected } from '../expected.js';
 import type { Criterion, FindingKind, Unit, Weight } from '../finding-kinds.js';
+import type { Leaning } from './leaning.js';
 
 /** What the words of each kind of finding need to know. A new kind is missing here until it has its facts. */
 export interface Facts {
@@ -49,6 +50,8 @@ export interface Facts {
     readonly which: number;
     readonly share: number;
     readonly written: number;
+    /** what this take's unevenness goes with, where this note shows it, too */
+    readonly cause?: Leaning;
   };
   hesitation: { readonly seconds: number };
   /** throughout: from the first bar to the last, too evenly for any bars to stand out */

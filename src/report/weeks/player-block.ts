@@ -36,7 +36,7 @@ export function drawPlayer(
   for (const text of standingOf(words, player)) sheet.write('P', text, STYLES.body);
   drawBarStories(sheet, player);
   drawMoved(sheet, player, etude, measures, scales);
-  drawRemarks(sheet, player, etude.section.weeks);
+  drawRemarks(sheet, player, measures, etude.section.weeks);
 }
 
 /** Small multiples of what moved, and the changes with their numbers in small print. */
@@ -97,17 +97,28 @@ function changesOf(sheet: ReportSheet, player: ProgressPlayer): string[] {
   });
 }
 
-function drawRemarks(sheet: ReportSheet, player: ProgressPlayer, weeks: readonly string[]): void {
+/** A measure that only describes is not missed where it cannot be told. */
+function isAsked({ wanted }: ProgressMeasure): boolean {
+  return wanted.low !== null || wanted.high !== null;
+}
+
+function drawRemarks(
+  sheet: ReportSheet,
+  player: ProgressPlayer,
+  measures: readonly ProgressMeasure[],
+  weeks: readonly string[],
+): void {
   const words = wordsIn(sheet.language).weeks;
   const namesOf = (course: Followed['course']) =>
     player.measures.filter((one) => one.course === course).map(({ measure }) => words.measureInSentence(measure));
+  const asked = new Set(measures.filter(isAsked).map(({ measure }) => measure));
   const missing = player.gaps.flatMap(({ why, week }) => (why === 'no-take' && week !== null ? [week] : []));
   const remarks = [
     player.bars.length === 0 ? null : words.labels.barsLegend,
     player.measures.some(moved) ? words.labels.multiplesNote : null,
     words.stable(namesOf('stable')),
     words.toAndFro(namesOf('to-and-fro')),
-    ...player.measures.flatMap((one) => notJudged(words, one)),
+    ...player.measures.filter((one) => asked.has(one.measure)).flatMap((one) => notJudged(words, one)),
     words.missingWeeks(missing, weeks),
     ...words.notCounted(player.gaps),
   ].filter((text) => text !== null);

@@ -21,6 +21,8 @@ const TOLD_BY: Readonly<Record<MeasureId, readonly Kind[]>> = {
   breaths: ['breath-unmarked', 'breath-late', 'breath-missed', 'breath-short'],
   'own-tuning': ['note-out-of-tune'],
   tuning: ['tuning-off'],
+  'long-notes': ['unsteady-note'],
+  'breath-noise': [],
   stops: ['restart', 'hesitation', 'skipped-bars'],
 };
 

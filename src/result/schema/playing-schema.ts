@@ -167,6 +167,20 @@ export const playingSchema = z.object({
     .union([notMeasured, dipSchema.extend({ steps: dipSchema.optional(), leaps: dipSchema.optional() })])
     .optional()
     .meta({ description: 'how far the level usually dips from one slurred note to the next; leaps: a fourth or more' }),
+  breathNoise: z
+    .union([
+      notMeasured,
+      z.object({
+        harmonicsToNoiseDb: decibels('median of the held notes without vibrato'),
+        intervalDb: interval(decibels()),
+        count,
+        notes: z.array(
+          z.object({ ...place, harmonicsToNoiseDb: decibels(), noiseDb: decibels('level of the noise, dBFS') }),
+        ),
+      }),
+    ])
+    .optional()
+    .meta({ description: 'harmonics over noise below 4 kHz (Boersma 1993) on the steady part of long notes' }),
   steadiness: z
     .union([
       notMeasured,

@@ -25,6 +25,7 @@ import { criterionLineSchema, criterionSchema } from './criterion-schema.js';
 import { languageSchema } from './language-schema.js';
 import { playedSchema } from './played-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
+import { causeSchema, unevennessSchema } from './unevenness-schema.js';
 
 /** The kinds of finding a document may hold. */
 export const findingKindSchema = z.enum(FINDING_KINDS);
@@ -172,6 +173,7 @@ const findingSchema = z.object({
       writtenShares: z.array(share()).optional().meta({ description: 'the same as written' }),
     })
     .optional(),
+  cause: causeSchema.optional(),
   text: z.string().meta({ description: 'one or two plain sentences to the player' }),
   ledByBar: bar.optional().meta({ description: 'bar of another finding of this kind that speaks for this one too' }),
   ownWeight: z
@@ -255,6 +257,7 @@ export const takeResultSchema = z.compile(
       entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
       transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
       ...playingSchema.shape,
+      unevenness: unevennessSchema.optional(),
       criteria: z.array(criterionLineSchema),
       findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
     })

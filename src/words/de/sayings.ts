@@ -1,5 +1,6 @@
 import { SMALLEST_HEARD_CENTS, SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
+import { LEANING } from './leaning.js';
 import { NUMBERS } from './numbers.js';
 import { beatsIn, tempoIn } from './tempo.js';
 
@@ -29,6 +30,7 @@ export const SAYINGS: SayingsWords = {
     `${right} von ${of} Noten, wie sie dastehen${unclear > 0 ? `, ${unclear} nicht deutlich genug` : ''}`,
   'groups-even': ({ even, of }) => `${even} von ${of} Schlägen gleichmäßig`,
   'entries-in-time': ({ inTime, of }) => `${inTime} von ${of} Einsätzen nach Pausen pünktlich`,
+  'groups-lean': LEANING.line,
   tempo: ({ played, beat }) => `${tempoIn(played, beat)}; kein Tempo steht da`,
   'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'
@@ -88,6 +90,7 @@ export const SAYINGS: SayingsWords = {
     prompt === of
       ? 'nach Stille sprechen die Töne sofort an'
       : `nach Stille sprechen ${prompt} von ${of} Tönen sofort an`,
+  'tone-over-breath': ({ db }) => `der Ton ist um ${whole(db)} dB lauter als der Atem darin`,
   'played-through': () => 'durchgespielt',
   restarts: ({ count }) => `${times(count)} neu begonnen`,
   skips: ({ count }) => `${times(count)} nach vorn gesprungen`,

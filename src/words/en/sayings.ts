@@ -1,5 +1,6 @@
 import { SMALLEST_HEARD_CENTS, SMALLEST_HEARD_DB } from '../rules/sizes.js';
 import type { SayingsWords } from '../shapes/sayings.js';
+import { LEANING } from './leaning.js';
 import { NUMBERS } from './numbers.js';
 import { beatsIn, tempoIn } from './tempo.js';
 
@@ -30,6 +31,7 @@ export const SAYINGS: SayingsWords = {
     `${right} of ${of} notes as written${unclear > 0 ? `, ${unclear} not clear enough to tell` : ''}`,
   'groups-even': ({ even, of }) => `${even} of ${of} beats even`,
   'entries-in-time': ({ inTime, of }) => `${inTime} of ${of} entries after rests in time`,
+  'groups-lean': LEANING.line,
   tempo: ({ played, beat }) => `${tempoIn(played, beat)}; no tempo is marked`,
   'tempo-beside-mark': ({ played, marked, heard, beat }) =>
     heard === 'as-marked'
@@ -85,6 +87,7 @@ export const SAYINGS: SayingsWords = {
       : `under slurs the tone dips by ${down(db)} dB from note to note`,
   'notes-speak': ({ prompt, of }) =>
     prompt === of ? 'notes after a silence speak at once' : `${prompt} of ${of} notes after a silence speak at once`,
+  'tone-over-breath': ({ db }) => `the tone is ${whole(db)} dB louder than the breath in it`,
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,

@@ -21,6 +21,8 @@ const DECIMALS: Readonly<Record<MeasureId, number>> = {
   breaths: 0,
   'own-tuning': 0,
   tuning: 0,
+  'long-notes': 1,
+  'breath-noise': 0,
   stops: 0,
 };
 

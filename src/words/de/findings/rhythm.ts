@@ -1,4 +1,5 @@
 import type { FindingsWords } from '../../shapes/findings.js';
+import { LEANING } from '../leaning.js';
 import { NUMBERS } from '../numbers.js';
 import { ARROW } from './captions.js';
 
@@ -32,7 +33,7 @@ export const RHYTHM = {
   'uneven-group': {
     headline: 'Die Noten des Schlags sind nicht gleich lang',
     text: (f) =>
-      `Die ${f.notes} Noten dieser ${f.tuplet && f.notes === 3 ? 'Triole' : 'Gruppe'} sind nicht gleich lang: Die ${ORDINALS[f.which] ?? 'letzte'} ist zu ${f.share > f.written ? 'lang' : 'kurz'}. Sie nimmt ${whole(100 * f.share)} statt ${whole(100 * f.written)} Prozent der Zeit.`,
+      `Die ${f.notes} Noten dieser ${f.tuplet && f.notes === 3 ? 'Triole' : 'Gruppe'} sind nicht gleich lang: Die ${ORDINALS[f.which] ?? 'letzte'} ist zu ${f.share > f.written ? 'lang' : 'kurz'}. Sie nimmt ${whole(100 * f.share)} statt ${whole(100 * f.written)} Prozent der Zeit.${LEANING.sentence(f.cause)}`,
     why: 'Die Teile eines Schlags bleiben gleich, auch bei Sprüngen und wenn die Bögen wechseln.',
     practice:
       'Klopf den Schlag und sprich die Gruppe, eine Silbe für jede Note. Spiel sie auf einem Ton, dann wie sie dasteht, erst gebunden, dann gestoßen.',

@@ -1,4 +1,5 @@
 import type { FindingsWords } from '../../shapes/findings.js';
+import { LEANING } from '../leaning.js';
 import { NUMBERS } from '../numbers.js';
 import { ARROW } from './captions.js';
 
@@ -32,7 +33,7 @@ export const RHYTHM = {
   'uneven-group': {
     headline: 'The notes of the beat are not equal',
     text: (f) =>
-      `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.which] ?? 'last'} is too ${f.share > f.written ? 'long' : 'short'}. It takes ${whole(100 * f.share)} percent of the time instead of ${whole(100 * f.written)}.`,
+      `The ${f.notes} notes of this ${f.tuplet && f.notes === 3 ? 'triplet' : 'group'} are uneven: the ${ORDINALS[f.which] ?? 'last'} is too ${f.share > f.written ? 'long' : 'short'}. It takes ${whole(100 * f.share)} percent of the time instead of ${whole(100 * f.written)}.${LEANING.sentence(f.cause)}`,
     why: 'The parts of a beat stay equal across leaps and changes of articulation.',
     practice:
       'Tap the beat and say the group on one syllable each. Play it on one note first, then as written, slurred, then tongued.',
