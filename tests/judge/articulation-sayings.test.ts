@@ -41,6 +41,8 @@ describe('the two kinds of accent', () => {
     expect(line({ accents: accents([0.59, 0.61, 0.74, 0.76, undefined]) })).toContain(
       'of 4 accents 1 is short, with a space behind, and 1 held on',
     );
+    expect(line({ accents: accents([0.8, 0.8, 0.9]) })).toContain('accents are held on');
+    expect(line({ accents: accents([0.5, 0.5, 0.6]) })).toContain('accents are short, with a space behind');
     expect(line({ accents: accents([0.5, 0.5, undefined]) })).not.toContain('accents');
   });
 

@@ -59,7 +59,11 @@ export const SAYINGS: SayingsWords = {
   'staccato-half': ({ from, to }) =>
     whole(from) === whole(to) ? 'fast alle gleich' : `die Hälfte davon ${whole(from)} bis ${whole(to)} Prozent`,
   'accent-kinds': ({ short, long, of }) =>
-    `von ${of} Akzenten ${short === 1 ? 'ist einer' : `sind ${short}`} kurz mit Lücke dahinter, ${long} mit langem Ton`,
+    long === of
+      ? 'Akzente mit langem Ton'
+      : short === of
+        ? 'Akzente kurz mit Lücke dahinter'
+        : `von ${of} Akzenten ${short === 1 ? 'ist einer' : `sind ${short}`} kurz mit Lücke dahinter, ${long} mit langem Ton`,
   'tenuto-sounds': ({ percent }) => `Noten mit Strich klingen ${whole(percent)} Prozent ihrer Zeit (voll: fast 100)`,
   'breaths-heard': ({ heard, of }) =>
     heard === of

@@ -58,7 +58,11 @@ export const SAYINGS: SayingsWords = {
   'staccato-half': ({ from, to }) =>
     whole(from) === whole(to) ? 'nearly all alike' : `half of them for ${whole(from)} to ${whole(to)} percent`,
   'accent-kinds': ({ short, long, of }) =>
-    `of ${of} accents ${short} ${short === 1 ? 'is' : 'are'} short, with a space behind, and ${long} held on`,
+    long === of
+      ? 'accents are held on'
+      : short === of
+        ? 'accents are short, with a space behind'
+        : `of ${of} accents ${short} ${short === 1 ? 'is' : 'are'} short, with a space behind, and ${long} held on`,
   'tenuto-sounds': ({ percent }) =>
     `notes with a line sound for ${whole(percent)} percent of their time (full: nearly 100)`,
   'breaths-heard': ({ heard, of }) =>
