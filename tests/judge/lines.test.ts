@@ -310,8 +310,9 @@ describe('the sound', () => {
     return { index, ...long, wobbleCents: index === 9 ? 40 : 2, ...(index < 2 ? wave : {}) };
   });
   const steadiness = { wobbleCents: 2, intervalCents: [1, 3] as const, count: 18, vibratoCount: 2 };
+  const quiet = { starts: [], breathNoise: notMeasured('too-few-held-notes') };
   const sayings = (measurements: Partial<Measurements>) =>
-    soundSayings(judgeInput(PLAIN, { measurements: { recording: RECORDING, steadiness, ...measurements } }));
+    soundSayings(judgeInput(PLAIN, { measurements: { ...quiet, recording: RECORDING, steadiness, ...measurements } }));
 
   it('tells how many notes are steady, how many have vibrato, and whether the air goes on', () => {
     const slurredAir = { dipDb: 4, intervalDb: [3, 5] as const, count: 9 };
@@ -319,6 +320,20 @@ describe('the sound', () => {
       { code: 'notes-steady', facts: { steady: 19, of: 20 } },
       { code: 'with-vibrato', facts: { count: 2 } },
       { code: 'air-under-slurs', facts: { db: 4 } },
+    ]);
+  });
+
+  // Five starts are too few to be counted, six are enough.
+  it('tells how many notes speak at once, and how much of the tone is breath', () => {
+    const start = { bar: '3', pass: 1, pitchSeconds: 0.01, levelSeconds: 0.01 };
+    const starts = (count: number) => Array.from({ length: count }, (_, index) => ({ index, ...start }));
+    const breathNoise = { harmonicsToNoiseDb: 31, intervalDb: [30, 32] as const, count: 9, notes: [] };
+    const plain = { heldNotes: held.slice(10), slurredAir: notMeasured('no-slurs') };
+    expect(sayings({ ...plain, starts: starts(5), breathNoise }).slice(1)).toEqual([
+      { code: 'tone-over-breath', facts: { db: 31 } },
+    ]);
+    expect(sayings({ ...plain, starts: starts(6) }).slice(1)).toEqual([
+      { code: 'notes-speak', facts: { prompt: 6, of: 6 } },
     ]);
   });
 
