@@ -473,6 +473,7 @@ describe('études', () => {
     expect(briefly(of('bb', {}, '2026-03-09'), of('aa', {}, '2026-03-02'), of('aa', {}, '2026-03-16'))).toEqual([
       [plain.score.title, 'aa+bb', 'compared', 3],
     ]);
+    expect(briefly(of('bb', {}, '2026-03-02'), of('aa', {}, '2026-03-09'))[0]![1]).toBe('bb+aa');
     expect(briefly(of('bb', {}, '2026-03-02'), of('aa', {}, '2026-03-02'))[0]![1]).toBe('aa+bb');
     expect(briefly(of('bb', {}, '2026-03-02'), of('aa', {}, null))[0]![1]).toBe('aa+bb');
   });

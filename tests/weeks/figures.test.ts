@@ -189,9 +189,9 @@ describe('tuning over weeks', () => {
 
   it('leaves out notes shorter than 0.2 s, not as written, not heard or without a pitch', () => {
     const without = (change: Partial<Notes[number]>) => reason(tuned(10, (i) => (i === 4 ? change : {})));
-    expect(without({ onset: 0, offset: 0.2 })).not.toBe('too-few-held-notes');
+    expect(without({ onset: 3, offset: 3.2 })).not.toBe('too-few-held-notes');
     for (const change of [
-      { onset: 0, offset: 0.19 },
+      { onset: 3, offset: 3.19 },
       { status: 'other-pitch' },
       { onset: undefined },
       { offset: undefined },

@@ -54,6 +54,11 @@ describe('the noise that is used', () => {
     expect(moderatedDeviation(found, 2)).toBeCloseTo(Math.sqrt(14.5), 12);
   });
 
+  // √((6 · 2² + 6 · 4²) ÷ 12) = √10
+  it('has the weight of six degrees of freedom on the side of the working value', () => {
+    expect(moderatedDeviation({ standardDeviation: 4, degreesOfFreedom: 6, days: 6 }, 2)).toBeCloseTo(Math.sqrt(10), 9);
+  });
+
   it('lies between the two, and comes to the takes when there are many', () => {
     const positive = fc.double({ min: 0.1, max: 50, noNaN: true });
     fc.assert(
