@@ -14,6 +14,7 @@ import type {
   SlurredAirMeasure,
   StartMeasure,
   SteadinessMeasure,
+  ToneColourMeasure,
 } from './sound-types.js';
 import type { UnevennessMeasure } from './uneven-types.js';
 
@@ -259,4 +260,6 @@ export interface Measurements {
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
   readonly breathNoise: BreathNoiseMeasure | NotMeasured;
+  /** present only where it was asked for */
+  readonly toneColour?: ToneColourMeasure | NotMeasured;
 }

@@ -156,6 +156,7 @@ function playing(
     starts,
     slurredAir,
     breathNoise: measurements.breathNoise,
+    ...(measurements.toneColour === undefined ? {} : { toneColour: measurements.toneColour }),
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

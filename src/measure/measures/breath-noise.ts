@@ -1,17 +1,9 @@
-import {
-  isMeasured,
-  median,
-  medianInterval,
-  midiToHz,
-  type NotMeasured,
-  notMeasured,
-  quantile,
-} from '../../base/index.js';
+import { median, medianInterval, midiToHz, type NotMeasured, notMeasured, quantile } from '../../base/index.js';
 import type { NoteContext } from '../context/context.js';
 import { type HarmonicityReader, harmonicityReader } from '../harmonicity/read-harmonicity.js';
-import { isWet } from '../is-wet.js';
 import type { BreathNoiseMeasure, HeldNoteMeasure, NoiseOfNote, RecordingMeasure } from '../types.js';
 import { type PitchCourse, pitchCourse } from './pitch-course.js';
+import { whyHidden } from './why-hidden.js';
 
 /** Fewer notes say nothing of how a player usually sounds. */
 const LEAST_NOTES = 5;
@@ -57,15 +49,6 @@ export function measureBreathNoise(
   if (clear < LEAST_CLEAR * notes.length) return notMeasured('recording-hisses');
   const ratios = notes.map(({ harmonicsToNoiseDb }) => harmonicsToNoiseDb);
   return { harmonicsToNoiseDb: median(ratios), intervalDb: medianInterval(ratios), count: notes.length, notes };
-}
-
-function whyHidden(recording: RecordingMeasure): NotMeasured | null {
-  const { levelRiding, onsetSpreadSeconds, cautions, signalToNoiseDb } = recording;
-  if (levelRiding) return notMeasured('level-moved');
-  if (onsetSpreadSeconds > 0 || cautions.some(({ code }) => code === 'speech-coding'))
-    return notMeasured('sound-coded');
-  if (isWet(recording)) return notMeasured('room-rings');
-  return isMeasured<number>(signalToNoiseDb) ? null : signalToNoiseDb;
 }
 
 function noiseOf(context: NoteContext, read: HarmonicityReader, note: HeldNoteMeasure): NoiseOfNote | null {
