@@ -7,6 +7,8 @@ import { whyHidden } from './why-hidden.js';
 
 /** Fewer notes say nothing of how a player usually sounds. */
 const LEAST_NOTES = 5;
+/** More, spread over the take, would move the median little, and cost time. */
+const MOST_NOTES = 24;
 /** Left out at the beginning of a note: it speaks, and the room still has the note before. Its end is let go. */
 const BEGINNING_SECONDS = 0.2;
 const ENDING_SECONDS = 0.06;
@@ -40,7 +42,7 @@ export function measureBreathNoise(
   const hidden = whyHidden(recording);
   if (hidden !== null) return hidden;
   const read = harmonicityReader(context.features);
-  const steady = heldNotes.filter(({ vibrato }) => vibrato === undefined);
+  const steady = spread(heldNotes.filter(({ vibrato }) => vibrato === undefined));
   const notes = steady.flatMap((note) => noiseOf(context, read, note) ?? []);
   if (notes.length < LEAST_NOTES) return notMeasured('too-few-held-notes');
   const levels = notes.map(({ noiseDb }) => noiseDb);
@@ -49,6 +51,12 @@ export function measureBreathNoise(
   if (clear < LEAST_CLEAR * notes.length) return notMeasured('recording-hisses');
   const ratios = notes.map(({ harmonicsToNoiseDb }) => harmonicsToNoiseDb);
   return { harmonicsToNoiseDb: median(ratios), intervalDb: medianInterval(ratios), count: notes.length, notes };
+}
+
+/** At most so many, evenly from first to last. */
+function spread(notes: readonly HeldNoteMeasure[]): readonly HeldNoteMeasure[] {
+  if (notes.length <= MOST_NOTES) return notes;
+  return Array.from({ length: MOST_NOTES }, (_, k) => notes[Math.round((k * (notes.length - 1)) / (MOST_NOTES - 1))]!);
 }
 
 function noiseOf(context: NoteContext, read: HarmonicityReader, note: HeldNoteMeasure): NoiseOfNote | null {
