@@ -8,5 +8,6 @@ export { type AskedPlaces, askedPlaces, asksHowToLeave } from './asked-places.js
 export type { MeasureContext } from './context/context.js';
 export { isWet } from './is-wet.js';
 export { measureTake } from './measure-take.js';
+export { measureToneColour } from './measures/tone-colour.js';
 export type * from './types.js';
 export { causesIn } from './uneven/causes-in.js';

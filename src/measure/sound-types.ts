@@ -1,4 +1,4 @@
-import type { MaybeNumber } from '../base/index.js';
+import type { MaybeNumber, NotMeasured } from '../base/index.js';
 
 /** How one long note is held, and where it has come to at its end. */
 export interface HeldNoteMeasure {
@@ -135,4 +135,34 @@ export interface BreathNoiseMeasure {
   readonly intervalDb: readonly [number, number];
   readonly count: number;
   readonly notes: readonly NoiseOfNote[];
+}
+
+/** The harmonics of one long note. */
+export interface ColourOfNote {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+  readonly levelDb: number;
+  /** mean number of the harmonics, weighted by their amplitudes: 1 is a sine, more is brighter */
+  readonly centroidHarmonics: number;
+  /** energy of the odd harmonics over that of the even ones */
+  readonly oddOverEvenDb: number;
+  /** shares of the first harmonic, of the second to fourth, and of all above */
+  readonly tristimulus: readonly [number, number, number];
+}
+
+/** How bright long notes are, and how that goes with loudness. */
+export interface ToneColourMeasure {
+  readonly notes: readonly ColourOfNote[];
+  readonly withLoudness:
+    | NotMeasured
+    | {
+        /** pitch allowed for */
+        readonly harmonicsPerDb: number;
+        /** standard error */
+        readonly errorHarmonicsPerDb: number;
+        /** from the softest to the loudest of these notes, pitch allowed for */
+        readonly reachDb: number;
+        readonly count: number;
+      };
 }

@@ -18,6 +18,7 @@ import type {
   SlurredAirMeasure,
   StartMeasure,
   SteadinessMeasure,
+  ToneColourMeasure,
 } from './sound-types.js';
 import type { UnevennessMeasure } from './uneven-types.js';
 
@@ -269,4 +270,6 @@ export interface Measurements {
   readonly risingLines: readonly RisingLineMeasure[] | NotMeasured;
   readonly noteShapes: readonly NoteShapeMeasure[] | NotMeasured;
   readonly breathNoise: BreathNoiseMeasure | NotMeasured;
+  /** present only where it was asked for */
+  readonly toneColour?: ToneColourMeasure | NotMeasured;
 }

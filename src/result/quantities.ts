@@ -58,6 +58,12 @@ export const decibelsPer = (unit: string) => level(3, `dB a ${unit}`)();
 /** Cents a decibel, kept to three decimals. */
 export const centsPerDb = quantity(3, 'cents a dB');
 
+/** Numbers of harmonics, kept to three decimals. */
+export const harmonics = quantity(3, 'harmonics');
+
+/** Harmonics a decibel, kept to four decimals. */
+export const harmonicsPerDb = quantity(4, 'harmonics a dB');
+
 /** Hertz, kept to 0.01. */
 export const hertz = quantity(2, 'Hz');
 

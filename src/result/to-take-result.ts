@@ -173,6 +173,7 @@ function playing(
     releases,
     risingLines,
     breathNoise: measurements.breathNoise,
+    ...(measurements.toneColour === undefined ? {} : { toneColour: measurements.toneColour }),
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };

@@ -11,6 +11,7 @@ import { chooseEtude } from './choose-etude.js';
 import { wantedDocuments } from './documents/documents.js';
 import type { DocumentFolder, Review } from './documents/types.js';
 import type { DocumentWishes } from './documents/wishes.js';
+import { hearColour } from './hear-colour.js';
 import { hearTuningAgain } from './hear-tuning-again.js';
 import type { Engraving, Etude, Tool, Who } from './types.js';
 
@@ -101,7 +102,8 @@ async function judged(request: TakeRequest, hears: boolean, onDecoded: (seconds:
   const { features, alignment } = heard;
   const once = measureTake({ take, features, part, alignment });
   const asked = { part, alignment, ...(brief === null ? {} : { brief }) };
-  const measurements = await hearTuningAgain(take, { ...asked, measurements: once });
+  const coloured = await hearColour(take, { ...asked, measurements: once });
+  const measurements = await hearTuningAgain(take, { ...asked, measurements: coloured });
   const judgement = judgeTake({ ...asked, measurements });
   const result = toTakeResult({
     ...{ tool, file, sha256: request.sha256 ?? sha256(bytes), ...who, blind },

@@ -2,6 +2,7 @@
 declare module 'essentia.js' {
   interface Vector {
     delete(): void;
+    size(): number;
   }
   class Essentia {
     constructor(engine: unknown);
@@ -24,7 +25,26 @@ declare module 'essentia.js' {
       sampleRate: number,
       tolerance: number,
     ): { readonly pitch: number; readonly pitchConfidence: number };
+    SpectralPeaks(
+      spectrum: Vector,
+      magnitudeThreshold: number,
+      maxFrequency: number,
+      maxPeaks: number,
+      minFrequency: number,
+      orderBy: 'frequency',
+      sampleRate: number,
+    ): { readonly frequencies: Vector; readonly magnitudes: Vector };
+    HarmonicPeaks(
+      frequencies: Vector,
+      magnitudes: Vector,
+      pitch: number,
+      maxHarmonics: number,
+      tolerance: number,
+    ): { readonly harmonicFrequencies: Vector; readonly harmonicMagnitudes: Vector };
+    Tristimulus(frequencies: Vector, magnitudes: Vector): { readonly tristimulus: Vector };
+    vectorToArray(vector: Vector): Float32Array;
   }
+  export type Engine = Essentia;
   const door: { readonly Essentia: typeof Essentia; readonly EssentiaWASM: unknown };
   export default door;
 }

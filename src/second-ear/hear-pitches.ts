@@ -1,5 +1,6 @@
 import { type MaybeNumber, median, midiToHz, notMeasured } from '../base/index.js';
 import { FRAME, type FrameEar, frameEar } from './pitch-of-frame.js';
+import { HIGHEST_RATE_HZ, slower } from './slower.js';
 
 /** Samples, or what gives them stretch by stretch. */
 export interface SampleStretch {
@@ -31,8 +32,6 @@ const LEAST_HEARD = 0.6;
 /** A frame must hold so many periods of the lowest pitch that is looked for. */
 const LEAST_PERIODS = 3;
 
-/** The engine comes to no end at higher rates. */
-const HIGHEST_RATE_HZ = 48_000;
 /** Pitches are looked for over at least so many octaves, else nowhere. */
 const LEAST_RANGE_OCTAVES = 0.1;
 
@@ -85,14 +84,4 @@ function hearPitch(samples: SampleStretch, sampleRateHz: number, note: NoteSpan,
     if (Math.abs(away) <= 100 * RANGE_SEMITONES) cents.push(away);
   }
   return cents.length < LEAST_HEARD * count ? NOT_HEARD : median(cents);
-}
-
-/** Means of so many samples each: what they let through beyond half the new rate is soft, and no pitch is there. */
-function slower(samples: Float32Array, every: number): Float32Array {
-  if (every === 1) return samples;
-  return Float32Array.from({ length: Math.floor(samples.length / every) }, (_, i) => {
-    let sum = 0;
-    for (let k = 0; k < every; k++) sum += samples[i * every + k]!;
-    return sum / every;
-  });
 }

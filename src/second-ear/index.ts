@@ -5,4 +5,5 @@
  * Conventions: seconds from the first sample; MIDI note numbers at A = 440 Hz; cents, sharp positive. The engine is loaded
  * with the first question.
  */
+export { type Colour, hearColours } from './hear-colours.js';
 export { hearPitches, type NoteSpan, type SampleStretch } from './hear-pitches.js';

@@ -1,3 +1,5 @@
+import { loadEngine } from './load-engine.js';
+
 /** Samples looked at together. */
 export const FRAME = 4096;
 
@@ -31,8 +33,7 @@ export function frameEar(): Promise<FrameEar> {
 }
 
 async function load(): Promise<FrameEar> {
-  const { Essentia, EssentiaWASM } = await loadQuietly();
-  const engine = new Essentia(EssentiaWASM);
+  const engine = await loadEngine();
   return (frame, sampleRateHz, { lowest, highest }) => {
     const made: { delete(): void }[] = [];
     const kept = <T extends { delete(): void }>(vector: T): T => {
@@ -53,17 +54,4 @@ async function load(): Promise<FrameEar> {
       for (const vector of made) vector.delete();
     }
   };
-}
-
-/** The engine wants to be told of every fault of the process it is in, and would end it; that is not its business. */
-async function loadQuietly(): Promise<typeof import('essentia.js').default> {
-  const events = ['uncaughtException', 'unhandledRejection'] as const;
-  const before = events.map((event) => process.listeners(event as 'uncaughtException'));
-  const { default: door } = await import('essentia.js');
-  for (const [i, event] of events.entries()) {
-    for (const listener of process.listeners(event as 'uncaughtException')) {
-      if (!before[i]?.includes(listener)) process.removeListener(event, listener);
-    }
-  }
-  return door;
 }

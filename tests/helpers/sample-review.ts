@@ -220,6 +220,20 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
       .filter((note) => note.fermata)
       .map(({ index, bar, pass }) => ({ index, bar, pass, writtenSeconds: 0.652, heldSeconds: 1.435, ratio: 2.2 })),
     transitions: [],
+    toneColour: {
+      notes: [
+        {
+          index: 7,
+          bar: '2',
+          pass: 1,
+          levelDb: -22.14,
+          centroidHarmonics: 2.418,
+          oddOverEvenDb: 9.31,
+          tristimulus: [0.5112, 0.3621, 0.1267],
+        },
+      ],
+      withLoudness: { harmonicsPerDb: 0.0412, errorHarmonicsPerDb: 0.0083, reachDb: 14.2, count: 12 },
+    },
     breathNoise: {
       harmonicsToNoiseDb: 31.42,
       intervalDb: [29.87, 32.97],

@@ -4,7 +4,7 @@ import { likeness } from './likeness.js';
 import { filteredStretch, lowPassWeights } from './low-pass.js';
 
 /** Stretches of a note that are looked at, and how long each is at least, in seconds and in periods. */
-const STRETCHES = 5;
+const STRETCHES = 3;
 const STRETCH_SECONDS = 0.04;
 const STRETCH_PERIODS = 4;
 /** High notes are compared over several periods, as noise goes together over a shorter time. */

@@ -1,20 +1,14 @@
-import {
-  isMeasured,
-  median,
-  medianInterval,
-  midiToHz,
-  type NotMeasured,
-  notMeasured,
-  quantile,
-} from '../../base/index.js';
+import { median, medianInterval, midiToHz, type NotMeasured, notMeasured, quantile } from '../../base/index.js';
 import type { NoteContext } from '../context/context.js';
 import { type HarmonicityReader, harmonicityReader } from '../harmonicity/read-harmonicity.js';
-import { isWet } from '../is-wet.js';
 import type { BreathNoiseMeasure, HeldNoteMeasure, NoiseOfNote, RecordingMeasure } from '../types.js';
 import { type PitchCourse, pitchCourse } from './pitch-course.js';
+import { whyHidden } from './why-hidden.js';
 
 /** Fewer notes say nothing of how a player usually sounds. */
 const LEAST_NOTES = 5;
+/** More, spread over the take, would move the median little, and cost time. */
+const MOST_NOTES = 24;
 /** Left out at the beginning of a note: it speaks, and the room still has the note before. Its end is let go. */
 const BEGINNING_SECONDS = 0.2;
 const ENDING_SECONDS = 0.06;
@@ -48,7 +42,7 @@ export function measureBreathNoise(
   const hidden = whyHidden(recording);
   if (hidden !== null) return hidden;
   const read = harmonicityReader(context.features);
-  const steady = heldNotes.filter(({ vibrato }) => vibrato === undefined);
+  const steady = spread(heldNotes.filter(({ vibrato }) => vibrato === undefined));
   const notes = steady.flatMap((note) => noiseOf(context, read, note) ?? []);
   if (notes.length < LEAST_NOTES) return notMeasured('too-few-held-notes');
   const levels = notes.map(({ noiseDb }) => noiseDb);
@@ -59,13 +53,10 @@ export function measureBreathNoise(
   return { harmonicsToNoiseDb: median(ratios), intervalDb: medianInterval(ratios), count: notes.length, notes };
 }
 
-function whyHidden(recording: RecordingMeasure): NotMeasured | null {
-  const { levelRiding, onsetSpreadSeconds, cautions, signalToNoiseDb } = recording;
-  if (levelRiding) return notMeasured('level-moved');
-  if (onsetSpreadSeconds > 0 || cautions.some(({ code }) => code === 'speech-coding'))
-    return notMeasured('sound-coded');
-  if (isWet(recording)) return notMeasured('room-rings');
-  return isMeasured<number>(signalToNoiseDb) ? null : signalToNoiseDb;
+/** At most so many, evenly from first to last. */
+function spread(notes: readonly HeldNoteMeasure[]): readonly HeldNoteMeasure[] {
+  if (notes.length <= MOST_NOTES) return notes;
+  return Array.from({ length: MOST_NOTES }, (_, k) => notes[Math.round((k * (notes.length - 1)) / (MOST_NOTES - 1))]!);
 }
 
 function noiseOf(context: NoteContext, read: HarmonicityReader, note: HeldNoteMeasure): NoiseOfNote | null {

@@ -6,6 +6,8 @@ import {
   correlation,
   decibels,
   fraction,
+  harmonics,
+  harmonicsPerDb,
   hertz,
   maybe,
   seconds,
@@ -181,6 +183,35 @@ export const playingSchema = z.object({
     ])
     .optional()
     .meta({ description: 'harmonics over noise below 4 kHz (Boersma 1993) on the steady part of long notes' }),
+  toneColour: z
+    .union([
+      notMeasured,
+      z.object({
+        notes: z.array(
+          z.object({
+            ...place,
+            levelDb: decibels(),
+            centroidHarmonics: harmonics('mean number of the harmonics by amplitude; more is brighter'),
+            oddOverEvenDb: decibels('energy of the odd harmonics over that of the even ones'),
+            tristimulus: z
+              .array(share())
+              .length(3)
+              .meta({ description: 'shares of the first harmonic, of the second to fourth, and of all above' }),
+          }),
+        ),
+        withLoudness: z.union([
+          notMeasured,
+          z.object({
+            harmonicsPerDb: harmonicsPerDb('pitch allowed for'),
+            errorHarmonicsPerDb: harmonicsPerDb('standard error'),
+            reachDb: decibels(),
+            count,
+          }),
+        ]),
+      }),
+    ])
+    .optional()
+    .meta({ description: 'how bright long notes are; only where a brief gives the sound points' }),
   steadiness: z
     .union([
       notMeasured,
