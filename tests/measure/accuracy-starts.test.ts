@@ -41,6 +41,10 @@ const CONDITIONS: Readonly<Record<string, Condition>> = {
   'telephone, 300 to 3400 Hz': { telephone: true },
   'played soft': { gainDb: -12 },
 };
+/** `npm run accuracy` tries all of them and prints the table; without it the plainest and the narrowest are tried. */
+const TRIED = Object.entries(CONDITIONS).filter(
+  ([name, { telephone }]) => process.env.ACCURACY || telephone || name === 'as the demo',
+);
 
 /** Second-order low or high pass, no resonance. Source: Bristow-Johnson, Cookbook formulae for audio EQ biquad filters. */
 function passed(samples: Float32Array, rateHz: number, hz: number, high: boolean): Float32Array {
@@ -73,7 +77,7 @@ function told(voice: VoiceName, { telephone, ...plan }: Condition, faults: reado
 
 const rows: Record<string, string>[] = [];
 
-describe.each(Object.entries(CONDITIONS))('%s', (name, condition) => {
+describe.each(TRIED)('%s', (name, condition) => {
   it('finds what was planted, and nothing else', () => {
     const row: Record<string, string> = { condition: name };
     let [wrong, minutes] = [0, 0];
@@ -102,5 +106,5 @@ it('has a row for each condition', () => {
   const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
   const table = [line(heads), line(heads.map(() => '---')), ...rows.map((r) => line(Object.values(r)))].join('\n');
   if (process.env.ACCURACY) console.log(table);
-  expect(rows.map(({ condition }) => condition)).toEqual(Object.keys(CONDITIONS));
+  expect(rows.map(({ condition }) => condition)).toEqual(TRIED.map(([name]) => name));
 });
