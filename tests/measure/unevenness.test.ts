@@ -6,6 +6,9 @@ import { leaningsOf } from '../../src/judge/leanings.js';
 import { type MeasureContext, measureTake, type UnevennessMeasure } from '../../src/measure/index.js';
 import { measureGroups } from '../../src/measure/measures/groups.js';
 import { measureUnevenness } from '../../src/measure/measures/unevenness.js';
+import type { UnevenCause } from '../../src/measure/types.js';
+import type { GroupedNote } from '../../src/measure/uneven/grouped-notes.js';
+import { lengthDifference, within } from '../../src/measure/uneven/within-groups.js';
 import { STANDARDS } from '../../src/standards/index.js';
 import { smallPart } from '../demo/small-part.js';
 import { type HandNote, handContext, playEvenly } from '../helpers/hand-context.js';
@@ -148,4 +151,19 @@ describe.each(['clarinet', 'flute', 'brass'] as const satisfies readonly VoiceNa
     const page = triplets(3, true);
     expect(told(heard(page, lean(page.leaps, 0.3)))).toEqual(['articulation or leap']);
   });
+});
+
+// Only in the first group do the two causes come at different notes: how sure a difference between them is cannot be seen there.
+it('cannot be told apart by what one group alone shows', () => {
+  const note = (group: number, cause: UnevenCause | null, other: UnevenCause | null, longer: number): GroupedNote => {
+    return { group, longer, seconds: 0.2, causes: new Set([cause, other].filter((one) => one !== null)) };
+  };
+  const alike = Array.from({ length: 12 }, (_, g) => [
+    note(g + 1, 'leap', 'first', 0.2),
+    note(g + 1, null, null, -0.2),
+  ]);
+  const apart = [note(0, 'leap', null, 0.2), note(0, null, 'first', -0.2)];
+  const data = within([...apart, ...alike.flat()], ['leap', 'first']);
+  expect(lengthDifference(data, 'leap', 'first')).toBeNull();
+  expect(lengthDifference(data, 'leap')!.differenceShare).toBeCloseTo(0.4, 9);
 });

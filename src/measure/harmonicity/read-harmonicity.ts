@@ -32,7 +32,7 @@ export type HarmonicityReader = (
  * Harmonics over noise below 4 kHz, from how like each period of a tone is to the next.
  *
  * @param features what was heard
- * @returns reads medians over stretches of a note; null where the part is too short for them, or silent
+ * @returns reads medians over stretches of a note; null where the part is too short for them, silent, or no tone
  *
  * Source: Boersma 1993, "Accurate short-term analysis of the fundamental frequency and the harmonics-to-noise ratio of a sampled
  * sound": r / (1 − r) at the best period. Differs: r is the normalised cross-correlation of a weighted stretch with
@@ -54,7 +54,8 @@ export function harmonicityReader({ signal, signalRateHz: rate }: Features): Har
       const stretch = filteredStretch(signal, weights, at - MARGIN, at + length + reach);
       return likeness(stretch, MARGIN, length, lag);
     });
-    if (found.some(({ power }) => power <= 0)) return null;
+    // where nothing sounds, or nothing comes again, there is no tone to set against noise
+    if (found.some(({ correlation, power }) => power <= 0 || !(correlation > 0))) return null;
     const noises = found.map(({ correlation }) => Math.max(LEAST_NOISE, 1 - correlation));
     return {
       harmonicsToNoiseDb: median(noises.map((noise) => 10 * Math.log10((1 - noise) / noise))),

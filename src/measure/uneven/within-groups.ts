@@ -50,7 +50,7 @@ export function within(notes: readonly GroupedNote[], names: readonly UnevenCaus
  * @param data notes less their groups
  * @param cause whose notes are asked about
  * @param other cause that is allowed for, if any
- * @returns by how much they are longer; null where the two causes cannot be told apart
+ * @returns by how much they are longer; null where the two causes cannot be told apart, or in one group alone
  *
  * Source: least squares; its error by leaving out one group after the other, as errors go together within a group (jackknife,
  * Cameron & Miller 2015, from memory); Student's t with G − 1 degrees of freedom, G the groups in which the cause varies.
@@ -71,6 +71,8 @@ export function lengthDifference(data: Within, cause: UnevenCause, other?: Uneve
     const [score, weight] = perGroup.get(data.groups[i]!) ?? [0, 0];
     perGroup.set(data.groups[i]!, [score + v * residual, weight + v * v]);
   });
+  // what one group alone tells apart cannot be left out to see how sure it is
+  if ([...perGroup.values()].some(([, weight]) => apart - weight < LEAST_APART * apart)) return null;
   const varying = new Set(data.groups.filter((_, i) => Math.abs(own[i]!) > 1e-9)).size;
   const sum = [...perGroup.values()].reduce((total, [score, weight]) => total + (score / (apart - weight)) ** 2, 0);
   const error = SHARED_ONSET * Math.sqrt((sum * (varying - 1)) / varying);
