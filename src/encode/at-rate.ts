@@ -1,6 +1,6 @@
 import { besselI0 } from '../base/index.js';
 import type { Samples } from '../decode/index.js';
-import { type Loops, openLoops } from '../simd/index.js';
+import { keptFor, type Loops, openLoops } from '../simd/index.js';
 
 /** Zero crossings of the filter to each side of its middle. */
 const CROSSINGS = 7;
@@ -40,7 +40,7 @@ interface Filters {
  */
 export function* atRate(samples: Samples, rateHz: number, newRateHz: number): Generator<Float32Array> {
   const total = Math.ceil((samples.length * newRateHz) / rateHz);
-  const filters = rateHz === newRateHz ? null : filtersFor(rateHz, newRateHz);
+  const filters = rateHz === newRateHz ? null : filtersFor([rateHz, newRateHz]);
   const blockLength = BLOCK_SECONDS * newRateHz;
   for (let from = 0; from < total; from += blockLength) {
     const length = Math.min(blockLength, total - from);
@@ -64,16 +64,9 @@ function fill(into: Float32Array, samples: Samples, from: number): void {
   if (end > start) into.set(samples.subarray(start, end), start - from);
 }
 
-/** Most recordings have one rate: what was made for the last one serves the next. */
-let latest: { readonly key: string; readonly filters: Filters } | null = null;
+const filtersFor = keptFor(createFilters);
 
-function filtersFor(rateHz: number, newRateHz: number): Filters {
-  const key = `${rateHz} to ${newRateHz}`;
-  if (latest?.key !== key) latest = { key, filters: createFilters(rateHz, newRateHz) };
-  return latest.filters;
-}
-
-function createFilters(rateHz: number, newRateHz: number): Filters {
+function createFilters([rateHz, newRateHz]: readonly [number, number]): Filters {
   const divisor = commonDivisor(rateHz, newRateHz);
   const [step, phases] = [rateHz / divisor, newRateHz / divisor];
   const slowdown = Math.max(1, rateHz / newRateHz);

@@ -1,4 +1,4 @@
-import { fourfoldTransform, openLoops, wholeNumbers } from '../simd/index.js';
+import { fourfoldTransform, keptFor, openLoops, wholeNumbers } from '../simd/index.js';
 import { copyStretch } from './copy-stretch.js';
 import type { FramePlan } from './frame-plan.js';
 import { bandEdges } from './spectral-change.js';
@@ -45,9 +45,6 @@ export interface FrameCorrelator {
   peaks(which: number, least: number): Int32Array;
 }
 
-/** The takes of a section are cut alike: what was made for the last one serves the next. */
-let latest: { readonly key: string; readonly correlator: FrameCorrelator } | null = null;
-
 /**
  * Tapered autocorrelation by FFT. On the way out two real frames share one complex transform; on the way back, where
  * spectra of power are even, four do. Four such transforms run side by side.
@@ -57,11 +54,7 @@ let latest: { readonly key: string; readonly correlator: FrameCorrelator } | nul
  *
  * Source: Wiener–Khinchin theorem.
  */
-export function frameCorrelator(plan: FramePlan): FrameCorrelator {
-  const key = JSON.stringify(plan);
-  if (latest?.key !== key) latest = { key, correlator: createCorrelator(plan) };
-  return latest.correlator;
-}
+export const frameCorrelator: (plan: FramePlan) => FrameCorrelator = keptFor(createCorrelator);
 
 function createCorrelator(plan: FramePlan): FrameCorrelator {
   const { fftSize, windowSamples, hopSamples, shortestLag, longestLag } = plan;

@@ -1,5 +1,5 @@
 import { midiToHz } from '../base/index.js';
-import { fourfoldTransform, openLoops, transformSize, wholeNumbers } from '../simd/index.js';
+import { fourfoldTransform, keptFor, openLoops, transformSize, wholeNumbers } from '../simd/index.js';
 import { copyStretch } from './copy-stretch.js';
 import type { Features } from './types.js';
 
@@ -39,9 +39,6 @@ interface RowHearer {
    */
   hear(signal: Float32Array, first: number): Float32Array;
 }
-
-/** The takes of a section are looked at alike: what was made for the last one serves the next. */
-let latest: { readonly key: string; readonly hearer: RowHearer } | null = null;
 
 /**
  * Pitch by harmonics: how well the harmonics of each semitone stand out in the spectrum. Periods tell quick notes
@@ -107,11 +104,7 @@ interface RowPlan {
   readonly pitches: number;
 }
 
-function rowHearer(plan: RowPlan): RowHearer {
-  const key = JSON.stringify(plan);
-  if (latest?.key !== key) latest = { key, hearer: createHearer(plan) };
-  return latest.hearer;
-}
+const rowHearer = keptFor(createHearer);
 
 function createHearer({ rate, length, hop, lowestMidi, pitches }: RowPlan): RowHearer {
   const size = transformSize(2 * length);

@@ -1,6 +1,6 @@
 import { quantile } from '../base/index.js';
 import type { Samples } from '../decode/index.js';
-import { openLoops } from '../simd/index.js';
+import { keptFor, openLoops } from '../simd/index.js';
 
 /** Length of one level frame in seconds, before rounding to whole samples. */
 const LEVEL_HOP_SECONDS = 0.002;
@@ -52,13 +52,7 @@ interface LevelMeter {
   measure(block: Float32Array, frames: number): { readonly power: Float32Array; readonly peak: Float32Array };
 }
 
-/** Recordings of one rate are cut alike: what was made for the last one serves the next. */
-let latest: { readonly hop: number; readonly meter: LevelMeter } | null = null;
-
-function levelMeter(hop: number): LevelMeter {
-  if (latest?.hop !== hop) latest = { hop, meter: createMeter(hop) };
-  return latest.meter;
-}
+const levelMeter = keptFor(createMeter);
 
 function createMeter(hop: number): LevelMeter {
   const { loops, memory } = openLoops({ block: FRAMES_AT_ONCE * hop, power: FRAMES_AT_ONCE, peak: FRAMES_AT_ONCE });

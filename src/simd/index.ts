@@ -7,4 +7,5 @@
  * numbers give the same bytes on every machine (WebAssembly's vectors are exact; its relaxed ones are not used).
  */
 export { type FourfoldTransform, fourfoldTransform, transformSize } from './fourfold-transform.js';
+export { keptFor } from './kept-for.js';
 export { type Loops, openLoops, wholeNumbers } from './open-loops.js';
