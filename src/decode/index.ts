@@ -7,6 +7,7 @@
  */
 
 export { soundsLikeOne } from './common/recognise.js';
+export { copyStretch } from './copy-stretch.js';
 export { decodeTake, prepareFor } from './decode-take.js';
 export { decodeWav } from './decode-wav.js';
 export { encodeWav } from './encode-wav.js';

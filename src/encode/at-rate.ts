@@ -1,5 +1,5 @@
 import { besselI0 } from '../base/index.js';
-import type { Samples } from '../decode/index.js';
+import { copyStretch, type Samples } from '../decode/index.js';
 import { keptFor, type Loops, openLoops } from '../simd/index.js';
 
 /** Zero crossings of the filter to each side of its middle. */
@@ -52,16 +52,9 @@ function filtered(samples: Samples, filters: Filters, from: number, length: numb
   const { loops, bank, taps, phases, step } = filters;
   const [into, around] = [filters.block.subarray(0, length), filters.around];
   const phase = (from * step) % phases;
-  fill(around, samples, (from * step - phase) / phases - taps / 2 + 1);
+  copyStretch(around, samples, (from * step - phase) / phases - taps / 2 + 1);
   loops.filterAt(around.byteOffset, bank.byteOffset, taps, phases, step, phase, into.byteOffset, length);
   return into;
-}
-
-/** Samples from a place on, silence where there are none. */
-function fill(into: Float32Array, samples: Samples, from: number): void {
-  const [start, end] = [Math.max(0, from), Math.min(samples.length, from + into.length)];
-  into.fill(0);
-  if (end > start) into.set(samples.subarray(start, end), start - from);
 }
 
 const filtersFor = keptFor(createFilters);

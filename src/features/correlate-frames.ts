@@ -1,5 +1,5 @@
+import { copyStretch } from '../decode/index.js';
 import { fourfoldTransform, keptFor, openLoops, wholeNumbers } from '../simd/index.js';
-import { copyStretch } from './copy-stretch.js';
 import type { FramePlan } from './frame-plan.js';
 import { bandEdges } from './spectral-change.js';
 import { windowGain } from './window-gain.js';

@@ -1,6 +1,6 @@
 import { midiToHz } from '../base/index.js';
+import { copyStretch } from '../decode/index.js';
 import { fourfoldTransform, keptFor, openLoops, transformSize, wholeNumbers } from '../simd/index.js';
-import { copyStretch } from './copy-stretch.js';
 import type { Features } from './types.js';
 
 /** Long enough to tell neighbouring semitones of a tone's harmonics apart, short enough for quick notes. */
