@@ -124,8 +124,8 @@ describe('a take that', () => {
 
   const failures = (out: string) => section(out).failures.map(({ name, code }) => [name, code]);
   it('takes too long loses only itself', () => {
-    const scores = Object.fromEntries([1, 2, 3, 4, 5, 6, 7, 8].map((i) => [`scores/${i}.musicxml`, SHORT_PART]));
-    put(root, { ...scores, 'roster.csv': 'file,part\nada.wav,1\n' });
+    const scores = Object.fromEntries(Array.from({ length: 12 }, (_, i) => [`scores/${i}.musicxml`, SHORT_PART]));
+    put(root, { ...scores, 'roster.csv': 'file,part\nada.wav,0\n' });
     const manyTimes = ['--scores', 'scores', '--roster', 'roster.csv', '--time-limit', '20'];
     const ended = takesheet(root, 'review', '--out', 'out-long', 'long', '--json-only', ...manyTimes);
     expect(ended.status).toBe(1);

@@ -101,32 +101,39 @@ describe('the sound of a take in a browser', () => {
   });
 });
 
-/** In the page: seeks, plays, and takes down what comes out first, up to a third of a second. */
+/** In the page: seeks, plays, and takes down the first 0.2 seconds that come out. */
 async function heardFrom(at: number): Promise<{ samples: number[]; rateHz: number }> {
   const kept = window as unknown as { graph?: { audio: AudioContext; tap: ScriptProcessorNode } };
   const element = document.querySelector('audio')!;
   if (kept.graph === undefined) {
     const audio = new AudioContext();
-    const tap = audio.createScriptProcessor(16384, 1, 1);
+    const tap = audio.createScriptProcessor(4096, 1, 1);
     audio.createMediaElementSource(element).connect(tap);
     tap.connect(audio.destination);
     kept.graph = { audio, tap };
     await audio.resume();
   }
   const { audio, tap } = kept.graph;
+  const quiet = (): Promise<unknown> => new Promise((resolve) => setTimeout(resolve, 120));
   element.pause();
-  await new Promise((resolve) => setTimeout(resolve, 300));
+  await quiet();
   element.currentTime = at;
   await new Promise((resolve) => element.addEventListener('seeked', resolve, { once: true }));
-  await new Promise((resolve) => setTimeout(resolve, 300));
-  const pieces: Float32Array[] = [];
-  tap.onaudioprocess = ({ inputBuffer }) => pieces.push(inputBuffer.getChannelData(0).slice());
+  await quiet();
+  const samples: number[] = [];
+  const heard = new Promise<void>((resolve) => {
+    tap.onaudioprocess = ({ inputBuffer }) => {
+      const piece = inputBuffer.getChannelData(0);
+      const first = samples.length > 0 ? 0 : piece.findIndex((x) => Math.abs(x) > 0.01);
+      if (first >= 0) samples.push(...piece.subarray(first));
+      if (samples.length > 0.2 * audio.sampleRate) resolve();
+    };
+  });
   await element.play();
-  await new Promise((resolve) => setTimeout(resolve, 700));
+  await heard;
   tap.onaudioprocess = null;
   element.pause();
-  const first = pieces.find((piece) => piece.some((x) => Math.abs(x) > 0.01)) ?? new Float32Array(0);
-  return { samples: [...first.slice(first.findIndex((x) => Math.abs(x) > 0.01))], rateHz: audio.sampleRate };
+  return { samples, rateHz: audio.sampleRate };
 }
 
 /** Mean frequency: upward crossings of zero over the time between the first and the last of them. */
