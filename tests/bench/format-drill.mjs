@@ -1,4 +1,4 @@
-// Damages files of every format in every way and prints what becomes of them; needs ffmpeg.
+// Damages files of every format in every way and prints what becomes of them; needs ffmpeg, and sox for AMR.
 //   npm run drill:formats                              200 damaged files a format, some minutes
 //   npm run drill:formats -- --count 20 --only aac,mp3 fewer, of some formats
 // Exits with 1 when a damaged file costs another file anything.
@@ -25,7 +25,7 @@ const FORMATS = {
   alac: ['m4a', '-c:a alac'],
   aiff: ['aiff', '-c:a pcm_s16be'],
   caf: ['caf', '-c:a pcm_s24le'],
-  amr: ['amr', '-ar 8000 -ac 1 -c:a libopencore_amrnb -b:a 12.2k'],
+  amr: ['amr', '-r 8000 -c 1 -C 7 -t amr-nb', 'sox'],
   wav: ['wav', '-c:a pcm_s16le'],
 };
 /** No damaged file may be worked on for longer: what is still at it then hangs. */
@@ -92,14 +92,14 @@ const share = (sorted, of) => sorted[Math.floor(of * (sorted.length - 1))];
 const inOriginal = await onsetsOf(original);
 
 async function drill(name) {
-  const [ending, words] = FORMATS[name];
+  const [ending, words, program = 'ffmpeg'] = FORMATS[name];
   const path = join(folder, `${name}.${ending}`);
+  const from = join(folder, 'take.wav');
+  const before = program === 'ffmpeg' ? ['-v', 'error', '-y', '-i', from] : [from];
   try {
-    execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', join(folder, 'take.wav'), ...words.split(' '), path], {
-      stdio: ['ignore', 'ignore', 'ignore'],
-    });
+    execFileSync(program, [...before, ...words.split(' '), path], { stdio: 'ignore' });
   } catch {
-    return [name, 'left out: this ffmpeg does not write it', ...Array(9).fill('')];
+    return [name, `left out: ${program} does not write it here`, ...Array(9).fill('')];
   }
   const whole = new Uint8Array(readFileSync(path));
   const onsets = await onsetsOf(whole);
