@@ -3,7 +3,7 @@ import { type Caution, codeAsData, DEFAULT_LANGUAGE, type Language, type Reason 
 import type { Take } from '../decode/index.js';
 import type { Judgement } from '../judge/index.js';
 import type { Measurements } from '../measure/index.js';
-import type { Part, PartNote } from '../score/index.js';
+import { type Part, type PartNote, tempoBeat } from '../score/index.js';
 import { cautionSaid } from '../words/index.js';
 import { type TakeDraft, type TakeResult, takeResultSchema } from './schema/take-result-schema.js';
 import { sectionScore } from './section/section-score.js';
@@ -151,7 +151,7 @@ function playing(
   return {
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
     tuning,
-    tempo,
+    tempo: 'notMeasured' in tempo ? tempo : { ...tempo, countedIn: tempoBeat(part.bars) },
     notes: part.notes.map((note, i) => noteOf(note, alignment.notes[i], measurements.notes[i])),
     ...eventsOf(part, alignment),
     levels,

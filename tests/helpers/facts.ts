@@ -113,7 +113,7 @@ export const FACTS_AS_THEY_COME_UP: { readonly [K in keyof Facts]: readonly Fact
     { about: { what: 'contrast', from: 'f', to: 'p', db: 13 } },
     { about: { what: 'hairpin', kind: 'crescendo', db: 12 } },
     { about: { what: 'fermatas', count: 2 } },
-    { about: { what: 'steady-tempo', quarterBpm: 92, percent: 1 } },
+    { about: { what: 'steady-tempo', quarterBpm: 92, beat: 'quarter', percent: 1 } },
     { about: { what: 'intonation', share: 0.95, cents: 10 } },
   ],
 };

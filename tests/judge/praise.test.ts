@@ -94,12 +94,12 @@ describe('praise', () => {
     });
     const even = Array.from({ length: 11 }, () => 100);
     expect(none({ tempo: tempo([100, 100, 100, 100, 100, 100]) })).toEqual([
-      { what: 'steady-tempo', quarterBpm: 100, percent: 0 },
+      { what: 'steady-tempo', quarterBpm: 100, beat: 'quarter', percent: 0 },
     ]);
     expect(none({ tempo: tempo([100, 100, 100, 100, 100]) })).toEqual([]);
     // of eleven the second largest is the one below which nine of ten lie
     expect(none({ tempo: tempo([150, 102, ...even.slice(2)]) })).toEqual([
-      { what: 'steady-tempo', quarterBpm: 100, percent: expect.closeTo(2, 9) },
+      { what: 'steady-tempo', quarterBpm: 100, beat: 'quarter', percent: expect.closeTo(2, 9) },
     ]);
     expect(none({ tempo: tempo([150, 104, ...even.slice(2)]) })).toEqual([]);
   });

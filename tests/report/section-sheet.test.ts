@@ -64,6 +64,25 @@ describe('the section sheet', () => {
     expect(bytes.length).toBeLessThan(500_000);
   });
 
+  // 90 quarters are 60 dotted quarters: three eighths are a beat of six eighths (common practice).
+  it('counts the beats of the metre where a result says them, quarters elsewhere', async () => {
+    const takes = (['dotted-quarter', 'quarter', undefined] as const).map((countedIn, i) => {
+      const result = resultOf(sampleReview({ player: `Player${i}` }));
+      if ('notMeasured' in result.tempo) throw new Error('the sample has a tempo');
+      const { countedIn: _, ...tempo } = { ...result.tempo, playedQuarterBpm: 90 };
+      const counted = countedIn === undefined ? tempo : { ...tempo, countedIn };
+      return sectionRow(`take-${i}`, { ...result, tempo: counted });
+    });
+    const section = toSectionResult({ tool: sampleReview().tool, rows: takes, failures: [] });
+    expect(section.takes.map(({ playedQuarterBpm }) => playedQuarterBpm)).toEqual([90, 90, 90]);
+    const text = inspectPdf(await oneSheet({ section, paper: 'a4', creationDate })).pageTexts.join(' ');
+    expect([0, 1, 2].map((i) => new RegExp(`Player${i} [^/]*\\d+ / \\d+ +(\\d+) `).exec(text)?.[1])).toEqual([
+      '60',
+      '90',
+      '90',
+    ]);
+  });
+
   it('has a map for each of several scores, with its own bars and takes', async () => {
     const rows = (['flute.musicxml', 'horn.musicxml'] as const).flatMap((file, i) =>
       [0, 1].map((k) => {

@@ -4,9 +4,13 @@ import { drawTakeReport } from '../../src/report/index.js';
 import { toStudyDocument } from '../../src/result/index.js';
 import { type Part, readPart, type TempoBeat, tempoBeat } from '../../src/score/index.js';
 import { studyPlan } from '../../src/study/index.js';
+import { WORDS as GERMAN } from '../../src/words/de/index.js';
+import { WORDS as ENGLISH } from '../../src/words/en/index.js';
 import { wordsIn } from '../../src/words/index.js';
+import { saidOf } from '../../src/words/rules/said-of.js';
 import { playedAsWritten } from '../helpers/marked-excerpts.js';
 import { inspectPdf } from '../helpers/pdf-tools.js';
+import { resultOf, sampleReview } from '../helpers/sample-review.js';
 import { attributes, direction, note, scoreOf } from '../score/score-of.js';
 
 const metronome = direction(
@@ -53,6 +57,15 @@ describe('in six eighths', () => {
 
   it('documents count quarters all the same', () => {
     expect(part.tempos[0]?.quarterBpm).toBe(90);
+  });
+
+  it('praise and results name what a metronome counts', () => {
+    const about = { what: 'steady-tempo', quarterBpm: 90, beat: 'dotted-quarter', percent: 1 } as const;
+    const said = [ENGLISH, GERMAN].map((words) => saidOf(words.findings['went-well'].text, { about }));
+    expect(said[0]).toContain('steady at 60 dotted quarters a minute');
+    expect(said[1]).toContain('stetig: 60 punktierte Viertel in der Minute');
+    expect(resultOf({ ...sampleReview(), part }).tempo).toMatchObject({ countedIn: 'dotted-quarter' });
+    expect(resultOf(sampleReview()).tempo).toMatchObject({ countedIn: 'quarter' });
   });
 
   // 60 dotted quarters; practice begins at 0.6 of it, 36

@@ -22,7 +22,12 @@ const praise = fc.oneof<fc.Arbitrary<Praise>[]>(
   fc.record({ what: fc.constant('contrast' as const), from: marks, to: marks, db: number(6, 20) }),
   fc.record({ what: fc.constant('hairpin' as const), kind: wedge, db: number(5, 20) }),
   fc.record({ what: fc.constant('fermatas' as const), count }),
-  fc.record({ what: fc.constant('steady-tempo' as const), quarterBpm: number(30, 240), percent: number(0, 3) }),
+  fc.record({
+    what: fc.constant('steady-tempo' as const),
+    quarterBpm: number(30, 240),
+    beat: fc.constantFrom('quarter' as const, 'dotted-quarter' as const),
+    percent: number(0, 3),
+  }),
   fc.record({ what: fc.constant('intonation' as const), share: number(0.75, 1), cents: fc.constant(10) }),
 );
 

@@ -1,4 +1,5 @@
 import { isMeasured, quantile } from '../../base/index.js';
+import { tempoBeat } from '../../score/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation, Praise } from '../observed/observation.js';
 
@@ -85,6 +86,7 @@ function steadyTempo(input: JudgeInput): Observation | null {
   return praise(input, null, 'tempo', {
     what: 'steady-tempo',
     quarterBpm: tempo.playedQuarterBpm,
+    beat: tempoBeat(input.part.bars),
     percent: 100 * usual,
   });
 }

@@ -96,7 +96,12 @@ export type Praise =
   | { readonly what: 'contrast'; readonly from: string; readonly to: string; readonly db: number }
   | { readonly what: 'hairpin'; readonly kind: 'crescendo' | 'diminuendo'; readonly db: number }
   | { readonly what: 'fermatas'; readonly count: number }
-  | { readonly what: 'steady-tempo'; readonly quarterBpm: number; readonly percent: number }
+  | {
+      readonly what: 'steady-tempo';
+      readonly quarterBpm: number;
+      readonly beat: TempoBeat;
+      readonly percent: number;
+    }
   | { readonly what: 'intonation'; readonly share: number; readonly cents: number };
 
 /** A value that was measured, with its unit and what was expected in its place. */

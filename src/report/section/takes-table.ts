@@ -1,6 +1,7 @@
 import { isMeasured } from '../../base/index.js';
 import { type Cell, type Column, drawTable, STYLES } from '../../page/index.js';
 import { criterionSchema, type SectionResult, type SectionTake } from '../../result/index.js';
+import { QUARTERS_OF_BEAT } from '../../score/index.js';
 import { type SectionWords, wordsIn } from '../../words/index.js';
 import type { ReportSheet } from '../report-sheet.js';
 import { scoreNames } from './score-names.js';
@@ -72,7 +73,7 @@ function row(sheet: ReportSheet, words: SectionWords, take: SectionTake, label: 
     label,
     take.date === null ? none : sheet.words.date(take.date),
     isMeasured<number>(right) ? words.notesOf(right, take.notesInPart) : none,
-    isMeasured<number>(beats) ? sheet.words.number(beats, 0) : none,
+    isMeasured<number>(beats) ? sheet.words.number(beats / QUARTERS_OF_BEAT[take.countedIn ?? 'quarter'], 0) : none,
     isMeasured<number>(cents) ? signed(sheet, cents) : none,
     ...criterionSchema.options.map((criterion): Cell => {
       const line = take.criteria.find((one) => one.criterion === criterion);

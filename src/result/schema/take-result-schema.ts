@@ -25,6 +25,7 @@ import { criterionLineSchema, criterionSchema } from './criterion-schema.js';
 import { languageSchema } from './language-schema.js';
 import { playedSchema } from './played-schema.js';
 import { courseSchema, playingSchema } from './playing-schema.js';
+import { tempoBeatSchema } from './tempo-beat-schema.js';
 import { causeSchema, unevennessSchema } from './unevenness-schema.js';
 
 /** The kinds of finding a document may hold. */
@@ -100,6 +101,9 @@ const recordingSchema = z.object({
 const tempoSchema = z.object({
   markedQuarterBpm: tempo().nullable(),
   playedQuarterBpm: tempo(),
+  countedIn: tempoBeatSchema
+    .optional()
+    .meta({ description: 'what a metronome counts in this metre, as the pages do; missing in older results' }),
   bars: z
     .array(z.object({ bar, pass, startQuarters: quarters(), quarterBpm: tempo() }))
     .meta({ description: 'performed bars whose tempo could be measured, in performed order' }),

@@ -5,6 +5,7 @@ import { criterionSchema } from '../schema/criterion-schema.js';
 import { languageSchema } from '../schema/language-schema.js';
 import { endingSchema } from '../schema/played-schema.js';
 import { findingKindSchema, outcomeSchema, scoreSchema, toolSchema } from '../schema/take-result-schema.js';
+import { tempoBeatSchema } from '../schema/tempo-beat-schema.js';
 
 const count = z.int().min(0);
 
@@ -24,6 +25,9 @@ const sectionTakeSchema = z.object({
   notesInPart: count,
   notesAsWritten: maybe(z.number()),
   playedQuarterBpm: maybe(tempo()),
+  countedIn: tempoBeatSchema
+    .optional()
+    .meta({ description: 'what a metronome counts in this metre; quarters where it is missing' }),
   centsFromA440: maybe(cents()),
   criteria: z
     .array(z.object({ criterion: criterionSchema, fix: count, watch: count }))

@@ -88,6 +88,9 @@ function takeLine(name: string, result: TakeResult, bars: readonly string[]): Se
     notesInPart: result.score.notes,
     notesAsWritten: reviewed ? result.notes.filter((n) => n.status === 'as-written').length : reason,
     playedQuarterBpm: 'notMeasured' in result.tempo ? result.tempo : result.tempo.playedQuarterBpm,
+    ...('notMeasured' in result.tempo || result.tempo.countedIn === undefined
+      ? {}
+      : { countedIn: result.tempo.countedIn }),
     centsFromA440: 'notMeasured' in result.tuning ? result.tuning : result.tuning.centsFromA440,
     criteria: result.criteria
       .filter(({ judged }) => judged !== false)

@@ -2,6 +2,7 @@ import type { Praise } from '../../../judge/index.js';
 import { SMALLEST_HEARD_DB } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
+import { tempoIn } from '../tempo.js';
 
 const { whole } = NUMBERS;
 const WEDGES = { crescendo: 'Crescendo', diminuendo: 'Diminuendo' } as const;
@@ -18,7 +19,7 @@ const GROUNDS: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = 
     `Dieses ${WEDGES[p.kind]} wird wirklich ${p.kind === 'crescendo' ? 'lauter' : 'leiser'}: ${decibels(p.db)}.`,
   fermatas: (p) => FERMATAS[p.count] ?? `Alle ${p.count} Fermaten haben eine gute Länge.`,
   'steady-tempo': (p) =>
-    `Dein Tempo ist stetig: ${whole(p.quarterBpm)} Viertel in der Minute. Fast jeder Takt weicht um höchstens ${Math.max(1, Math.ceil(p.percent))} Prozent davon ab.`,
+    `Dein Tempo ist stetig: ${tempoIn(p.quarterBpm, p.beat)}. Fast jeder Takt weicht um höchstens ${Math.max(1, Math.ceil(p.percent))} Prozent davon ab.`,
   intonation: (p) =>
     `Deine Töne stimmen gut zueinander. Bei ${whole(100 * p.share)} von 100 hört man kaum einen Unterschied.`,
 };

@@ -2,6 +2,7 @@ import type { Praise } from '../../../judge/index.js';
 import { SMALLEST_HEARD_DB } from '../../rules/sizes.js';
 import type { FindingsWords } from '../../shapes/findings.js';
 import { NUMBERS } from '../numbers.js';
+import { tempoIn } from '../tempo.js';
 
 const { whole } = NUMBERS;
 
@@ -16,7 +17,7 @@ const GROUNDS: { readonly [W in Praise['what']]: (p: PraiseOf<W>) => string } = 
   hairpin: (p) => `This ${p.kind} really ${p.kind === 'crescendo' ? 'grows' : 'fades'}, by ${decibels(p.db)}.`,
   fermatas: (p) => FERMATAS[p.count] ?? `All ${p.count} fermatas have a good length.`,
   'steady-tempo': (p) =>
-    `Your tempo is steady at ${whole(p.quarterBpm)} quarter notes a minute. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
+    `Your tempo is steady at ${tempoIn(p.quarterBpm, p.beat)}. Nearly every bar is within ${Math.max(1, Math.ceil(p.percent))} percent of it.`,
   intonation: (p) => `Your notes are in tune with each other. To the ear, ${whole(100 * p.share)} of 100 fit well.`,
 };
 
