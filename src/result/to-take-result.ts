@@ -62,6 +62,7 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       : notPlayed(language, NOT_REVIEWED[alignment.fit]);
   const cautions = eachOnce([...input.take.cautions, ...input.measurements.recording.cautions]);
   const document: TakeDraft = {
+    ...played,
     format: 'take-result',
     version: 1,
     tool: { name: input.tool.name, version: input.tool.version },
@@ -75,7 +76,6 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       cautions: cautions.map((caution) => cautionSaid(language, caution)),
       cautionCodes: cautions.map(codeAsData),
     },
-    ...played,
   };
   return takeResultSchema.parse(document);
 }
@@ -132,48 +132,15 @@ function playing(
   language: Language,
 ): Playing {
   const { criteria, findings } = toldJudgement(judgement, language);
-  const { tuning, tempo, levels, contrasts, hairpins, fermatas } = measurements;
-  const {
-    articulations,
-    breaths,
-    accents,
-    intonation,
-    markOrder,
-    heldNotes,
-    steadiness,
-    starts,
-    slurredAir,
-    attacks,
-    noteShapes,
-    releases,
-    risingLines,
-  } = measurements;
+  const { tempo } = measurements;
   return {
+    // what the schema does not name stays out of the document
+    ...measurements,
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
-    tuning,
     tempo: 'notMeasured' in tempo ? tempo : { ...tempo, countedIn: tempoBeat(part.bars) },
     notes: part.notes.map((note, i) => noteOf(note, alignment.notes[i], measurements.notes[i])),
     ...eventsOf(part, alignment),
-    levels,
-    contrasts,
-    hairpins,
-    fermatas,
     ...timingOf(part, measurements),
-    articulations,
-    breaths,
-    accents,
-    intonation,
-    markOrder,
-    heldNotes,
-    steadiness,
-    starts,
-    slurredAir,
-    attacks,
-    noteShapes,
-    releases,
-    risingLines,
-    breathNoise: measurements.breathNoise,
-    ...(measurements.toneColour === undefined ? {} : { toneColour: measurements.toneColour }),
     criteria,
     findings: findings.map((finding) => findingOf(finding, measurements)),
   };
