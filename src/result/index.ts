@@ -10,6 +10,7 @@ export { jsonPieces } from './json-pieces.js';
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { maybe, measured } from './quantities.js';
 export { codeSchema } from './schema/common-schema.js';
+export { compiledTakeResult } from './schema/compiled-take-result.js';
 export { criterionSchema } from './schema/criterion-schema.js';
 export { languageSchema } from './schema/language-schema.js';
 export {
@@ -17,7 +18,6 @@ export {
   outcomeSchema,
   type ResultFinding,
   type TakeResult,
-  takeResultSchema,
   toolSchema,
 } from './schema/take-result-schema.js';
 export { cellText, csvText, exactCell, textCell } from './section/csv-text.js';

@@ -5,7 +5,8 @@ import type { Judgement } from '../judge/index.js';
 import type { Measurements } from '../measure/index.js';
 import { type Part, type PartNote, tempoBeat } from '../score/index.js';
 import { cautionSaid } from '../words/index.js';
-import { type TakeDraft, type TakeResult, takeResultSchema } from './schema/take-result-schema.js';
+import { compiledTakeResult } from './schema/compiled-take-result.js';
+import type { TakeDraft, TakeResult } from './schema/take-result-schema.js';
 import { sectionScore } from './section/section-score.js';
 import { timingOf } from './timing-of.js';
 import { toldJudgement } from './told-judgement.js';
@@ -77,7 +78,7 @@ export function toTakeResult(input: TakeResultInput): TakeResult {
       cautionCodes: cautions.map(codeAsData),
     },
   };
-  return takeResultSchema.parse(document);
+  return compiledTakeResult().parse(document);
 }
 
 /** What is known of the file is also known of the recording. */

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/base/index.js';
 import { encodeWav } from '../../src/decode/index.js';
 import { performTake } from '../../src/demo/index.js';
-import { takeResultSchema } from '../../src/result/index.js';
+import { compiledTakeResult } from '../../src/result/index.js';
 import { reviewTake } from '../../src/review/index.js';
 import { type Part, readPart } from '../../src/score/index.js';
 import { bytesOf } from '../score/score-of.js';
@@ -40,7 +40,7 @@ async function expectResult(bytes: Uint8Array, part: Part): Promise<string> {
     const { result } = await reviewTake(request);
     const written = JSON.parse(JSON.stringify(result));
     expect(written).toEqual(result);
-    expect(takeResultSchema.safeParse(written).error?.issues ?? []).toEqual([]);
+    expect(compiledTakeResult().safeParse(written).error?.issues ?? []).toEqual([]);
     return result.outcome;
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

@@ -1,5 +1,5 @@
 import { InputError } from '../../base/index.js';
-import { type SectionRecord, sectionRecordSchema, type TakeResult, takeResultSchema } from '../../result/index.js';
+import { compiledTakeResult, type SectionRecord, sectionRecordSchema, type TakeResult } from '../../result/index.js';
 import { migrateResult } from './migrate-result.js';
 import { refuseUnbounded } from './refuse-unbounded.js';
 
@@ -31,7 +31,7 @@ export function readDocument(bytes: Uint8Array): HistoryDocument {
   refuseOtherVersions(document);
   refuseUnbounded(document);
   if (format === 'take-result') {
-    return { kind: 'take', result: checked(takeResultSchema, migrateResult({ ...document })) };
+    return { kind: 'take', result: checked(compiledTakeResult(), migrateResult({ ...document })) };
   }
   return { kind: 'section', section: checked(sectionRecordSchema, document) };
 }

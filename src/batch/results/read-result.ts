@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { InputError } from '../../base/index.js';
-import { type SectionRow, sectionRow, type TakeResult, takeResultSchema } from '../../result/index.js';
+import { compiledTakeResult, type SectionRow, sectionRow, type TakeResult } from '../../result/index.js';
 import { LARGEST_RESULT_BYTES, readWhole } from '../disk/read-whole.js';
 import { withCodes } from '../history/old-sentences/with-codes.js';
 import { refuseUnbounded } from '../history/refuse-unbounded.js';
@@ -30,7 +30,7 @@ export function readTake(outFolder: string, name: string): TakeResult {
     const bytes = readWhole(join(outFolder, 'takes', `${name}.json`), LARGEST_RESULT_BYTES);
     const document = JSON.parse(new TextDecoder().decode(bytes));
     refuseUnbounded(document);
-    return takeResultSchema.parse(withCodes(document));
+    return compiledTakeResult().parse(withCodes(document));
   } catch (error) {
     throw error instanceof InputError ? error : new InputError('result-unread');
   }

@@ -187,90 +187,83 @@ const findingSchema = z.object({
   practice: z.string().meta({ description: 'one plain sentence on how to practise it; empty for praise' }),
 });
 
-/**
- * One document a take: what was heard, what was measured, what is told to the player. Compiled, because a long take has
- * tens of thousands of numbers, and all of them are looked at and rounded.
- */
-export const takeResultSchema = z.compile(
-  z
-    .object({
-      format: z.literal('take-result'),
-      version: z.literal(1),
-      tool: toolSchema,
-      take: takeSchema,
-      score: takeScoreSchema,
-      language: languageSchema.optional(),
-      outcome: outcomeSchema,
-      fit: z.object({ share: share(), offsetSemitones: semitones() }).meta({
-        description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
-      }),
-      recording: recordingSchema,
-      played: playedSchema.optional(),
-      tuning: z.union([notMeasured, z.object({ centsFromA440: cents(), a4Hz: hertz() })]),
-      tempo: z.union([notMeasured, tempoSchema]),
-      notes: z.array(noteSchema).meta({
-        description: 'every sounding note of the part in performed order; empty when the take was not reviewed',
-      }),
-      added: z.array(z.object({ onset: seconds(), offset: seconds(), midi: z.int(), afterIndex: z.int().min(-1) })),
-      restarts: z.array(z.object({ stoppedAtBar: bar, resumedAtBar: bar, onset: seconds() })),
-      skips: z.array(
-        z.object({ fromBar: bar, toBar: bar, fromIndex: noteIndex, toIndex: noteIndex, onset: seconds() }),
-      ),
-      levels: z.array(
-        z.object({ mark: z.string(), index: noteIndex, toIndex: noteIndex, bar, pass, levelDb: maybe(decibels()) }),
-      ),
-      contrasts: z.array(
-        z.object({
-          from: z.string(),
-          to: z.string(),
-          index: noteIndex,
-          bar,
-          pass,
-          differenceDb: maybe(decibels()),
-          registerAdjustedDb: maybe(decibels()),
-          intervalDb: z.array(decibels()).length(2).optional().meta({ description: '95 % interval' }),
-        }),
-      ),
-      hairpins: z.array(
-        z.object({
-          kind: z.enum(['crescendo', 'diminuendo']),
-          index: noteIndex,
-          toIndex: noteIndex,
-          bar,
-          toBar: bar,
-          pass,
-          riseDb: maybe(decibels()),
-          registerAdjustedRiseDb: maybe(decibels()).optional(),
-          slopeDbPerBar: maybe(decibelsPer('bar')),
-          slopeDbPerSecond: maybe(decibelsPer('second')),
-          errorDb: decibels('standard error of riseDb').optional(),
-          course: courseSchema.optional(),
-        }),
-      ),
-      fermatas: z.array(
-        z.object({
-          index: noteIndex,
-          bar,
-          pass,
-          writtenSeconds: maybe(seconds()),
-          heldSeconds: maybe(seconds()),
-          ratio: maybe(ratio()),
-        }),
-      ),
-      groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
-      entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
-      transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
-      ...playingSchema.shape,
-      unevenness: unevennessSchema.optional(),
-      criteria: z.array(criterionLineSchema),
-      findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
-    })
-    .meta({
-      title: 'Result of reviewing one take against one part',
-      description:
-        'Times are seconds from the first sample of the file; levels are dB relative to full scale (RMS); pitch deviations are cents, positive = sharp; bars carry the measure number printed in the score; beats are 1-based in units of the time signature’s denominator and may be fractional; pass counts how often the bar has been reached through repeats. A quality that cannot be measured is an object with notMeasured and a reason.',
+/** One document a take: what was heard, what was measured, what is told to the player. */
+export const takeResultSchema = z
+  .object({
+    format: z.literal('take-result'),
+    version: z.literal(1),
+    tool: toolSchema,
+    take: takeSchema,
+    score: takeScoreSchema,
+    language: languageSchema.optional(),
+    outcome: outcomeSchema,
+    fit: z.object({ share: share(), offsetSemitones: semitones() }).meta({
+      description: 'share of the notes found as written; semitones by which the whole take sounds above the part',
     }),
-);
+    recording: recordingSchema,
+    played: playedSchema.optional(),
+    tuning: z.union([notMeasured, z.object({ centsFromA440: cents(), a4Hz: hertz() })]),
+    tempo: z.union([notMeasured, tempoSchema]),
+    notes: z.array(noteSchema).meta({
+      description: 'every sounding note of the part in performed order; empty when the take was not reviewed',
+    }),
+    added: z.array(z.object({ onset: seconds(), offset: seconds(), midi: z.int(), afterIndex: z.int().min(-1) })),
+    restarts: z.array(z.object({ stoppedAtBar: bar, resumedAtBar: bar, onset: seconds() })),
+    skips: z.array(z.object({ fromBar: bar, toBar: bar, fromIndex: noteIndex, toIndex: noteIndex, onset: seconds() })),
+    levels: z.array(
+      z.object({ mark: z.string(), index: noteIndex, toIndex: noteIndex, bar, pass, levelDb: maybe(decibels()) }),
+    ),
+    contrasts: z.array(
+      z.object({
+        from: z.string(),
+        to: z.string(),
+        index: noteIndex,
+        bar,
+        pass,
+        differenceDb: maybe(decibels()),
+        registerAdjustedDb: maybe(decibels()),
+        intervalDb: z.array(decibels()).length(2).optional().meta({ description: '95 % interval' }),
+      }),
+    ),
+    hairpins: z.array(
+      z.object({
+        kind: z.enum(['crescendo', 'diminuendo']),
+        index: noteIndex,
+        toIndex: noteIndex,
+        bar,
+        toBar: bar,
+        pass,
+        riseDb: maybe(decibels()),
+        registerAdjustedRiseDb: maybe(decibels()).optional(),
+        slopeDbPerBar: maybe(decibelsPer('bar')),
+        slopeDbPerSecond: maybe(decibelsPer('second')),
+        errorDb: decibels('standard error of riseDb').optional(),
+        course: courseSchema.optional(),
+      }),
+    ),
+    fermatas: z.array(
+      z.object({
+        index: noteIndex,
+        bar,
+        pass,
+        writtenSeconds: maybe(seconds()),
+        heldSeconds: maybe(seconds()),
+        ratio: maybe(ratio()),
+      }),
+    ),
+    groups: z.array(groupSchema).optional().meta({ description: 'tuplets, and beats of three notes or more' }),
+    entries: z.array(entrySchema).optional().meta({ description: 'notes after rests' }),
+    transitions: z.array(transitionSchema).optional().meta({ description: 'from one note to the next' }),
+    ...playingSchema.shape,
+    unevenness: unevennessSchema.optional(),
+    criteria: z.array(criterionLineSchema),
+    findings: z.array(findingSchema).meta({ description: 'what the report tells the player, most useful first' }),
+  })
+  .meta({
+    title: 'Result of reviewing one take against one part',
+    description:
+      'Times are seconds from the first sample of the file; levels are dB relative to full scale (RMS); pitch deviations are cents, positive = sharp; bars carry the measure number printed in the score; beats are 1-based in units of the time signature’s denominator and may be fractional; pass counts how often the bar has been reached through repeats. A quality that cannot be measured is an object with notMeasured and a reason.',
+  });
 
 /** The result of one take, as written to disk. */
 export type TakeResult = z.infer<typeof takeResultSchema>;
