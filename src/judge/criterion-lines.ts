@@ -106,7 +106,7 @@ const SAYINGS: Readonly<Record<Criterion, (input: JudgeInput) => Saying[]>> = {
     return sayings;
   },
   tempo: ({ part, measurements: { tempo } }) =>
-    isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm, tempoBeat(part.bars))] : [],
+    isMeasured(tempo) ? [tempoSaying(tempo.playedQuarterBpm, tempo.markedQuarterBpm, tempoBeat(part))] : [],
   dynamics: dynamicsSayings,
   articulation: articulationSayings,
   breath: (input) => {

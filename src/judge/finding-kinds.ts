@@ -60,6 +60,7 @@ export const UNITS = [
   'times the written length',
   'quarter notes a minute',
   'dotted quarters a minute',
+  'half notes a minute',
 ] as const;
 
 /** Unit of a measured value. */

@@ -138,7 +138,7 @@ function playing(
     // what the schema does not name stays out of the document
     ...measurements,
     ...(judgement.played === undefined ? {} : { played: judgement.played }),
-    tempo: 'notMeasured' in tempo ? tempo : { ...tempo, countedIn: tempoBeat(part.bars) },
+    tempo: 'notMeasured' in tempo ? tempo : { ...tempo, countedIn: tempoBeat(part) },
     notes: part.notes.map((note, i) => noteOf(note, alignment.notes[i], measurements.notes[i])),
     ...eventsOf(part, alignment),
     ...timingOf(part, measurements),

@@ -117,6 +117,8 @@ export interface TempoMark {
   readonly quarterBpm: number;
   /** true when the tempo is printed (metronome mark or sound tempo), false when assumed */
   readonly printed: boolean;
+  /** quarters of the note that the metronome mark at the beginning counts; missing where there is none */
+  readonly unitQuarters?: number;
 }
 
 /** A stretch in which the written tempo bends: rit., rall., accel., until the next tempo word or mark. */

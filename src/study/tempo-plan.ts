@@ -12,7 +12,7 @@ const ASSUMED_SHARE = 0.1;
  */
 export function tempoPlan(part: Part, brief: Brief): TempoPlan {
   const first = part.tempos[0]?.quarterBpm ?? 96;
-  const beat = tempoBeat(part.bars);
+  const beat = tempoBeat(part);
   const quarters = QUARTERS_OF_BEAT[beat];
   const jumps = part.tempos.slice(1).map(({ atQuarters, quarterBpm }) => ({
     atQuarters,

@@ -41,7 +41,7 @@ test('a full export with pick-up, endings and a tie into both endings', () => {
     '2/2 3 71>69 2',
     '4/1 2 67>65 2',
   ]);
-  expect(part.tempos).toEqual([{ atQuarters: 0, quarterBpm: 84, printed: true }]);
+  expect(part.tempos).toEqual([{ atQuarters: 0, quarterBpm: 84, printed: true, unitQuarters: 1 }]);
   // f stands at the tied-over note, so the first note under it is the next one
   expect(part.dynamics.map((d) => [d.mark, d.pass, d.index, d.toIndex])).toEqual([
     ['mp', 1, 0, 4],
@@ -108,5 +108,5 @@ test('timewise, with D.S. al Coda in words and signs', () => {
     '3/2 1 79>72 2',
     '5/1 1 72>65 2',
   ]);
-  expect(part.tempos).toEqual([{ atQuarters: 0, quarterBpm: 100, printed: true }]);
+  expect(part.tempos).toEqual([{ atQuarters: 0, quarterBpm: 100, printed: true, unitQuarters: 2 }]);
 });

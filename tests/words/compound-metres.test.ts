@@ -25,6 +25,15 @@ function inSixEighths(): Part {
 }
 
 describe('what a metronome counts', () => {
+  const cutTime = readPart(
+    scoreOf([
+      attributes(1, 0, '2/2') +
+        direction('<metronome><beat-unit>half</beat-unit><per-minute>60</per-minute></metronome>') +
+        note('C5', 4, { type: 'whole' }),
+    ]),
+  );
+  const inHalves = studyPlan(cutTime, readBrief('', cutTime));
+
   // Common practice: 6/8, 9/8 and 12/8 are compound; 3/8 and 3/4 are simple.
   it.each([
     [[[6, 8]], 'dotted-quarter'],
@@ -39,6 +48,15 @@ describe('what a metronome counts', () => {
     [[[3, 8]], 'quarter'],
     [[[3, 4]], 'quarter'],
     [[[6, 4]], 'quarter'],
+    [[[2, 2]], 'half'],
+    [[[3, 2]], 'half'],
+    [
+      [
+        [2, 2],
+        [4, 4],
+      ],
+      'quarter',
+    ],
     [
       [
         [6, 8],
@@ -48,7 +66,33 @@ describe('what a metronome counts', () => {
     ],
     [[], 'quarter'],
   ] as [number[][], TempoBeat][])('%j: %s', (metres, beat) => {
-    expect(tempoBeat(metres.map(([beats = 0, beatType = 0]) => ({ beats, beatType })))).toBe(beat);
+    const bars = metres.map(([beats = 0, beatType = 0]) => ({ beats, beatType }));
+    expect(tempoBeat({ bars, tempos: [{ atQuarters: 0, quarterBpm: 96, printed: false }] })).toBe(beat);
+  });
+
+  // A metronome mark names the note to be counted (common practice); eighths are no count of a page.
+  it.each([
+    ['2/2', 'quarter', '', 'quarter'],
+    ['2/2', 'half', '', 'half'],
+    ['4/4', 'half', '', 'half'],
+    ['6/8', 'quarter', '', 'quarter'],
+    ['6/8', 'eighth', '', 'dotted-quarter'],
+    ['3/4', 'quarter', '<beat-unit-dot/>', 'dotted-quarter'],
+    ['4/4', 'eighth', '', 'quarter'],
+  ])('%s under a metronome mark of a %s note%s: %s', (metre, unit, dot, beat) => {
+    const mark = direction(`<metronome><beat-unit>${unit}</beat-unit>${dot}<per-minute>60</per-minute></metronome>`);
+    expect(tempoBeat(readPart(scoreOf([attributes(2, 0, metre) + mark + note('C5', 2, { type: 'quarter' })])))).toBe(
+      beat,
+    );
+  });
+
+  it('is a half note in cut time, and is said so', () => {
+    expect(wordsIn('en').study.page.length({ bars: 8, seconds: 16, ...inHalves.tempo })).toContain(
+      'at 60 half notes a minute',
+    );
+    expect(wordsIn('de').study.page.length({ bars: 8, seconds: 16, ...inHalves.tempo })).toContain(
+      'bei 60 Halben in der Minute',
+    );
   });
 });
 

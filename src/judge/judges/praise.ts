@@ -86,7 +86,7 @@ function steadyTempo(input: JudgeInput): Observation | null {
   return praise(input, null, 'tempo', {
     what: 'steady-tempo',
     quarterBpm: tempo.playedQuarterBpm,
-    beat: tempoBeat(input.part.bars),
+    beat: tempoBeat(input.part),
     percent: 100 * usual,
   });
 }

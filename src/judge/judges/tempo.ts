@@ -1,12 +1,19 @@
 import { fitHuberLine, isMeasured, median } from '../../base/index.js';
 import type { BarTempo } from '../../measure/index.js';
-import { QUARTERS_OF_BEAT, tempoBeat } from '../../score/index.js';
+import { QUARTERS_OF_BEAT, type TempoBeat, tempoBeat } from '../../score/index.js';
+import type { Unit } from '../finding-kinds.js';
 import type { JudgeInput } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 
 /** One bar alone is no drift. */
 const LEAST_DRIFT_BARS = 3;
 const LEAST_BARS_FOR_SLOPE = 8;
+
+const UNITS: Readonly<Record<TempoBeat, Unit>> = {
+  quarter: 'quarter notes a minute',
+  'dotted-quarter': 'dotted quarters a minute',
+  half: 'half notes a minute',
+};
 
 /**
  * @param input one take
@@ -79,11 +86,11 @@ function wholeTake(input: JudgeInput): Observation[] {
   const off = tempo.playedQuarterBpm / tempo.markedQuarterBpm - 1;
   if (Math.abs(off) <= input.standards.tempoWatch.value) return [];
   const first = input.part.notes[0]!;
-  const beat = tempoBeat(input.part.bars);
+  const beat = tempoBeat(input.part);
   const quarters = QUARTERS_OF_BEAT[beat];
   const measured = {
     value: tempo.playedQuarterBpm / quarters,
-    unit: beat === 'quarter' ? 'quarter notes a minute' : 'dotted quarters a minute',
+    unit: UNITS[beat],
     expected: { code: 'about', facts: { value: tempo.markedQuarterBpm / quarters } },
   } as const;
   const facts = { played: tempo.playedQuarterBpm, marked: tempo.markedQuarterBpm, beat };

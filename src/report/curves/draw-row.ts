@@ -35,7 +35,7 @@ function drawLoudness(sheet: ReportSheet, data: Parameters<typeof loudnessPanel>
 
 function drawTempo(sheet: ReportSheet, result: TakeResult, part: Part, row: BarRow): void {
   if ('notMeasured' in result.tempo) return;
-  const beat = tempoBeat(part.bars);
+  const beat = tempoBeat(part);
   const { tempo, tempos } = inBeats(result.tempo, part.tempos, QUARTERS_OF_BEAT[beat]);
   const counted = { ...part, tempos };
   sheet.y += TEMPO_GAP;

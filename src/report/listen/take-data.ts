@@ -70,7 +70,7 @@ function levelsOf(result: TakeResult, part: Part, facts: SoundFacts | null): Pic
 
 function temposOf(result: TakeResult, part: Part): Pick<TakeData, 'tempos' | 'tempoRange'> {
   if ('notMeasured' in result.tempo) return { tempos: [], tempoRange: null };
-  const counted = inBeats(result.tempo, part.tempos, QUARTERS_OF_BEAT[tempoBeat(part.bars)]);
+  const counted = inBeats(result.tempo, part.tempos, QUARTERS_OF_BEAT[tempoBeat(part)]);
   const measured = new Map(counted.tempo.bars.map((bar) => [bar.startQuarters.toFixed(3), bar.quarterBpm]));
   const { low, high } = tempoRange(counted.tempo, { ...part, tempos: counted.tempos });
   return {

@@ -35,7 +35,7 @@ export function drawAtAGlance(
   const stretches = timeStretches(result, part);
   const curves = rows.map((row) => rowCurve(row, loudness, stretches));
   const range = levelRange(curves, result);
-  const captions = captionsOf(sheet.words, result, tempoBeat(part.bars));
+  const captions = captionsOf(sheet.words, result, tempoBeat(part));
   const captionHeight = captions.reduce((sum, text) => sum + sheet.set(text, STYLES.soft, sheet.width).height, 0);
   const around = heightAroundPanel(part, result.tempo);
   const headHeight = STYLES.section.leading + captionHeight + 2;

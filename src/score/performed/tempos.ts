@@ -79,7 +79,9 @@ class Timeline implements PerformedTempo {
 function startTempo(events: readonly TempoEvent[], assumedBpm: number): TempoMark {
   const first = events.find((event) => typeof event.change === 'number');
   if (first === undefined) return { atQuarters: 0, quarterBpm: assumedBpm, printed: false };
-  return { atQuarters: 0, quarterBpm: first.change as number, printed: first.barIndex < FIRST_MARK_BARS };
+  const printed = first.barIndex < FIRST_MARK_BARS;
+  const unit = first.unitQuarters === undefined ? {} : { unitQuarters: first.unitQuarters };
+  return { atQuarters: 0, quarterBpm: first.change as number, printed, ...unit };
 }
 
 interface BarTempo {

@@ -19,7 +19,7 @@ export function readMetronome(metronome: XmlElement): MarkContent[] {
   if (right !== undefined) return [{ kind: 'modulation', factor: right / left }];
   const perMinute = numberIn(childText(metronome, 'per-minute'));
   const quarterBpm = (perMinute ?? 0) * left;
-  return isTempo(quarterBpm) ? [{ kind: 'metronome', quarterBpm }] : [];
+  return isTempo(quarterBpm) ? [{ kind: 'metronome', quarterBpm, unitQuarters: left }] : [];
 }
 
 /** "96", "c. 96", "ca. 60–66" (the middle). */

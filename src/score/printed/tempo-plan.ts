@@ -9,6 +9,8 @@ export interface TempoEvent {
   readonly at: number;
   /** a new tempo in quarters a minute, or a bend that begins or ends */
   readonly change: number | 'slower' | 'faster' | 'end';
+  /** quarters of the note that a metronome mark counts, where one sets this tempo */
+  readonly unitQuarters?: number;
 }
 
 /** Tempo events in printed order, and what a copyist would ask about. */
@@ -23,7 +25,7 @@ interface TempoDirection {
   readonly at: number;
   sense: TempoSense | null;
   words: string;
-  metronome: number | null;
+  metronome: { readonly quarterBpm: number; readonly unitQuarters: number } | null;
   factor: number | null;
   sounding: { readonly quarterBpm: number; readonly hidden: boolean } | null;
   dashesStart: string | null;
@@ -102,7 +104,7 @@ function addMark(direction: TempoDirection, mark: PrintedMark): void {
     direction.sense ??= senseOfTempoWords(mark.text);
     direction.words = mark.text;
   }
-  if (mark.kind === 'metronome') direction.metronome = mark.quarterBpm;
+  if (mark.kind === 'metronome') direction.metronome = mark;
   if (mark.kind === 'modulation') direction.factor = mark.factor;
   if (mark.kind === 'sound-tempo') direction.sounding = mark;
   if (mark.kind === 'dashes' && mark.type === 'start') direction.dashesStart = mark.number;
@@ -128,11 +130,11 @@ function followDirection(direction: TempoDirection, state: PlanState, bar: strin
 function tempoOf(direction: TempoDirection, state: PlanState, bar: string): number | null {
   const { metronome, sounding, factor, sense } = direction;
   if (metronome !== null) {
-    if (sounding !== null && Math.abs(sounding.quarterBpm / metronome - 1) > SAME_TEMPO_SHARE) {
-      const [markedQuarterBpm, playedQuarterBpm] = [round1(metronome), round1(sounding.quarterBpm)];
+    if (sounding !== null && Math.abs(sounding.quarterBpm / metronome.quarterBpm - 1) > SAME_TEMPO_SHARE) {
+      const [markedQuarterBpm, playedQuarterBpm] = [round1(metronome.quarterBpm), round1(sounding.quarterBpm)];
       state.remarks.push({ code: 'tempos-differ', facts: { bar, markedQuarterBpm, playedQuarterBpm } });
     }
-    return metronome;
+    return metronome.quarterBpm;
   }
   if (sounding !== null && !actsOutBend(sounding, state)) return sounding.quarterBpm;
   const modulated = (state.quarterBpm ?? 0) * (factor ?? 0);
@@ -154,7 +156,9 @@ function newTempo(direction: TempoDirection, quarterBpm: number, state: PlanStat
   state.firstBpm ??= quarterBpm;
   if (state.quarterBpm === quarterBpm) return;
   state.quarterBpm = quarterBpm;
-  state.events.push({ barIndex: direction.barIndex, at: direction.at, change: quarterBpm });
+  const { barIndex, at, metronome } = direction;
+  const unit = metronome === null ? {} : { unitQuarters: metronome.unitQuarters };
+  state.events.push({ barIndex, at, change: quarterBpm, ...unit });
 }
 
 function beginBend(direction: TempoDirection, change: 'slower' | 'faster', state: PlanState): void {

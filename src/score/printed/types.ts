@@ -75,7 +75,7 @@ export type MarkContent =
   | { readonly kind: 'wedge'; readonly type: 'crescendo' | 'diminuendo' | 'stop'; readonly number: string }
   | { readonly kind: 'words'; readonly text: string }
   | { readonly kind: 'dashes'; readonly type: 'start' | 'stop'; readonly number: string }
-  | { readonly kind: 'metronome'; readonly quarterBpm: number }
+  | { readonly kind: 'metronome'; readonly quarterBpm: number; readonly unitQuarters: number }
   | { readonly kind: 'modulation'; readonly factor: number }
   | { readonly kind: 'sound-tempo'; readonly quarterBpm: number; readonly hidden: boolean };
 

@@ -13,6 +13,7 @@ export const measured = measuredWith(
       'times the written length': (n) => `${n}-mal die notierte Länge`,
       'quarter notes a minute': (n) => `${n} Viertel in der Minute`,
       'dotted quarters a minute': (n) => `${n} punktierte Viertel in der Minute`,
+      'half notes a minute': (n) => `${n} Halbe in der Minute`,
     },
     ways: {
       speed: ['langsamer', 'schneller'],

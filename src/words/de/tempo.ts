@@ -14,12 +14,14 @@ export function beatsIn(quarterBpm: number, beat: TempoBeat = 'quarter'): number
 export const BEATS_A_MINUTE: Readonly<Record<TempoBeat, string>> = {
   quarter: 'Viertel in der Minute',
   'dotted-quarter': 'punktierte Viertel in der Minute',
+  half: 'Halbe in der Minute',
 };
 
 /** The same after “bei”. */
 export const AT_BEATS_A_MINUTE: Readonly<Record<TempoBeat, string>> = {
   quarter: 'Vierteln in der Minute',
   'dotted-quarter': 'punktierten Vierteln in der Minute',
+  half: 'Halben in der Minute',
 };
 
 /**

@@ -13,6 +13,7 @@ export const measured = measuredWith(
       'times the written length': (n) => `${n} times the written length`,
       'quarter notes a minute': (n) => `${n} quarter notes a minute`,
       'dotted quarters a minute': (n) => `${n} dotted quarters a minute`,
+      'half notes a minute': (n) => `${n} half notes a minute`,
     },
     ways: {
       speed: ['slower', 'faster'],

@@ -14,6 +14,7 @@ export function beatsIn(quarterBpm: number, beat: TempoBeat = 'quarter'): number
 export const BEATS_A_MINUTE: Readonly<Record<TempoBeat, string>> = {
   quarter: 'quarter notes a minute',
   'dotted-quarter': 'dotted quarters a minute',
+  half: 'half notes a minute',
 };
 
 /**

@@ -10,7 +10,11 @@ const GAP = 4;
 const LEAST_LENGTH = 14;
 
 /** Notes of a metronome mark in the music face. Source: SMuFL 1.4, Metronome marks (U+ECA5, and U+ECB7 for the dot). */
-const NOTES: Readonly<Record<TempoBeat, string>> = { quarter: '\u{ECA5}', 'dotted-quarter': '\u{ECA5}\u{ECB7}' };
+const NOTES: Readonly<Record<TempoBeat, string>> = {
+  quarter: '\u{ECA5}',
+  'dotted-quarter': '\u{ECA5}\u{ECB7}',
+  half: '\u{ECA3}',
+};
 const QUARTER_SIZE = 11;
 
 interface BarHere {
@@ -70,7 +74,7 @@ export function tempoArrow(place: MarkPlace): Item[] {
 export function playedTempo({ sheet, room, width, result: { tempo }, part, headOf }: MarkPlace): Item[] {
   const head = headOf(part.notes.find((note) => !note.grace)?.index);
   if (head === null || 'notMeasured' in tempo) return [];
-  const beat = tempoBeat(part.bars);
+  const beat = tempoBeat(part);
   const counted = NOTES[beat];
   const played = sheet.words.number(tempo.playedQuarterBpm / QUARTERS_OF_BEAT[beat], 0);
   const sign = sheet.typesetter.widthOf(counted, 'music', QUARTER_SIZE);
@@ -102,7 +106,7 @@ function tempoOfBars({ sheet }: MarkPlace, here: readonly BarHere[], top: number
 /** The bars of the stretch that have a note in this line, with where they begin and end. */
 function barsHere({ line, part, result: { tempo }, headOf, endOf }: MarkPlace): BarHere[] {
   const measured = 'notMeasured' in tempo ? [] : tempo.bars;
-  const quarters = QUARTERS_OF_BEAT[tempoBeat(part.bars)];
+  const quarters = QUARTERS_OF_BEAT[tempoBeat(part)];
   return line.bars.flatMap((bar): BarHere[] => {
     const inBar = part.notes.filter(({ barIndex, pass }) => barIndex === bar.barIndex && pass === bar.pass);
     const printed = inBar.filter((note) => !note.grace && headOf(note.index) !== null);
