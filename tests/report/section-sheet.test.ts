@@ -76,11 +76,27 @@ describe('the section sheet', () => {
     const section = toSectionResult({ tool: sampleReview().tool, rows: takes, failures: [] });
     expect(section.takes.map(({ playedQuarterBpm }) => playedQuarterBpm)).toEqual([90, 90, 90]);
     const text = inspectPdf(await oneSheet({ section, paper: 'a4', creationDate })).pageTexts.join(' ');
+    expect(text).toContain('Beats are what the metronome counts in each part.');
     expect([0, 1, 2].map((i) => new RegExp(`Player${i} [^/]*\\d+ / \\d+ +(\\d+) `).exec(text)?.[1])).toEqual([
       '60',
       '90',
       '90',
     ]);
+  });
+
+  it.each([
+    ['quarter', 'Beats are quarter notes.'],
+    ['dotted-quarter', 'Beats are dotted quarters.'],
+    ['half', 'Beats are half notes.'],
+    [undefined, 'Beats are quarter notes.'],
+  ] as const)('says which note a beat is (%s)', async (countedIn, said) => {
+    const result = resultOf(sampleReview());
+    if ('notMeasured' in result.tempo) throw new Error('the sample has a tempo');
+    const { countedIn: _, ...tempo } = result.tempo;
+    const row = sectionRow('take', { ...result, tempo: countedIn === undefined ? tempo : { ...tempo, countedIn } });
+    const section = toSectionResult({ tool: sampleReview().tool, rows: [row], failures: [] });
+    const text = inspectPdf(await oneSheet({ section, paper: 'a4', creationDate })).pageTexts.join(' ');
+    expect(text).toContain(said);
   });
 
   it('has a map for each of several scores, with its own bars and takes', async () => {

@@ -110,7 +110,7 @@ describe('what was not judged, on the section sheet', () => {
     expect(rowOf('Ada').split('–')).toHaveLength(2);
     expect(rowOf('Bo')).not.toContain('–');
     expect(rowOf('Bo')).toMatch(/ 0 0?/);
-    const [note] = wordsIn(language).section.needsNotes;
+    const [note] = wordsIn(language).section.needsNotes([]);
     expect(note).toMatch(/0: .*–: /);
     expect(text).toContain(note);
   });
@@ -212,7 +212,12 @@ describe('what a director reads in German', () => {
   it('is read without help', () => {
     const notes = [labels.standingsNote, labels.barsNote, labels.middleNote, labels.multiplesNote, labels.barsLegend];
     const section = wordsIn('de').section;
-    const around = [labels.unplacedNote, ...section.needsNotes, section.whichBarsNote];
+    const around = [
+      labels.unplacedNote,
+      ...section.needsNotes([]),
+      ...section.needsNotes(['half', 'quarter']),
+      section.whichBarsNote,
+    ];
     for (const text of [changes.join(' '), notes.join(' '), noise(progress('de').progress).join(' '), around.join(' ')])
       expect([text, lix(text) <= 50]).toEqual([text, true]);
   });

@@ -34,7 +34,8 @@ export function drawTakesTable(sheet: ReportSheet, section: SectionResult, older
   sheet.ensure(STYLES.section.leading + 82);
   sheet.write('H2', words.needs, STYLES.section);
   if (older > 0) sheet.write('P', words.older(older), STYLES.soft);
-  for (const note of words.needsNotes) sheet.write('P', note, STYLES.soft);
+  const beats = new Set(section.takes.flatMap(({ countedIn }) => countedIn ?? []));
+  for (const note of words.needsNotes([...beats])) sheet.write('P', note, STYLES.soft);
   sheet.space(4);
   drawTable(
     sheet,

@@ -1,4 +1,11 @@
+import type { TempoBeat } from '../../score/index.js';
 import type { SectionWords } from '../shapes/section.js';
+
+const BEATS: Readonly<Record<TempoBeat, string>> = {
+  quarter: 'Viertel',
+  'dotted-quarter': 'punktierte Viertel',
+  half: 'Halbe',
+};
 
 /** Everything the section sheet says. */
 export const SECTION: SectionWords = {
@@ -35,9 +42,9 @@ export const SECTION: SectionWords = {
     `${who} (${ending === 'cut-off' ? 'vom Rekorder abgeschnitten: ' : ''}${played} von ${of} Takten)`,
   notPlayed: 'nicht gespielt',
   needs: 'Wer was braucht',
-  needsNotes: [
+  needsNotes: ([beat = 'quarter', ...others]) => [
     'Unter jedem Bereich: Befunde zum Üben / zum Hinhören. 0: beurteilt und nichts gefunden. –: nicht beurteilt oder nicht gemessen.',
-    'Noten richtig: wie sie dastehen, von allen Noten der Stimme. Schläge sind Viertel. Cent gelten ab A = 440 Hz.',
+    `Noten richtig: wie sie dastehen, von allen Noten der Stimme. Schläge sind ${others.length === 0 ? BEATS[beat] : 'das, was das Metronom in der Stimme zählt'}. Cent gelten ab A = 440 Hz.`,
   ],
   take: 'Aufnahme',
   day: 'Tag',

@@ -1,6 +1,13 @@
+import type { TempoBeat } from '../../score/index.js';
 import type { SectionWords } from '../shapes/section.js';
 
 const counted = (count: number, thing: string) => `${count} ${thing}${count === 1 ? '' : 's'}`;
+
+const BEATS: Readonly<Record<TempoBeat, string>> = {
+  quarter: 'quarter notes',
+  'dotted-quarter': 'dotted quarters',
+  half: 'half notes',
+};
 
 /** Everything the section sheet says. */
 export const SECTION: SectionWords = {
@@ -36,9 +43,9 @@ export const SECTION: SectionWords = {
     `${who} (${ending === 'cut-off' ? 'cut off by the recorder: ' : ''}${played} of ${of} bars)`,
   notPlayed: 'not played',
   needs: 'Who needs what',
-  needsNotes: [
+  needsNotes: ([beat = 'quarter', ...others]) => [
     'Under each criterion: findings to fix / to watch. 0: judged, and nothing found. –: not judged, or not measured.',
-    'As written: notes, of those in the part. Beats are quarters. Cents are from A = 440 Hz.',
+    `As written: notes, of those in the part. Beats are ${others.length === 0 ? BEATS[beat] : 'what the metronome counts in each part'}. Cents are from A = 440 Hz.`,
   ],
   take: 'Take',
   day: 'Day',

@@ -1,3 +1,5 @@
+import type { TempoBeat } from '../../score/index.js';
+
 /** How the takes of a section came out. */
 export interface SectionFacts {
   readonly parts: readonly string[];
@@ -46,7 +48,8 @@ export interface SectionWords {
   readonly partly: (who: string, played: PartlyPlayed) => string;
   readonly notPlayed: string;
   readonly needs: string;
-  readonly needsNotes: readonly string[];
+  /** what the table's cells mean, given what the metronome counts in the parts, each once; quarters where nothing is said */
+  readonly needsNotes: (beats: readonly TempoBeat[]) => readonly string[];
   readonly take: string;
   readonly day: string;
   readonly asWritten: string;
