@@ -6,6 +6,7 @@ import { measureAttacks } from './measures/attacks.js';
 import { measureBreathNoise } from './measures/breath-noise.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
+import { measureCracks } from './measures/cracks.js';
 import { measureEmptyPlaces } from './measures/empty-places.js';
 import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
@@ -47,6 +48,7 @@ export function measureTake(context: MeasureContext): Measurements {
   const recording = measureRecording(withNotes);
   const groups = measureGroups(context);
   const heldNotes = measureHeldNotes(withNotes, recording);
+  const cracks = measureCracks(withNotes);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
     notes,
@@ -71,7 +73,8 @@ export function measureTake(context: MeasureContext): Measurements {
     markOrder: measureMarkOrder(withLoudness),
     heldNotes,
     steadiness: measureSteadiness(heldNotes),
-    starts: measureStarts(withNotes),
+    cracks,
+    starts: measureStarts(withNotes, cracks),
     slurredAir: measureSlurredAir(context, transitions, recording),
     attacks: measureAttacks(withNotes),
     releases: measureReleases(withNotes, recording),

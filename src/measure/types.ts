@@ -11,6 +11,7 @@ import type { PlaceInScore } from './place-in-score.js';
 import type {
   AttackMeasure,
   BreathNoiseMeasure,
+  CrackMeasure,
   HeldNoteMeasure,
   NoteShapeMeasure,
   ReleaseMeasure,
@@ -263,6 +264,7 @@ export interface Measurements {
   readonly markOrder: MarkOrderMeasure;
   readonly heldNotes: readonly HeldNoteMeasure[];
   readonly steadiness: SteadinessMeasure | NotMeasured;
+  readonly cracks: readonly CrackMeasure[];
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
   readonly attacks: readonly AttackMeasure[];

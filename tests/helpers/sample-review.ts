@@ -276,6 +276,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
     heldNotes: [],
+    cracks: [],
     starts: [],
     attacks: [],
     noteShapes: [],

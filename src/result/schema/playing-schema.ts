@@ -22,6 +22,10 @@ const dipSchema = z.object({ dipDb: decibels(), intervalDb: interval(decibels())
 /** A median with its interval. */
 const middleOf = <T extends z.ZodType>(of: T) => z.object({ middle: of, interval: interval(of) });
 const place = { index: noteIndex, bar, pass };
+const crackSchema = z.object({
+  semitones: z.number().meta({ description: 'from the note, upwards positive' }),
+  seconds: seconds(),
+});
 
 /**
  * What is kept of how a take was played, beyond its single notes. Every field may be missing from documents of earlier
@@ -100,19 +104,17 @@ export const playingSchema = z.object({
     )
     .optional()
     .meta({ description: 'notes held for about half a second or more' }),
+  cracks: z
+    .array(z.object({ ...place, ...crackSchema.shape }))
+    .optional()
+    .meta({ description: 'notes that speak at another pitch before they come to their own' }),
   starts: z
     .array(
       z.object({
         ...place,
         pitchSeconds: seconds('from the first sound until the note is at its pitch'),
         levelSeconds: seconds('from the first sound until it is near its level'),
-        crack: z
-          .object({
-            semitones: z.number().meta({ description: 'from the note, upwards positive' }),
-            seconds: seconds(),
-          })
-          .optional()
-          .meta({ description: 'present where another pitch sounds before it' }),
+        crack: crackSchema.optional().meta({ description: 'present where another pitch sounds before it' }),
       }),
     )
     .optional()
