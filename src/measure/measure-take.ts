@@ -26,6 +26,7 @@ import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
 import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
+import { measureTonguedAir } from './measures/tongued-air.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
 import { measureUnevenness } from './measures/unevenness.js';
@@ -76,6 +77,7 @@ export function measureTake(context: MeasureContext): Measurements {
     cracks,
     starts: measureStarts(withNotes, cracks),
     slurredAir: measureSlurredAir(context, transitions, recording),
+    tonguedAir: measureTonguedAir(withNotes, transitions, recording),
     attacks: measureAttacks(withNotes),
     releases: measureReleases(withNotes, recording),
     risingLines: measureRisingLines(withLoudness, recording),

@@ -36,6 +36,18 @@ export interface SlurredAirMeasure extends AirDip {
   readonly leaps?: AirDip;
 }
 
+/** What happens to the tone between two notes of which the second is begun with the tongue. */
+export interface TonguedAirPlace {
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** level of what lies between the two below that of their middles, a pause counted with its length */
+  readonly sagDb: number;
+  /** how far the level falls between them below the softer of the two */
+  readonly dipDb: number;
+}
+
 /** Another pitch at the beginning of a note: how far away, upwards positive, and for how long. */
 export interface CrackSound {
   readonly semitones: number;

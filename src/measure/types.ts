@@ -20,6 +20,7 @@ import type {
   StartMeasure,
   SteadinessMeasure,
   ToneColourMeasure,
+  TonguedAirPlace,
 } from './sound-types.js';
 import type { UnevennessMeasure } from './uneven-types.js';
 
@@ -267,6 +268,7 @@ export interface Measurements {
   readonly cracks: readonly CrackMeasure[];
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
+  readonly tonguedAir: readonly TonguedAirPlace[] | NotMeasured;
   readonly attacks: readonly AttackMeasure[];
   readonly releases: readonly ReleaseMeasure[] | NotMeasured;
   readonly risingLines: readonly RisingLineMeasure[] | NotMeasured;

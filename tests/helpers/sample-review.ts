@@ -278,6 +278,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     heldNotes: [],
     cracks: [],
     starts: [],
+    tonguedAir: [],
     attacks: [],
     noteShapes: [],
     releases: [],
