@@ -46,6 +46,6 @@ function loudTone(colour: Measurements['toneColour']): Saying[] {
   const error = ERRORS * errorHarmonicsPerDb * reachDb;
   if (change - error > 0 && change > LEAST_HARMONICS) return [{ code: 'loud-tone', facts: { beside: 'brighter' } }];
   if (change + error < 0 && change < -LEAST_HARMONICS) return [{ code: 'loud-tone', facts: { beside: 'darker' } }];
-  const alike = Math.abs(change) + error < LEAST_HARMONICS;
+  const alike = Math.abs(change) < error && Math.abs(change) + error < LEAST_HARMONICS;
   return alike ? [{ code: 'loud-tone', facts: { beside: 'as-bright' } }] : [];
 }

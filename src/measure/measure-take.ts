@@ -24,6 +24,7 @@ import { measureRests } from './measures/rests.js';
 import { measureRisingLines } from './measures/rising-lines.js';
 import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
+import { startsOfNotes } from './measures/starts-of-notes.js';
 import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
 import { measureTonguedAir } from './measures/tongued-air.js';
@@ -49,7 +50,8 @@ export function measureTake(context: MeasureContext): Measurements {
   const recording = measureRecording(withNotes);
   const groups = measureGroups(context);
   const heldNotes = measureHeldNotes(withNotes, recording);
-  const cracks = measureCracks(withNotes);
+  const begun = startsOfNotes(withNotes);
+  const cracks = measureCracks(withNotes, begun);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
     notes,
@@ -75,7 +77,7 @@ export function measureTake(context: MeasureContext): Measurements {
     heldNotes,
     steadiness: measureSteadiness(heldNotes),
     cracks,
-    starts: measureStarts(withNotes, cracks),
+    starts: measureStarts(withNotes, begun, cracks),
     slurredAir: measureSlurredAir(context, transitions, recording),
     tonguedAir: measureTonguedAir(withNotes, transitions, recording),
     attacks: measureAttacks(withNotes),

@@ -344,6 +344,7 @@ describe('the sound', () => {
     [0.029, 0.001, undefined],
     [-0.05, 0.01, 'darker'],
     [0.005, 0.01, 'as-bright'],
+    [0.005, 0.002, undefined],
     [0.005, 0.013, undefined],
   ] as const)('says of a slope of %d ± %d harmonics a dB over 10 dB: %s', (slope, error, beside) => {
     const withLoudness = { harmonicsPerDb: slope, errorHarmonicsPerDb: error, reachDb: 10, count: 12 };

@@ -13,6 +13,7 @@ import { measureRests } from '../../src/measure/measures/rests.js';
 import { measureSlurredAir } from '../../src/measure/measures/slurred-air.js';
 import { splitVibrato } from '../../src/measure/measures/split-vibrato.js';
 import { measureStarts } from '../../src/measure/measures/starts.js';
+import { startsOfNotes } from '../../src/measure/measures/starts-of-notes.js';
 import { measureSteadiness } from '../../src/measure/measures/steadiness.js';
 import { steadyCents } from '../../src/measure/measures/steady-cents.js';
 import { measureTuning } from '../../src/measure/measures/tuning.js';
@@ -35,7 +36,8 @@ const DRY = { reverberationSeconds: 0.3, levelRiding: false } as RecordingMeasur
 
 function startsOf(context: object) {
   const known = context as NoteContext;
-  return measureStarts(known, measureCracks(known));
+  const begun = startsOfNotes(known);
+  return measureStarts(known, begun, measureCracks(known, begun));
 }
 
 describe('a course parted into a wave and the rest', () => {

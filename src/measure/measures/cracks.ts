@@ -5,10 +5,8 @@ import type { CrackMeasure, CrackSound } from '../types.js';
 import { levelCourse } from './level-course.js';
 import { octaveCrack } from './octave-crack.js';
 import { isAnother, pitchReached } from './pitch-reached.js';
-import { startOfNote } from './start-of-note.js';
+import type { StartOfNote } from './starts-of-notes.js';
 
-/** The sound before must have fallen so far below the note, or what sounds may be both together. */
-const VALLEY_DB = 14;
 /** Another pitch is one when it is as clear as this, as loud beside the note, and lasts for so many frames within so little. */
 const CRACK_CLARITY = 0.85;
 const CRACK_DB = 14;
@@ -21,22 +19,21 @@ const NEAR_OCTAVES_SEMITONES = 0.75;
  * Notes begun with the tongue that speak at another pitch before they come to their own.
  *
  * @param context the take with its notes measured
+ * @param starts the beginnings of its notes
  * @returns one entry a note that cracks, in order
  *
  * Source: definition; the constants are working values, set on takes of the synthesiser and looked at on real players.
  */
-export function measureCracks(context: NoteContext): CrackMeasure[] {
-  return context.part.notes.flatMap((note): CrackMeasure[] => {
-    const crack = note.grace || note.slurredFromPrevious ? null : crackOf(context, note.index);
-    return crack === null ? [] : [{ index: note.index, bar: note.bar, pass: note.pass, ...crack }];
+export function measureCracks(context: NoteContext, starts: readonly StartOfNote[]): CrackMeasure[] {
+  return starts.flatMap((start): CrackMeasure[] => {
+    const crack = crackOf(context, start);
+    const { index, bar, pass } = context.part.notes[start.index]!;
+    return crack === null ? [] : [{ index, bar, pass, ...crack }];
   });
 }
 
-function crackOf(context: NoteContext, index: number): CrackSound | null {
-  const { features, alignment, notes } = context;
-  const start = startOfNote(context, index, VALLEY_DB);
-  if (start === null) return null;
-  const { from, until, offset, midi, steadyDb } = start;
+function crackOf({ features, alignment, notes }: NoteContext, start: StartOfNote): CrackSound | null {
+  const { index, from, until, offset, midi, steadyDb } = start;
   const atPitch = pitchReached(features, from, until, midi);
   const plain = atPitch === null ? null : crackBetween(features, from, atPitch, midi, steadyDb);
   if (plain !== null && !isOctaves(plain.semitones)) return plain;

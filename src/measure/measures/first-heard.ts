@@ -19,6 +19,8 @@ const EARLY_SECONDS = 0.06;
 export interface FirstHeard {
   readonly heard: number;
   readonly atLevel: number;
+  /** how far the sound before has fallen below its level, dB */
+  readonly fallenDb: number;
 }
 
 /**
@@ -56,7 +58,7 @@ export function firstHeard(
   const start = earliest(slow, first, reached, steadyDb, frames(BEFORE_IT_SECONDS));
   const least = Math.max(steadyDb - HEARD_DB, start.beforeDb + ABOVE_VALLEY_DB);
   const heard = levels.findIndex((db, i) => i >= start.at && (db >= least || i === reached));
-  return { heard: (from + heard) * hop, atLevel: (from + reached) * hop };
+  return { heard: (from + heard) * hop, atLevel: (from + reached) * hop, fallenDb: steadyDb - lowest };
 }
 
 /** The earliest frame from which on everything is louder than the frames before it, and their mean level. */

@@ -41,33 +41,37 @@ const WITHIN_SECONDS = 0.045;
  */
 export function octaveCrack(features: Features, from: number, until: number, midi: number): CrackSound | null {
   const hz = midiToHz(midi);
-  const [steadyFrom, steadySeconds] = [
-    from + STEADY_AFTER_SECONDS,
-    until - ENDING_SECONDS - from - STEADY_AFTER_SECONDS,
-  ];
-  if (hz < LOWEST_HZ || steadySeconds < 0) return null;
+  const heldFrom = from + STEADY_AFTER_SECONDS;
+  const heldSeconds = until - ENDING_SECONDS - heldFrom;
+  if (hz < LOWEST_HZ || heldSeconds < 0) return null;
   const read = balanceReader(features, hz);
-  const steady = Array.from({ length: STEADY_WINDOWS }, (_, i) =>
-    read(steadyFrom + (i * steadySeconds) / (STEADY_WINDOWS - 1)),
+  const hop = features.pitchHopSeconds;
+  let first = Math.round(from / hop);
+  while (first * hop <= from + WITHIN_SECONDS && wayOf(read(first * hop)) === 0) first += 2;
+  if (first * hop > from + WITHIN_SECONDS) return null;
+  const held = Array.from({ length: STEADY_WINDOWS }, (_, i) =>
+    read(heldFrom + (i * heldSeconds) / (STEADY_WINDOWS - 1)),
   );
-  const usual = (key: keyof Balance): number => median(steady.map((one) => one[key]));
+  const usual = (key: keyof Balance): number => median(held.map((one) => one[key]));
   const [usualOddDb, usualBetweenDb, usualDb] = [usual('oddDb'), usual('betweenDb'), usual('db')];
   const wayAt = (at: number): number => {
-    const { oddDb, betweenDb, db } = read(at);
-    if (db < usualDb - LOUD_DB) return 0;
-    if (betweenDb >= BETWEEN_DB && betweenDb >= usualBetweenDb + BETWEEN_RISE_DB) return -12;
-    return oddDb <= ODD_DB && oddDb <= usualOddDb - ODD_FALL_DB ? 12 : 0;
+    const heard = read(at);
+    const way = wayOf(heard);
+    if (way === 0 || heard.db < usualDb - LOUD_DB) return 0;
+    const plain =
+      way < 0 ? heard.betweenDb >= usualBetweenDb + BETWEEN_RISE_DB : heard.oddDb <= usualOddDb - ODD_FALL_DB;
+    return plain ? way : 0;
   };
-  const hop = features.pitchHopSeconds;
-  for (const semitones of [12, -12]) {
-    let first = Math.round(from / hop);
-    while (first * hop <= from + WITHIN_SECONDS && wayAt(first * hop) !== semitones) first += 2;
-    if (first * hop > from + WITHIN_SECONDS) continue;
-    let frames = 0;
-    for (let f = first; f * hop < until && wayAt(f * hop) === semitones; f++) frames++;
-    if (frames >= LEAST_FRAMES) return { semitones, seconds: frames * hop };
-  }
-  return null;
+  while (first * hop <= from + WITHIN_SECONDS && wayAt(first * hop) === 0) first += 2;
+  const semitones = wayAt(first * hop);
+  let frames = 0;
+  for (let f = first; semitones !== 0 && f * hop < until && wayAt(f * hop) === semitones; f++) frames++;
+  return frames < LEAST_FRAMES ? null : { semitones, seconds: frames * hop };
+}
+
+/** An octave down, or up, or neither, by what is there at one moment alone. */
+function wayOf({ oddDb, betweenDb }: Balance): number {
+  return betweenDb >= BETWEEN_DB ? -12 : oddDb <= ODD_DB ? 12 : 0;
 }
 
 /** What a tone is made of at one moment: odd over even harmonics, what lies between all of them over them, and all together. */

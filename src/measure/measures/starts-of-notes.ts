@@ -7,8 +7,14 @@ const AFTER_SECONDS = 0.3;
 /** Shorter notes have no steady level to come to. */
 const LEAST_SECONDS = 0.2;
 
+/** The sound before must have fallen so far below a note, or what sounds at its beginning may be both together. */
+const VALLEY_DB = 14;
+
 /** The beginning of one note; times in seconds from the first sample. */
 export interface StartOfNote {
+  readonly index: number;
+  /** how far the sound before has fallen below its level */
+  readonly fallenDb: number;
   /** when it is first heard */
   readonly from: number;
   /** up to where it may come to its pitch and level */
@@ -24,11 +30,17 @@ export interface StartOfNote {
 
 /**
  * @param context the take with its notes measured
- * @param index of a note
- * @param valleyDb the sound before must have fallen so far below it
- * @returns its beginning; null where it was not played, is short, has no level, or the sound before goes on
+ * @returns the beginnings of notes begun with the tongue, in order; of none that was not played, is short, has no level, or follows
+ * a sound that goes on
  */
-export function startOfNote(context: NoteContext, index: number, valleyDb: number): StartOfNote | null {
+export function startsOfNotes(context: NoteContext): StartOfNote[] {
+  return context.part.notes.flatMap((note) => {
+    const start = note.grace || note.slurredFromPrevious ? null : startOf(context, note.index);
+    return start === null ? [] : [start];
+  });
+}
+
+function startOf(context: NoteContext, index: number): StartOfNote | null {
   const { features, alignment, notes } = context;
   const { onsetSeconds: onset, offsetSeconds: offset, playedMidi } = alignment.notes[index]!;
   const steadyDb = notes[index]!.levelDb;
@@ -36,8 +48,11 @@ export function startOfNote(context: NoteContext, index: number, valleyDb: numbe
   if (offset - onset < LEAST_SECONDS) return null;
   const before = Math.max(alignment.notes[index - 1]?.offsetSeconds ?? 0, onset - BEFORE_SECONDS);
   const until = Math.min(offset, onset + AFTER_SECONDS);
-  const found = firstHeard(features, before, onset, until, steadyDb, valleyDb);
+  const found = firstHeard(features, before, onset, until, steadyDb, VALLEY_DB);
   if (found === null) return null;
   const midi = playedMidi! + alignment.offsetSemitones;
-  return { from: found.heard, until, offset, midi, steadyDb, atLevel: found.atLevel };
+  return {
+    ...{ index, from: found.heard, until, offset, midi, steadyDb },
+    ...{ atLevel: found.atLevel, fallenDb: found.fallenDb },
+  };
 }
