@@ -45,7 +45,9 @@ describe('the numbers of one take', () => {
     const notes = [2.2, 2.6, 4].map((centroidHarmonics) => ({ ...note, centroidHarmonics }));
     const withLoudness = { notMeasured: 'alike', code: 'loud-and-soft-alike' };
     expect(figures({ toneColour: { notes, withLoudness } }).brightness).toBe(2.6);
-    expect(figures({ toneColour: undefined }).brightness).toEqual({ notMeasured: { code: 'brief-without-sound', facts: {} } });
+    expect(figures({ toneColour: undefined }).brightness).toEqual({
+      notMeasured: { code: 'brief-without-sound', facts: {} },
+    });
     const rings = { notMeasured: 'rings', code: 'room-rings' };
     expect(figures({ toneColour: rings }).brightness).toMatchObject({ notMeasured: { code: 'room-rings' } });
   });
