@@ -72,6 +72,10 @@ export const REASONS = {
   'no-staccato': {},
   'no-breaths': {},
   'too-few-held-notes': {},
+  'too-few-tongued-places': {},
+  'too-few-slurred-notes': {},
+  'tongued-as-slurred': {},
+  'brief-without-sound': {},
   // results of earlier programs
   'not-kept-then': {},
   /** an older result tells the reason in a sentence of its own, in the language with this tag */

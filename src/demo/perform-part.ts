@@ -49,6 +49,11 @@ function thinnedBy({ part, faults }: Context, note: PartNote): number {
   return db;
 }
 
+function lostByTongue(context: Context, at: number): number {
+  const fault = context.faults.find((one) => one.kind === 'soft-tongue');
+  return fault?.kind === 'soft-tongue' && !isLegatoInto(context, at) ? fault.db : 0;
+}
+
 function playedNote(context: Context, at: number): PlayedNote {
   const { plan, timed, dynamicAt, random } = context;
   const now = timed[at] as TimedNote;
@@ -57,8 +62,8 @@ function playedNote(context: Context, at: number): PlayedNote {
   const playedMidi = pitchOf(context, note);
   const accentDb = accentOf(context, note);
   const scatterDb = random.normal() * (plan.levelScatterDb ?? 0.5);
-  const ownDb =
-    MEZZO_FORTE_DBFS + VOICES[plan.voice].registerDb(playedMidi) + scatterDb + accentDb - thinnedBy(context, note);
+  const lostDb = thinnedBy(context, note) + lostByTongue(context, at);
+  const ownDb = MEZZO_FORTE_DBFS + VOICES[plan.voice].registerDb(playedMidi) + scatterDb + accentDb - lostDb;
   const dynamicDb = dynamicAt(note.onsetQuarters);
   const sound = soundFaultsAt(context, note);
   const endDynamicDb = dynamicAt(note.onsetQuarters + Math.max(0, note.durationQuarters - 1e-3));

@@ -62,6 +62,8 @@ export type Fault =
   | { readonly kind: 'release'; readonly at: NoteAddress; readonly seconds: number; readonly cents: number }
   /** the air pulses: the level dips by so much as a slurred note begins */
   | { readonly kind: 'pulse'; readonly at: NoteAddress; readonly db: number }
+  /** the tongue costs the air: notes begun with it are softer by so much */
+  | { readonly kind: 'soft-tongue'; readonly db: number }
   /** the note is hit: its attack is louder by so much, and fades */
   | { readonly kind: 'hit'; readonly at: NoteAddress; readonly db: number }
   /** nothing but air is heard for so long before the tone comes */

@@ -67,6 +67,8 @@ export interface SayingFacts {
   readonly 'air-under-slurs': { readonly db: number };
   /** harmonics over noise in long notes: a description, never a fault */
   readonly 'tone-over-breath': { readonly db: number };
+  /** how bright long notes are when they are loud, beside soft ones: a description, never a fault */
+  readonly 'loud-tone': { readonly beside: 'brighter' | 'as-bright' | 'darker' };
   readonly 'played-through': object;
   readonly restarts: { readonly count: number };
   readonly skips: { readonly count: number };

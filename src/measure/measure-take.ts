@@ -6,6 +6,7 @@ import { measureAttacks } from './measures/attacks.js';
 import { measureBreathNoise } from './measures/breath-noise.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
+import { measureCracks } from './measures/cracks.js';
 import { measureEmptyPlaces } from './measures/empty-places.js';
 import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
@@ -23,8 +24,10 @@ import { measureRests } from './measures/rests.js';
 import { measureRisingLines } from './measures/rising-lines.js';
 import { measureSlurredAir } from './measures/slurred-air.js';
 import { measureStarts } from './measures/starts.js';
+import { startsOfNotes } from './measures/starts-of-notes.js';
 import { measureSteadiness } from './measures/steadiness.js';
 import { measureTempo } from './measures/tempo.js';
+import { measureTonguedAir } from './measures/tongued-air.js';
 import { measureTransitions } from './measures/transitions.js';
 import { measureTuning } from './measures/tuning.js';
 import { measureUnevenness } from './measures/unevenness.js';
@@ -47,6 +50,8 @@ export function measureTake(context: MeasureContext): Measurements {
   const recording = measureRecording(withNotes);
   const groups = measureGroups(context);
   const heldNotes = measureHeldNotes(withNotes, recording);
+  const begun = startsOfNotes(withNotes);
+  const cracks = measureCracks(withNotes, begun);
   const withLoudness = { ...withNotes, ownLoudness: fitOwnLoudness(withNotes) };
   return {
     notes,
@@ -71,8 +76,10 @@ export function measureTake(context: MeasureContext): Measurements {
     markOrder: measureMarkOrder(withLoudness),
     heldNotes,
     steadiness: measureSteadiness(heldNotes),
-    starts: measureStarts(withNotes),
+    cracks,
+    starts: measureStarts(withNotes, begun, cracks),
     slurredAir: measureSlurredAir(context, transitions, recording),
+    tonguedAir: measureTonguedAir(withNotes, transitions, recording),
     attacks: measureAttacks(withNotes),
     releases: measureReleases(withNotes, recording),
     risingLines: measureRisingLines(withLoudness, recording),

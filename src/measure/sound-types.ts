@@ -36,6 +36,31 @@ export interface SlurredAirMeasure extends AirDip {
   readonly leaps?: AirDip;
 }
 
+/** What happens to the tone between two notes of which the second is begun with the tongue. */
+export interface TonguedAirPlace {
+  readonly index: number;
+  readonly toIndex: number;
+  readonly bar: string;
+  readonly pass: number;
+  /** level of what lies between the two below that of their middles, a pause counted with its length */
+  readonly sagDb: number;
+  /** how far the level falls between them below the softer of the two */
+  readonly dipDb: number;
+}
+
+/** Another pitch at the beginning of a note: how far away, upwards positive, and for how long. */
+export interface CrackSound {
+  readonly semitones: number;
+  readonly seconds: number;
+}
+
+/** One note that speaks at another pitch before it comes to its own. */
+export interface CrackMeasure extends CrackSound {
+  readonly index: number;
+  readonly bar: string;
+  readonly pass: number;
+}
+
 /** How one note begins out of silence. */
 export interface StartMeasure {
   readonly index: number;
@@ -45,8 +70,8 @@ export interface StartMeasure {
   readonly pitchSeconds: number;
   /** from the first sound until it is near its level */
   readonly levelSeconds: number;
-  /** present where another pitch sounds before it: how far away, upwards positive, and for how long */
-  readonly crack?: { readonly semitones: number; readonly seconds: number };
+  /** present where another pitch sounds before it */
+  readonly crack?: CrackSound;
 }
 
 /** Signs whose notes have a shape of their own. */

@@ -11,6 +11,7 @@ import type { PlaceInScore } from './place-in-score.js';
 import type {
   AttackMeasure,
   BreathNoiseMeasure,
+  CrackMeasure,
   HeldNoteMeasure,
   NoteShapeMeasure,
   ReleaseMeasure,
@@ -19,6 +20,7 @@ import type {
   StartMeasure,
   SteadinessMeasure,
   ToneColourMeasure,
+  TonguedAirPlace,
 } from './sound-types.js';
 import type { UnevennessMeasure } from './uneven-types.js';
 
@@ -263,8 +265,10 @@ export interface Measurements {
   readonly markOrder: MarkOrderMeasure;
   readonly heldNotes: readonly HeldNoteMeasure[];
   readonly steadiness: SteadinessMeasure | NotMeasured;
+  readonly cracks: readonly CrackMeasure[];
   readonly starts: readonly StartMeasure[];
   readonly slurredAir: SlurredAirMeasure | NotMeasured;
+  readonly tonguedAir: readonly TonguedAirPlace[] | NotMeasured;
   readonly attacks: readonly AttackMeasure[];
   readonly releases: readonly ReleaseMeasure[] | NotMeasured;
   readonly risingLines: readonly RisingLineMeasure[] | NotMeasured;

@@ -9,10 +9,11 @@
 export { jsonPieces } from './json-pieces.js';
 export { sectionResultJsonSchema, takeResultJsonSchema } from './json-schemas.js';
 export { maybe, measured } from './quantities.js';
-export { codeSchema } from './schema/common-schema.js';
+export { codeSchema, notMeasured } from './schema/common-schema.js';
 export { compiledTakeResult } from './schema/compiled-take-result.js';
 export { criterionSchema } from './schema/criterion-schema.js';
 export { languageSchema } from './schema/language-schema.js';
+export type { TonguedPlace } from './schema/playing-schema.js';
 export {
   findingKindSchema,
   outcomeSchema,

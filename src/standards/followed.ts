@@ -15,6 +15,7 @@ export const MEASURE_IDS = [
   'tuning',
   'long-notes',
   'breath-noise',
+  'brightness',
   'stops',
 ] as const;
 

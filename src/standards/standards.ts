@@ -250,6 +250,13 @@ export const STANDARDS = {
     source:
       'working value: a note is held against the upper quartile of the player’s own, as instruments and players differ',
   },
+  tongueSag: {
+    value: 2,
+    unit: 'dB',
+    source:
+      'working value: notes that are tongued for nine tenths of their time sag by 1.2 to 1.5 dB on the synthesiser, for seven tenths by 3 to 4',
+  },
+  tongueSofter: { value: 1, unit: 'dB', source: 'just noticeable on piano tones (Slade et al. 2022)' },
   wetRoom: {
     value: 0.7,
     unit: 's',

@@ -142,6 +142,12 @@ const FIGURES: Readonly<Record<MeasureId, Figure>> = {
     if (breathNoise === undefined) return notMeasured('number-not-kept');
     return 'notMeasured' in breathNoise ? whyNone(breathNoise, result) : breathNoise.harmonicsToNoiseDb;
   },
+  brightness: (result) => {
+    const { toneColour } = result;
+    if (toneColour === undefined) return notMeasured('brief-without-sound');
+    if ('notMeasured' in toneColour) return whyNone(toneColour, result);
+    return median(toneColour.notes.map(({ centroidHarmonics }) => centroidHarmonics));
+  },
   stops: ({ restarts, skips, findings }) =>
     restarts.length + skips.length + findings.filter((finding) => finding.kind === 'hesitation').length,
 };

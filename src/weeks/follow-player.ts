@@ -2,6 +2,7 @@ import { byCodePoint, groupBy, isMeasured, type Language, type MaybeNumber, notM
 import { toldNumber } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
 import { barStories, type DayOfResults } from './bar-stories.js';
+import { besideSlurred } from './beside-slurred.js';
 import { weekOf } from './calendar.js';
 import { compareDays } from './compare-days.js';
 import { usualSpelling } from './fold-name.js';
@@ -59,11 +60,13 @@ export function followPlayer(
     bars: barStories(days, bars),
     throughout: storiesThroughout(days),
   };
+  const beside = besideSlurred(days, language);
   return {
     player: usualSpelling(spellings),
     spellings: [...new Set(spellings)].sort(),
     days: days.map(({ date, results }) => ({ date, week: weekOf(date), takes: results.length })),
     ...followedDays,
+    ...(beside === undefined ? {} : { besideSlurred: beside }),
     goal: nextGoal(days, followedDays),
     gaps: [],
   };

@@ -11,6 +11,7 @@ export { type ProgressInParts, progressInParts } from './progress-in-parts.js';
 export { progressResultJsonSchema } from './progress-json-schema.js';
 export type {
   BarStory,
+  BesideSlurred,
   Followed,
   Goal,
   ProgressEtude,

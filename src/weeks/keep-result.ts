@@ -1,5 +1,6 @@
 import { figuresOf } from './figures-of.js';
 import { isTrouble, weightOf } from './kinds-of-trouble.js';
+import { tonguingOf } from './tonguing-of.js';
 import type { FoundResult, KeptResult, KeptTake } from './types.js';
 
 /**
@@ -22,6 +23,7 @@ export function keepResult({ file, result, place }: FoundResult): KeptResult {
     toolVersion: tool.version,
     ...{ language, outcome },
     figures: outcome === 'reviewed' ? figuresOf(result) : null,
+    tonguing: outcome === 'reviewed' ? tonguingOf(result) : null,
     bars: [...new Set(notes.map(({ bar }) => bar))],
     notes: notes.length,
     barsNotPlayed: barsNotPlayed(result),

@@ -116,6 +116,11 @@ export const MEASURES: readonly Measure[] = [
     noise: { measuring: 0.7, measuringSource: `within 1 dB ${ON_TRUTH}`, playing: 1.5 },
   },
   {
+    // a description: neither brighter nor darker is asked for
+    ...{ id: 'brightness', criterion: 'sound', unit: 'harmonics', wanted: { low: null, high: null }, usual: [] },
+    noise: { measuring: 0.05, measuringSource: `within 0.05 harmonics ${ON_TRUTH}`, playing: 0.3 },
+  },
+  {
     ...{ id: 'stops', criterion: 'continuity', unit: 'stops', wanted: MOST(0), usual: [] },
     noise: { measuring: 0.2, measuringSource: 'working value', playing: 0.7 },
   },

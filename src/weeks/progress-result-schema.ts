@@ -6,6 +6,7 @@ import {
   languageSchema,
   maybe,
   measured,
+  notMeasured,
   outcomeSchema,
   toolSchema,
 } from '../result/index.js';
@@ -104,6 +105,27 @@ const gapSchema = z.object({
   fault: codeSchema.optional().meta({ description: 'what the detail is made of' }),
 });
 
+const costSchema = (about: string) =>
+  z
+    .union([
+      notMeasured,
+      z.object({
+        db: measured('median of the differences'),
+        intervalDb: z.array(measured()).length(2).meta({ description: '95 % interval' }),
+        count,
+        beside: z.enum(['more', 'less', 'unclear']).meta({ description: 'beside the standard, the whole interval' }),
+      }),
+    ])
+    .meta({ description: about });
+
+const besideSlurredSchema = z
+  .object({
+    date: day,
+    sag: costSchema('how far the tone sags between tongued notes, beyond what it does at the same places slurred; dB'),
+    softer: costSchema('how much softer tongued notes are than slurred; levels of the takes taken out; dB'),
+  })
+  .meta({ description: 'the same bars slurred for practice and tongued, on the latest day that has both takes' });
+
 /** One player with one étude. */
 export const playerSchema = z.object({
   player: z.string(),
@@ -114,6 +136,7 @@ export const playerSchema = z.object({
   throughout: z
     .array(throughoutSchema)
     .meta({ description: 'what was to fix on some day in the playing as a whole: tempo, tuning' }),
+  besideSlurred: besideSlurredSchema.optional(),
   goal: goalSchema.nullable().meta({ description: 'the one goal for the next lesson; null without a reviewed take' }),
   gaps: z.array(gapSchema),
 });
@@ -215,6 +238,9 @@ export type ProgressPlayer = ProgressEtude['players'][number];
 
 /** The goal for the next lesson. */
 export type Goal = NonNullable<ProgressPlayer['goal']>;
+
+/** The same bars slurred and tongued. */
+export type BesideSlurred = NonNullable<ProgressPlayer['besideSlurred']>;
 
 /** One measure of one player. */
 export type Followed = ProgressPlayer['measures'][number];

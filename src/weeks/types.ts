@@ -1,6 +1,6 @@
-import type { Failure, Language, MaybeNumber } from '../base/index.js';
+import type { Failure, Language, MaybeNumber, NotMeasured } from '../base/index.js';
 import type { Criterion } from '../judge/index.js';
-import type { ResultFinding, TakeResult } from '../result/index.js';
+import type { ResultFinding, TakeResult, TonguedPlace } from '../result/index.js';
 import type { MeasureId } from '../standards/index.js';
 
 /** A result document as it was found. */
@@ -17,6 +17,18 @@ export interface Trouble extends Pick<ResultFinding, 'criterion' | 'bar' | 'weig
   readonly kind: Exclude<ResultFinding['kind'], 'went-well'>;
 }
 
+/** What a take tells of tongue and air. */
+export interface Tonguing {
+  /** slurred throughout, for practice */
+  readonly slurred: boolean;
+  /** where the part asks for the tongue alone, or why nothing is known of it */
+  readonly places: NotMeasured | readonly Pick<TonguedPlace, 'index' | 'toIndex' | 'sagDb' | 'dipDb'>[];
+  /** of each note, dBFS; NaN where it has none */
+  readonly levels: Float32Array;
+  /** notes that the part slurs from the note before */
+  readonly slurredInto: readonly number[];
+}
+
 /** What is followed of one take. */
 export interface KeptTake {
   readonly take: Pick<TakeResult['take'], 'file' | 'sha256' | 'player' | 'date'> & { readonly blind: boolean };
@@ -26,6 +38,8 @@ export interface KeptTake {
   readonly outcome: TakeResult['outcome'];
   /** one number a measure, or the reason why there is none; null when the take was not reviewed */
   readonly figures: Readonly<Record<MeasureId, MaybeNumber>> | null;
+  /** null when the take was not reviewed */
+  readonly tonguing: Tonguing | null;
   /** bars in the order in which they are first played */
   readonly bars: readonly string[];
   /** how many notes were looked for */

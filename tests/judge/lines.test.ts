@@ -337,6 +337,22 @@ describe('the sound', () => {
     ]);
   });
 
+  // The change from soft to loud is slope × reach, its interval two errors; 0.3 harmonics are a change.
+  it.each([
+    [0.05, 0.01, 'brighter'],
+    [0.05, 0.026, undefined],
+    [0.029, 0.001, undefined],
+    [-0.05, 0.01, 'darker'],
+    [0.005, 0.01, 'as-bright'],
+    [0.005, 0.002, undefined],
+    [0.005, 0.013, undefined],
+  ] as const)('says of a slope of %d ± %d harmonics a dB over 10 dB: %s', (slope, error, beside) => {
+    const withLoudness = { harmonicsPerDb: slope, errorHarmonicsPerDb: error, reachDb: 10, count: 12 };
+    const toneColour = { notes: [], withLoudness };
+    const said = sayings({ heldNotes: held.slice(10), slurredAir: notMeasured('no-slurs'), toneColour }).slice(1);
+    expect(said).toEqual(beside === undefined ? [] : [{ code: 'loud-tone', facts: { beside } }]);
+  });
+
   it('is silent of what there is none of', () => {
     const plain = held.slice(10);
     expect(sayings({ heldNotes: plain, slurredAir: notMeasured('no-slurs') })).toEqual([

@@ -24,8 +24,11 @@ const NOTES: readonly NoteSketch[] = MIDI.map((midi, i) => ({
 const PART = smallPart(NOTES);
 
 /** Where each fault is put, and what is to be told of it. */
+const crack = (at: number, semitones: number): Fault => ({ kind: 'crack', at, semitones, seconds: 0.08 });
 const PLANTED: readonly (readonly [kind: FindingKind, faults: readonly Fault[]])[] = [
   ['speaks-late', [6, 12, 18].map((at): Fault => ({ kind: 'speaks-late', at, seconds: 0.14 }))],
+  // partials of winds: octaves, the twelfth of a clarinet, fifths and fourths of brass
+  ['cracked-start', [crack(2, 12), crack(7, -12), crack(10, 19), crack(15, -5), crack(19, 7), crack(22, -7)]],
   ['hit-start', [2, 8, 15].map((at): Fault => ({ kind: 'hit', at, db: 16 }))],
 ];
 
@@ -37,6 +40,7 @@ const CONDITIONS: Readonly<Record<string, Condition>> = {
   'as the demo': {},
   'no room': { roomSeconds: 0 },
   'room 0.3 s': { roomSeconds: 0.3 },
+  'room 0.4 s': { roomSeconds: 0.4 },
   'noise 30 dB below': { signalToNoiseDb: 30 },
   'telephone, 300 to 3400 Hz': { telephone: true },
   'played soft': { gainDb: -12 },

@@ -40,6 +40,18 @@ describe('the numbers of one take', () => {
     expect(hissing['breath-noise']).toMatchObject({ notMeasured: { code: 'recording-hisses' } });
   });
 
+  it('brightness: median of the long notes, where the brief asks for the sound', () => {
+    const note = { index: 0, bar: '1', pass: 1, levelDb: -20, oddOverEvenDb: 3, tristimulus: [0.5, 0.3, 0.2] };
+    const notes = [2.2, 2.6, 4].map((centroidHarmonics) => ({ ...note, centroidHarmonics }));
+    const withLoudness = { notMeasured: 'alike', code: 'loud-and-soft-alike' };
+    expect(figures({ toneColour: { notes, withLoudness } }).brightness).toBe(2.6);
+    expect(figures({ toneColour: undefined }).brightness).toEqual({
+      notMeasured: { code: 'brief-without-sound', facts: {} },
+    });
+    const rings = { notMeasured: 'rings', code: 'room-rings' };
+    expect(figures({ toneColour: rings }).brightness).toMatchObject({ notMeasured: { code: 'room-rings' } });
+  });
+
   it('entries: early counts as late does', () => {
     const entries = [0.1, -0.05].map((lateSeconds) => ({
       index: 3,

@@ -77,6 +77,8 @@ const WRITTEN_DOWN: readonly (readonly [name: string, value: number, unit: strin
   ['speakOver', 2.5, 'times', 'wobbleOver'],
   ['hitDb', 5, 'dB', 'working value'],
   ['hitOver', 4, 'dB', 'working value'],
+  ['tongueSag', 2, 'dB', 'working value'],
+  ['tongueSofter', 1, 'dB', 'piano tones (Slade et al. 2022)'],
   ['wetRoom', 0.7, 's', 'working value'],
   ['inTune', 10, 'cents', 'Hill & Summers 2007'],
 ];

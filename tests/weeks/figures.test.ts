@@ -277,8 +277,8 @@ describe('what is followed', () => {
   });
 
   it('is each measure once', () => {
-    expect(new Set(MEASURES.map(({ id }) => id)).size).toBe(16);
-    expect(MEASURES).toHaveLength(16);
+    expect(new Set(MEASURES.map(({ id }) => id)).size).toBe(17);
+    expect(MEASURES).toHaveLength(17);
   });
 });
 

@@ -39,6 +39,9 @@ const around: readonly (readonly [string, string])[] = [
 /** What is said of each criterion, as it comes up; a criterion's line may be made of several. */
 const LINES: readonly (readonly [string, ...Saying[]])[] = [
   ['notes', { code: 'notes-as-written', facts: { right: 300, of: 306, unclear: 2 } }],
+  ...(['brighter', 'as-bright', 'darker'] as const).map((beside): readonly [string, Saying] => {
+    return [`loud tone ${beside}`, { code: 'loud-tone', facts: { beside } }];
+  }),
   ['breath in the tone', { code: 'tone-over-breath', facts: { db: 31.4 } }],
   ['groups', { code: 'groups-even', facts: { even: 11, of: 12 } }],
   ...LEANINGS.map((facts): readonly [string, Saying] => ['leaning groups', { code: 'groups-lean', facts }]),

@@ -1,5 +1,5 @@
 import { isMeasured, median, quantile } from '../../base/index.js';
-import type { AttackMeasure, StartMeasure } from '../../measure/index.js';
+import type { AttackMeasure, CrackMeasure, StartMeasure } from '../../measure/index.js';
 import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
@@ -22,9 +22,10 @@ const UPPER_QUARTER = 0.75;
  * Source: standards crackSeconds, crackLongest, speakSeconds, speakOver, hitDb, hitOver.
  */
 export function judgeStarts(input: JudgeInput): Observation[] {
-  const { starts, attacks } = input.measurements;
+  const { cracks, starts, attacks } = input.measurements;
   return [
-    ...starts.flatMap((start) => [...cracked(input, start), ...speakingLate(input, start)]),
+    ...cracks.flatMap((crack) => cracked(input, crack)),
+    ...starts.flatMap((start) => speakingLate(input, start)),
     ...attacks.flatMap((attack) => hit(input, attack)),
   ];
 }
@@ -66,10 +67,11 @@ function spokenAfter({ pitchSeconds, levelSeconds }: StartMeasure): number {
   return Math.max(0, Math.min(pitchSeconds, levelSeconds));
 }
 
-/** An attack well over the level the note comes to, and well over those of this player's other notes. */
+/** An attack well over the level the note comes to, and well over those of this player's other notes; what cracks may be louder. */
 function hit(input: JudgeInput, attack: AttackMeasure): Observation[] {
   const { hitDb, hitOver } = input.standards;
-  if (attack.overDb <= hitDb.value) return [];
+  const isCracked = input.measurements.cracks.some(({ index }) => index === attack.index);
+  if (isCracked || attack.overDb <= hitDb.value) return [];
   const others = input.measurements.attacks.filter((other) => other !== attack).map(({ overDb }) => overDb);
   if (others.length < LEAST_OTHERS || !isSure(input, attack.index) || isComeToAnew(input, attack.index)) return [];
   const most = Math.max(hitDb.value, hitOver.value + quantile(others, UPPER_QUARTER));
@@ -89,9 +91,10 @@ function isOverNeighbours({ measurements: { notes } }: JudgeInput, { index, over
 }
 
 /** A start at another pitch for a moment; a longer one is a note of its own. */
-function cracked(input: JudgeInput, { index, crack }: StartMeasure): Observation[] {
+function cracked(input: JudgeInput, crack: CrackMeasure): Observation[] {
+  const { index } = crack;
   const { crackSeconds, crackLongest } = input.standards;
-  if (crack === undefined || crack.seconds <= crackSeconds.value || crack.seconds > crackLongest.value) return [];
+  if (crack.seconds <= crackSeconds.value || crack.seconds > crackLongest.value) return [];
   if (!isSure(input, index) || mayBeAnother(input, index, crack.semitones)) return [];
   const facts = { milliseconds: 1000 * crack.seconds, above: crack.semitones > 0 };
   const measured = { value: crack.seconds, unit: 's', expected: { code: 'no-other-pitch', facts: {} } } as const;
@@ -100,17 +103,15 @@ function cracked(input: JudgeInput, { index, crack }: StartMeasure): Observation
 }
 
 /**
- * Whether a sound before a note may be something else than its own beginning: an octave away the program may mishear, at the
- * pitch of the note before it is the room, grace notes and ornaments are notes, an added note is told already, and where the
- * player came from elsewhere anything may have sounded.
+ * Whether a sound before a note may be something else than its own beginning: at the pitch of the note before it is the room,
+ * grace notes and ornaments are notes, an added note is told already, and where the player came from elsewhere anything may have
+ * sounded.
  */
 function mayBeAnother(input: JudgeInput, index: number, semitones: number): boolean {
   const { part } = input;
   const note = part.notes[index]!;
   const before = part.notes[index - 1];
   if (before === undefined || before.grace || note.ornament !== null) return true;
-  const octaves = semitones / 12;
-  if (Math.abs(octaves - Math.round(octaves)) * 12 < NEAR_SEMITONES) return true;
   if (Math.abs(note.soundingMidi + semitones - before.soundingMidi) < NEAR_SEMITONES) return true;
   return isComeToAnew(input, index);
 }

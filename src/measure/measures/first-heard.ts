@@ -1,7 +1,5 @@
 import type { Features } from '../../features/index.js';
 
-/** The sound before must have fallen so far below the note, or its start is the end of another. */
-const VALLEY_DB = 18;
 /** From so far below its level on a note is heard. */
 const HEARD_DB = 30;
 /** What belongs to a note is nowhere as soft as what was there for so long before it, and by so much. */
@@ -21,6 +19,8 @@ const EARLY_SECONDS = 0.06;
 export interface FirstHeard {
   readonly heard: number;
   readonly atLevel: number;
+  /** how far the sound before has fallen below its level, dB */
+  readonly fallenDb: number;
 }
 
 /**
@@ -32,6 +32,7 @@ export interface FirstHeard {
  * @param onset of the note, seconds
  * @param until where to end looking for its level, seconds
  * @param steadyDb level of its held part, dBFS
+ * @param valleyDb the sound before must have fallen so far below that
  * @returns when it is heard and when it is near its level; null where the sound before has not died away, or it comes nowhere near
  */
 export function firstHeard(
@@ -40,6 +41,7 @@ export function firstHeard(
   onset: number,
   until: number,
   steadyDb: number,
+  valleyDb: number,
 ): FirstHeard | null {
   const frames = (seconds: number): number => Math.round(seconds / hop);
   const from = Math.max(0, frames(before - BEFORE_IT_SECONDS));
@@ -48,7 +50,7 @@ export function firstHeard(
   const found = frames(onset) - from;
   const around = levels.slice(0, found + frames(EARLY_SECONDS));
   const lowest = Math.min(...around.slice(first));
-  if (lowest > steadyDb - VALLEY_DB) return null;
+  if (lowest > steadyDb - valleyDb) return null;
   const early = Math.max(around.lastIndexOf(lowest), found - frames(EARLY_SECONDS));
   const reached = levels.findIndex((db, i) => i >= early && db >= steadyDb - REACHED_DB);
   if (reached < 0) return null;
@@ -56,7 +58,7 @@ export function firstHeard(
   const start = earliest(slow, first, reached, steadyDb, frames(BEFORE_IT_SECONDS));
   const least = Math.max(steadyDb - HEARD_DB, start.beforeDb + ABOVE_VALLEY_DB);
   const heard = levels.findIndex((db, i) => i >= start.at && (db >= least || i === reached));
-  return { heard: (from + heard) * hop, atLevel: (from + reached) * hop };
+  return { heard: (from + heard) * hop, atLevel: (from + reached) * hop, fallenDb: steadyDb - lowest };
 }
 
 /** The earliest frame from which on everything is louder than the frames before it, and their mean level. */

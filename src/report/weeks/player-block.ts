@@ -33,10 +33,21 @@ export function drawPlayer(
     sheet.write('P', `${words.labels.goalIs} ${words.goal(player.goal)}`, STYLES.headline);
     sheet.space(3);
   }
-  for (const text of standingOf(words, player)) sheet.write('P', text, STYLES.body);
+  for (const text of [...standingOf(words, player), ...besideSlurred(words, player)]) {
+    sheet.write('P', text, STYLES.body);
+  }
   drawBarStories(sheet, player);
   drawMoved(sheet, player, etude, measures, scales);
   drawRemarks(sheet, player, measures, etude.section.weeks);
+}
+
+/** What the tongue costs the air, where a day has the same bars slurred and tongued, and something is sure. */
+function besideSlurred(words: WeeksWords, { besideSlurred: beside }: ProgressPlayer): string[] {
+  if (beside === undefined) return [];
+  const { date, sag, softer } = beside;
+  const known = (cost: typeof sag) => ('notMeasured' in cost ? null : cost);
+  const text = words.besideSlurred({ date, sag: known(sag), softer: known(softer) });
+  return text === null ? [] : [text];
 }
 
 /** Small multiples of what moved, and the changes with their numbers in small print. */
@@ -119,6 +130,7 @@ function drawRemarks(
     words.stable(namesOf('stable')),
     words.toAndFro(namesOf('to-and-fro')),
     ...player.measures.filter((one) => asked.has(one.measure)).flatMap((one) => notJudged(words, one)),
+    ...notCompared(words, player),
     words.missingWeeks(missing, weeks),
     ...words.notCounted(player.gaps),
   ].filter((text) => text !== null);
@@ -132,6 +144,12 @@ function notJudged(words: WeeksWords, { measure, days }: Followed): string[] {
   const none = days.length > 0 && days.every(({ value }) => !isMeasured<number>(value));
   if (!none || reason === undefined || isMeasured<number>(reason)) return [];
   return [words.notJudged(words.measure(measure).name, reason.notMeasured)];
+}
+
+/** Why tongue and slur cannot be compared although a day has both takes. */
+function notCompared(words: WeeksWords, { besideSlurred: beside }: ProgressPlayer): string[] {
+  if (beside === undefined || !('notMeasured' in beside.sag)) return [];
+  return [words.notJudged(words.labels.besideSlurred, beside.sag.notMeasured)];
 }
 
 function inWords(sheet: ReportSheet, shown: readonly Followed[]): string {

@@ -23,6 +23,7 @@ const TOLD_BY: Readonly<Record<MeasureId, readonly Kind[]>> = {
   tuning: ['tuning-off'],
   'long-notes': ['unsteady-note'],
   'breath-noise': [],
+  brightness: [],
   stops: ['restart', 'hesitation', 'skipped-bars'],
 };
 

@@ -22,6 +22,15 @@ const dipSchema = z.object({ dipDb: decibels(), intervalDb: interval(decibels())
 /** A median with its interval. */
 const middleOf = <T extends z.ZodType>(of: T) => z.object({ middle: of, interval: interval(of) });
 const place = { index: noteIndex, bar, pass };
+const tonguedPlaceSchema = z.object({
+  ...{ index: noteIndex, toIndex: noteIndex, bar, pass },
+  sagDb: decibels('level of what lies between the notes below that of the notes, a pause with its length'),
+  dipDb: decibels('how far the level falls between them below the softer of the two'),
+});
+const crackSchema = z.object({
+  semitones: z.number().meta({ description: 'from the note, upwards positive' }),
+  seconds: seconds(),
+});
 
 /**
  * What is kept of how a take was played, beyond its single notes. Every field may be missing from documents of earlier
@@ -100,23 +109,27 @@ export const playingSchema = z.object({
     )
     .optional()
     .meta({ description: 'notes held for about half a second or more' }),
+  cracks: z
+    .array(z.object({ ...place, ...crackSchema.shape }))
+    .optional()
+    .meta({ description: 'notes that speak at another pitch before they come to their own' }),
   starts: z
     .array(
       z.object({
         ...place,
         pitchSeconds: seconds('from the first sound until the note is at its pitch'),
         levelSeconds: seconds('from the first sound until it is near its level'),
-        crack: z
-          .object({
-            semitones: z.number().meta({ description: 'from the note, upwards positive' }),
-            seconds: seconds(),
-          })
-          .optional()
-          .meta({ description: 'present where another pitch sounds before it' }),
+        crack: crackSchema.optional().meta({ description: 'present where another pitch sounds before it' }),
       }),
     )
     .optional()
     .meta({ description: 'notes that begin out of silence' }),
+  tonguedAir: z
+    .union([notMeasured, z.array(tonguedPlaceSchema)])
+    .optional()
+    .meta({
+      description: 'places that the part asks to be tongued and nothing else, to be held beside the same slurred',
+    }),
   attacks: z
     .array(z.object({ ...place, overDb: decibels('loudest moment of its beginning over the level it comes to') }))
     .optional()
@@ -235,6 +248,9 @@ export const courseSchema = z.object({
   turnedBackDb: decibels(),
   steadiness: correlation('Kendall’s tau of level and time'),
 });
+
+/** One place that is tongued. */
+export type TonguedPlace = z.infer<typeof tonguedPlaceSchema>;
 
 /** What is kept of how a take was played. */
 export type PlayingFields = z.infer<typeof playingSchema>;

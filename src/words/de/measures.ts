@@ -138,6 +138,15 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     different: 'Der Atem im Ton hat sich geändert',
     goal: 'Hör darauf, wie viel Atem im Ton ist.',
   },
+  brightness: {
+    name: 'Helligkeit des Klangs',
+    unit: 'Teiltöne im Mittel',
+    value: (n) => `der Klang besteht im Mittel aus ${n} Teiltönen`,
+    better: 'Der Klang ist heller',
+    worse: 'Der Klang ist dunkler',
+    different: 'Der Klang ist heller oder dunkler, oder das Mikrofon stand anderswo',
+    goal: 'Hör darauf, wie hell der Klang ist.',
+  },
   stops: {
     name: 'Durchspielen',
     unit: 'Halte und Sprünge',

@@ -24,6 +24,12 @@ const BESIDE_MARK = {
   slower: 'langsamer, als es dasteht',
 } as const;
 
+const LOUD_TONE = {
+  brighter: 'laut ist der Klang heller',
+  'as-bright': 'laut ist der Klang so hell wie leise',
+  darker: 'laut ist der Klang dunkler',
+} as const;
+
 /** What is said of a criterion in one line. */
 export const SAYINGS: SayingsWords = {
   'notes-as-written': ({ right, of, unclear }) =>
@@ -95,6 +101,7 @@ export const SAYINGS: SayingsWords = {
       ? 'nach Stille sprechen die Töne sofort an'
       : `nach Stille sprechen ${prompt} von ${of} Tönen sofort an`,
   'tone-over-breath': ({ db }) => `der Ton ist um ${whole(db)} dB lauter als der Atem darin`,
+  'loud-tone': ({ beside }) => LOUD_TONE[beside],
   'played-through': () => 'durchgespielt',
   restarts: ({ count }) => `${times(count)} neu begonnen`,
   skips: ({ count }) => `${times(count)} nach vorn gesprungen`,

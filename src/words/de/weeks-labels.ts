@@ -28,6 +28,7 @@ export const WEEKS_LABELS: WeeksLabels = {
   barsLegend:
     'Eine Zeile für jeden Takt, ein Zeichen für jeden Tag. Voller Punkt: üben. Ring: hinhören. Strich: frei. Nichts: nicht gespielt oder nicht beurteilt.',
   notJudged: 'nicht beurteilt',
+  besideSlurred: 'Gebunden neben gestoßen',
   noBars: 'In keinem Takt war etwas zu üben.',
   noise: 'Was eine Änderung ist und was Zufall',
   measure: 'Maß',

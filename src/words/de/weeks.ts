@@ -8,6 +8,7 @@ import { listed } from './lists.js';
 import { NUMBERS } from './numbers.js';
 
 const { date: dateInWords, day: dayInWords } = DATES;
+const { whole } = NUMBERS;
 const takes = (count: number) => (count === 1 ? '1 Aufnahme' : `${count} Aufnahmen`);
 const people = (count: number) => (count === 1 ? '1 Person' : `${count} Personen`);
 
@@ -67,6 +68,17 @@ export const WEEKS_SENTENCES: WeeksSentences = {
       ...gaps.filter(({ why }) => why === 'failed').map(failed),
     ];
   },
+  besideSlurred: ({ date, sag, softer }) => {
+    const [more, less] = [sag?.beside === 'more', sag?.beside === 'less'];
+    const sags = `zwischen gestoßenen Tönen sackt der Klang um ${whole(sag?.db ?? 0)} dB ab`;
+    const told = [
+      ...(more ? [sags] : less ? ['zwischen gestoßenen Tönen geht der Klang weiter'] : []),
+      ...(softer?.beside === 'more' ? [`gestoßene Töne sind um ${whole(softer.db)} dB leiser`] : []),
+    ];
+    if (told.length === 0) return null;
+    const costs = more || softer?.beside === 'more';
+    return `Dieselben Takte gebunden, dann gestoßen (${dayInWords(date)}): ${listed(told)}.${costs ? ` ${AIR_GOES_ON}` : ''}`;
+  },
   status: ({ status, since }) => {
     const day = since === null ? '' : dayInWords(since);
     return {
@@ -124,6 +136,8 @@ export const WEEKS_SENTENCES: WeeksSentences = {
   stateInWords: (state, who) => `${state} ${listed(who)}`,
   storyInWords: (bar, what, days, status) => `Takt ${bar}, ${what}: ${days.join(', ')}; ${status}.`,
 };
+
+const AIR_GOES_ON = 'Lass die Luft strömen wie in der Bindung; die Zunge berührt sie nur.';
 
 const NO_REPEATS =
   'Hier hat niemand mehrere Aufnahmen von einem Tag. Darum gelten Arbeitswerte: wie ungenau das Messen selbst ist und wie sehr jemand beim Spielen meist schwankt. Zwei Aufnahmen am selben Tag von einigen aus dem Register brächten echte Zahlen.';

@@ -138,6 +138,15 @@ export const MEASURES: Readonly<Record<MeasureId, MeasureWords>> = {
     different: 'The breath in the tone changed',
     goal: 'Listen to how much breath is in the tone.',
   },
+  brightness: {
+    name: 'Brightness',
+    unit: 'harmonics on average',
+    value: (n) => `the tone is made of ${n} harmonics on average`,
+    better: 'The tone is brighter',
+    worse: 'The tone is darker',
+    different: 'The tone is brighter or darker, or the microphone stood elsewhere',
+    goal: 'Listen to how bright the tone is.',
+  },
   stops: {
     name: 'Playing through',
     unit: 'stops and jumps',

@@ -25,6 +25,12 @@ const BESIDE_MARK = {
   slower: 'slower than marked',
 } as const;
 
+const LOUD_TONE = {
+  brighter: 'the tone is brighter when loud',
+  'as-bright': 'the tone is as bright when loud as when soft',
+  darker: 'the tone is darker when loud',
+} as const;
+
 /** What is said of a criterion in one line. */
 export const SAYINGS: SayingsWords = {
   'notes-as-written': ({ right, of, unclear }) =>
@@ -92,6 +98,7 @@ export const SAYINGS: SayingsWords = {
   'notes-speak': ({ prompt, of }) =>
     prompt === of ? 'notes after a silence speak at once' : `${prompt} of ${of} notes after a silence speak at once`,
   'tone-over-breath': ({ db }) => `the tone is ${whole(db)} dB louder than the breath in it`,
+  'loud-tone': ({ beside }) => LOUD_TONE[beside],
   'played-through': () => 'played through',
   restarts: ({ count }) => `begun again ${times(count)}`,
   skips: ({ count }) => `jumped ahead ${times(count)}`,

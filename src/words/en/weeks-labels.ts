@@ -28,6 +28,7 @@ export const WEEKS_LABELS: WeeksLabels = {
   barsLegend:
     'A row a bar, a mark a day. Full dot: to fix. Ring: worth a listen. Stroke: free. Nothing: not played or not judged.',
   notJudged: 'not judged',
+  besideSlurred: 'Slurred beside tongued',
   noBars: 'No bar had anything to fix.',
   noise: 'How a change is told from chance',
   measure: 'Measure',

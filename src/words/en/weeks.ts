@@ -8,6 +8,7 @@ import { listed } from './lists.js';
 import { NUMBERS } from './numbers.js';
 
 const { date: dateInWords, day: dayInWords } = DATES;
+const { whole } = NUMBERS;
 const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
 function span(first: string, last: string): string {
@@ -67,6 +68,17 @@ export const WEEKS_SENTENCES: WeeksSentences = {
       ...gaps.filter(({ why }) => why === 'failed').map(failed),
     ];
   },
+  besideSlurred: ({ date, sag, softer }) => {
+    const [more, less] = [sag?.beside === 'more', sag?.beside === 'less'];
+    const sags = `between tongued notes the tone sags by ${whole(sag?.db ?? 0)} dB`;
+    const told = [
+      ...(more ? [sags] : less ? ['the tone goes on between tongued notes'] : []),
+      ...(softer?.beside === 'more' ? [`tongued notes are ${whole(softer.db)} dB softer`] : []),
+    ];
+    if (told.length === 0) return null;
+    const costs = more || softer?.beside === 'more';
+    return `The same bars slurred, then tongued (${dayInWords(date)}): ${listed(told)}.${costs ? ` ${AIR_GOES_ON}` : ''}`;
+  },
   status: ({ status, since }) => {
     const day = since === null ? '' : dayInWords(since);
     return {
@@ -123,6 +135,8 @@ export const WEEKS_SENTENCES: WeeksSentences = {
   stateInWords: (state, who) => `${state} ${listed(who)}`,
   storyInWords: (bar, what, days, status) => `Bar ${bar}, ${what}: ${days.join(', ')}; ${status}.`,
 };
+
+const AIR_GOES_ON = 'Keep the air going as in the slur; the tongue only touches it.';
 
 const NO_REPEATS =
   'No player has several takes of one day here, so working values stand in: what the measuring itself can be off by, and what a player usually varies by. Two takes on one day, from a few players, would put real numbers in their place.';

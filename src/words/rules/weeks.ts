@@ -23,6 +23,7 @@ const DECIMALS: Readonly<Record<MeasureId, number>> = {
   tuning: 0,
   'long-notes': 1,
   'breath-noise': 0,
+  brightness: 1,
   stops: 0,
 };
 

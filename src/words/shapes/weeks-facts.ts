@@ -30,6 +30,20 @@ export interface NoiseFacts {
   readonly measures: readonly { readonly noise: { readonly fromTakes: { readonly days: number } } }[];
 }
 
+/** A cost of the tongue, dB, and whether it is surely more than what is usual, or surely less. */
+export interface TongueCost {
+  readonly db: number;
+  readonly beside: 'more' | 'less' | 'unclear';
+}
+
+/** The same bars slurred for practice and tongued on one day; null where it is not known. */
+export interface BesideSlurredFacts {
+  /** ISO 8601 day */
+  readonly date: string;
+  readonly sag: TongueCost | null;
+  readonly softer: TongueCost | null;
+}
+
 /** What the next lesson is for. */
 export type GoalFacts =
   | { readonly about: 'bars' | 'listen'; readonly kind: TroubleKind; readonly bars: readonly string[] }

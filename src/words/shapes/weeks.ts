@@ -1,6 +1,6 @@
 import type { MeasureId } from '../../standards/index.js';
 import type { MeasureWords } from './measures.js';
-import type { BarState, DayTakes, Gap, GoalFacts, NoiseFacts } from './weeks-facts.js';
+import type { BarState, BesideSlurredFacts, DayTakes, Gap, GoalFacts, NoiseFacts } from './weeks-facts.js';
 import type { StandingSentences, TroubleKind } from './weeks-standing.js';
 
 /** Fixed words of the progress sheet. */
@@ -28,6 +28,8 @@ export interface WeeksLabels {
   readonly multiplesNote: string;
   readonly barsLegend: string;
   readonly notJudged: string;
+  /** name of that comparison */
+  readonly besideSlurred: string;
   readonly noBars: string;
   readonly noise: string;
   readonly measure: string;
@@ -99,6 +101,8 @@ export interface WeeksSentences {
   readonly notJudged: (name: string, reason: string) => string;
   /** why takes do not count, with their days; weeks without a take are told elsewhere */
   readonly notCounted: (gaps: readonly Gap[]) => readonly string[];
+  /** the same bars slurred and tongued; null where nothing is sure */
+  readonly besideSlurred: (facts: BesideSlurredFacts) => string | null;
   /** how a bar stands now */
   readonly status: (facts: BarState) => string;
   /** how a change is told from chance. Source: Bland & Altman 1986; Weir 2005 */
