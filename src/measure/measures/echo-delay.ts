@@ -1,8 +1,10 @@
 import type { Features } from '../../features/index.js';
 import { fourfoldTransform, keptFor, openLoops, transformSize } from '../../simd/index.js';
 
-/** Windows are so long, twice the longest delay and more, and no more of them are looked at. */
+/** Windows are so long, twice the longest delay and more. */
 const WINDOW_SECONDS = 2;
+/** What these few do not show is not looked for; what they show must be there in more of them. */
+const FIRST_WINDOWS = 8;
 const MOST_WINDOWS = 120;
 /** A delay below the first is the room's; one above the second no longer falls into the notes that follow. */
 const SHORTEST_SECONDS = 0.08;
@@ -30,7 +32,12 @@ const [LANES, COMPLEX] = [4, 8];
 export function measureEchoDelay({ signal, signalRateHz: rate }: Features): number | undefined {
   const size = transformSize(WINDOW_SECONDS * rate);
   if (signal.length < size) return undefined;
-  const cepstrum = cepstrometer(size)(signal);
+  const cepstrumOf = cepstrometer(size);
+  return echoIn(cepstrumOf(signal, FIRST_WINDOWS), rate) && echoIn(cepstrumOf(signal, MOST_WINDOWS), rate);
+}
+
+/** The delay of the highest peak, seconds; undefined where that is none. */
+function echoIn(cepstrum: (delay: number) => number, rate: number): number | undefined {
   let at = Math.ceil(SHORTEST_SECONDS * rate);
   for (let k = at; k <= LONGEST_SECONDS * rate; k++) if (cepstrum(k) > cepstrum(at)) at = k;
   return cepstrum(at) >= LEAST_SHARE ? at / rate : undefined;
@@ -38,8 +45,8 @@ export function measureEchoDelay({ signal, signalRateHz: rate }: Features): numb
 
 const cepstrometer = keptFor(openCepstrum);
 
-/** The mean cepstrum of the windows of a signal, by delay in samples. */
-function openCepstrum(size: number): (signal: Float32Array) => (delay: number) => number {
+/** The mean cepstrum of so many windows of a signal at most, by delay in samples; valid until the next call. */
+function openCepstrum(size: number): (signal: Float32Array, most: number) => (delay: number) => number {
   const fourier = fourfoldTransform(size);
   const { loops, memory } = openLoops({
     ...{ twiddles: fourier.twiddles.length, input: COMPLEX * size, one: COMPLEX * size, other: COMPLEX * size },
@@ -48,8 +55,8 @@ function openCepstrum(size: number): (signal: Float32Array) => (delay: number) =
   twiddles.set(fourier.twiddles);
   const taper = Float32Array.from({ length: size }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / size));
   const transform = (): Float32Array => fourier.run(loops, twiddles, [input, one, other]);
-  return (signal) => {
-    const windows = Math.min(MOST_WINDOWS, Math.floor((2 * signal.length) / size) - 1);
+  return (signal, most) => {
+    const windows = Math.min(most, Math.floor((2 * signal.length) / size) - 1);
     const hop = windows < 2 ? 0 : (signal.length - size) / (windows - 1);
     const logs = new Float64Array(size);
     let counted = 0;
