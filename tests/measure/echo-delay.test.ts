@@ -46,6 +46,12 @@ describe('the delay of an echo', () => {
     expect(delayIn(echoed(playing(20), [0.3, 0.5]))).toBeCloseTo(0.3, 3);
   });
 
+  it('is found at the rate at which high instruments are heard, too', () => {
+    const late = 0.3 * 24_000;
+    const signal = NOISE.map((v, i) => v + 0.35 * (NOISE[i - late] ?? 0));
+    expect(measureEchoDelay({ signal, signalRateHz: 24_000 } as Features)).toBeCloseTo(0.3, 3);
+  });
+
   it('is that of the stronger of two', () => {
     expect(delayIn(echoed(NOISE, [0.2, 0.2], [0.5, 0.4]))).toBeCloseTo(0.5, 3);
   });
