@@ -24,6 +24,7 @@ export const CAUTIONS = {
   clips: {},
   noisy: {},
   'rings-long': {},
+  echoes: {},
   'sounds-elsewhere': { semitones: 'number' },
   'level-moved': {},
 } as const satisfies CodeTable;

@@ -1,4 +1,5 @@
 import { criterionLines } from './criterion-lines.js';
+import { doubtByEcho } from './doubt-by-echo.js';
 import type { Weight } from './finding-kinds.js';
 import { judgeArticulation } from './judges/articulation.js';
 import { judgeBreath } from './judges/breath.js';
@@ -57,7 +58,7 @@ export function judgeTake(input: Omit<JudgeInput, 'standards'> & Partial<Pick<Ju
   const full: JudgeInput = { standards, ...input };
   const played = whatWasPlayed(full);
   if (full.alignment.fit !== 'this-part') return { findings: [], criteria: criterionLines(full, [], [], played) };
-  const all = withoutConsequences(JUDGES.flatMap((judge) => observe(judge, full)));
+  const all = doubtByEcho(full, withoutConsequences(JUDGES.flatMap((judge) => observe(judge, full))));
   const noticed = withoutDoubtful(full, all).sort(byUse);
   let fixes = 0;
   const findings = shareCauses(noticed).map((led) => {

@@ -7,6 +7,7 @@ import { measureBreathNoise } from './measures/breath-noise.js';
 import { measureBreaths } from './measures/breaths.js';
 import { measureContrasts } from './measures/contrasts.js';
 import { measureCracks } from './measures/cracks.js';
+import { measureEchoes } from './measures/echoes.js';
 import { measureEmptyPlaces } from './measures/empty-places.js';
 import { measureEntries } from './measures/entries.js';
 import { measureFermatas } from './measures/fermatas.js';
@@ -71,6 +72,7 @@ export function measureTake(context: MeasureContext): Measurements {
     emptyPlaces: measureEmptyPlaces(context),
     rests: measureRests(context),
     addedPlaces: measureAddedPlaces(context),
+    echoes: measureEchoes(withNotes),
     breaths: measureBreaths(context, transitions),
     intonation: measureIntonation(withNotes),
     markOrder: measureMarkOrder(withLoudness),

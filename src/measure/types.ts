@@ -37,6 +37,8 @@ export interface RecordingMeasure {
   readonly signalToNoiseDb: MaybeNumber;
   /** time in which sound dies away by 60 dB */
   readonly reverberationSeconds: MaybeNumber;
+  /** how late a wall sends the sound back; present where it plainly does */
+  readonly echoSeconds?: number;
   readonly levelRiding: boolean;
   /** the file holds less than it should: what is missing at the end is not the player's fault */
   readonly breaksOff: boolean;
@@ -158,6 +160,14 @@ export interface ArticulationMeasure {
   readonly spread?: { readonly share: number /** 95 % */; readonly interval: readonly [number, number] };
 }
 
+/** A sound that is not in the part, at the pitch of a note that ended just before. */
+export interface EchoMeasure {
+  /** when the sound begins */
+  readonly onsetSeconds: number;
+  /** by how many dB it is below that note, the loudest of them when there are several */
+  readonly softerDb: number;
+}
+
 /** What is where a note that was not heard should stand. */
 export interface EmptyPlaceMeasure {
   readonly index: number;
@@ -261,6 +271,7 @@ export interface Measurements {
   readonly rests: readonly RestMeasure[];
   /** where in the part each added note stands, in the order of the alignment */
   readonly addedPlaces: readonly PlaceInScore[];
+  readonly echoes: readonly EchoMeasure[];
   readonly intonation: IntonationMeasure;
   readonly markOrder: MarkOrderMeasure;
   readonly heldNotes: readonly HeldNoteMeasure[];

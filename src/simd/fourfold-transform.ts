@@ -66,7 +66,7 @@ function planPasses(size: number): { readonly passes: readonly Pass[]; readonly 
   let [left, stride] = [size, 1];
   const add = (radix: number, passOf: (count: number, stride: number, at: number) => Pass): void => {
     passes.push(passOf(left / radix, stride, Float32Array.BYTES_PER_ELEMENT * factors.length));
-    factors.push(...twiddlesOf(radix, left));
+    for (const factor of twiddlesOf(radix, left)) factors.push(factor);
     stride *= radix;
     left /= radix;
   };

@@ -19,6 +19,11 @@ export const STANDARDS = {
   addedLongest: { value: 1, unit: 's', source: 'working value: a longer one is more than a slip' },
   slipWidest: { value: 12, unit: 'semitones', source: 'working value: a wider slip is more likely misheard' },
   addedSeconds: { value: 0.08, unit: 's', source: 'working value: shorter sounds may be finger noise' },
+  echoSofter: {
+    value: 5,
+    unit: 'dB',
+    source: 'working value: what a wall sent back was 5 to 10 dB below its note, slips within 2 dB of their neighbours',
+  },
   emptyShare: { value: 0.45, unit: 'share', source: 'working value: about half of a missing note’s time is silent' },
   emptyRepeated: {
     value: 0.8,
@@ -125,6 +130,11 @@ export const STANDARDS = {
   },
   slurGapWatch: { value: 0.028, unit: 's', source: 'working value: three times the measuring error of a joined pair' },
   slurDip: { value: 15, unit: 'dB', source: 'working value: a break of the air, not a soft change of register' },
+  slurSpoken: {
+    value: 12,
+    unit: 'dB',
+    source: 'working value: more than a slurred leap changes the level; the softer note hardly spoke',
+  },
   slurGapFix: {
     value: 0.065,
     unit: 's',

@@ -273,6 +273,7 @@ function measurementsOf(part: Part, cautions: readonly Caution[]): Measurements 
     emptyPlaces: [],
     rests: [],
     addedPlaces: [],
+    echoes: [],
     intonation: { noteNames: [], registers: [], withLoudness: notMeasured('loud-and-soft-alike') },
     markOrder: { marks: [], reversed: [] },
     heldNotes: [],

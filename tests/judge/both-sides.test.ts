@@ -462,6 +462,9 @@ describe('tempo', () => {
     });
   sides('a take, quarters a minute', 'off-tempo', (bpm) => tempo(bpm, []), [90.5, null], [89.5, 'watch']);
   sides('a take, quarters a minute', 'off-tempo', (bpm) => tempo(bpm, []), [109.5, null], [110.5, 'watch']);
+  it('a take exactly a tenth off is within it, faster as well as slower, whatever the rounding', () => {
+    expect([90, 110].map((bpm) => weightOf(tempo(bpm, []), 'off-tempo'))).toEqual([null, null]);
+  });
   const ahead = (bpm: number) => tempo(100, [100, 100, bpm, bpm, bpm, 100]);
   sides('three bars', 'rushing', ahead, [106.9, null], [107.1, 'watch']);
   sides('three bars', 'dragging', ahead, [93.1, null], [92.9, 'watch']);

@@ -8,7 +8,7 @@ import { withoutDoubtful } from '../../src/judge/without-doubtful.js';
 import type { Measurements, TransitionMeasure } from '../../src/measure/index.js';
 import type { Part, PartNote } from '../../src/score/index.js';
 import { crescendo, type NoteSketch, smallPart } from '../demo/small-part.js';
-import { type JudgedOptions, judged, ofKind, weightOf } from '../helpers/judged.js';
+import { type JudgedOptions, judged, judgeInput, ofKind, weightOf } from '../helpers/judged.js';
 
 /**
  * What keeps a player from being accused wrongly, guard by guard. Each case stands beside the same case without the doubt, which
@@ -89,6 +89,16 @@ describe('a note at another pitch', () => {
     expect(other({ 8: UNCLEAR, 10: UNCLEAR })).toBe('watch');
   });
 
+  it('is to be watched where the room may have sent it back, softer by 5 dB, but not by less', () => {
+    const { onsetSeconds } = judgeInput(PART).alignment.notes[9]!;
+    const echo = (softerDb: number, later = 0) => {
+      const aligned = { 9: { status: 'other-pitch', playedMidi: at + 3, confidence: 1 } } as const;
+      const measurements = { echoes: [{ onsetSeconds: onsetSeconds! + later, softerDb }] };
+      return weightOf(judged(PART, { aligned, measurements }), 'wrong-note');
+    };
+    expect([echo(4.9), echo(5), echo(5, 0.1)]).toEqual(['fix', 'watch', 'fix']);
+  });
+
   it('is to be watched an octave away, which may be what rings strongest in the tone', () => {
     expect([-24, -12, 12, 24].map((away) => other({}, at + away))).toEqual(['watch', 'watch', 'watch', 'watch']);
     expect([-11, 11].map((away) => other({}, at + away))).toEqual(['fix', 'fix']);
@@ -115,6 +125,16 @@ describe('an added note', () => {
 
   it('is to be watched where it leads into the next note, as an ornament may', () => {
     expect(weight({ leadsIn: true })).toBe('watch');
+  });
+
+  it('is to be watched where it may be an echo, and is nothing where a second one is heard', () => {
+    const told = (...softerDb: readonly number[]) => {
+      const added = [{ onsetSeconds: 9.2, offsetSeconds: 9.5, midi: before + 4, afterIndex: 8 }];
+      const echoes = softerDb.map((db, k) => ({ onsetSeconds: 9.2 + 3 * k, softerDb: db }));
+      return weightOf(judged(PART, { alignment: { added }, measurements: { echoes } }), 'added-note');
+    };
+    expect([told(), told(4.9), told(5)]).toEqual(['fix', 'fix', 'watch']);
+    expect([told(9, 9), told(9, 4.9), told(4.9, 9)]).toEqual([null, 'watch', 'fix']);
   });
 
   it('is nothing where it is the note before begun anew, and to be watched where it is the next one', () => {
@@ -170,6 +190,10 @@ describe('a silence', () => {
     expect(breath(PART)).toBe('fix');
   });
 
+  it('is to be watched where the level hardly dips, as after an attack on which a recorder turns down', () => {
+    expect([15, 16].map((dipDb) => breath(PART, {}, { dipDb }))).toEqual(['watch', 'fix']);
+  });
+
   it('is no breath in a written rest, and no hesitation either', () => {
     expect(breath(only(9, { rest: 1 }))).toBeNull();
     const wait = { gapSeconds: 2, betweenOnsetsSeconds: 3, soundedShare: 0.3 };
@@ -220,6 +244,26 @@ describe('a broken slur', () => {
       expect(broken(partWith(change), { [index]: UNCLEAR })).toBeNull();
       expect(broken(partWith(change), { [index]: { status: 'other-pitch', playedMidi: 90 } })).toBeNull();
     }
+  });
+
+  it('is to be watched after a note that hardly spoke, more than 12 dB below the next', () => {
+    const spoken = (levelDb: number) => {
+      const notes = judgeInput(PART).measurements.notes.map((n) => (n.index === 8 ? { ...n, levelDb } : n));
+      const gap = { gapSeconds: 0.1, soundedShare: 0.9, dipDb: 30 };
+      return weightOf(goingOver(partWith(change), gap, 0.9, { measurements: { notes } }), 'slur-broken');
+    };
+    // the next one is at −24 dBFS
+    expect([spoken(-35.9), spoken(-36.1)]).toEqual(['fix', 'watch']);
+  });
+
+  it('is less sure on low notes, where three periods are longer than any onset is wrong by', () => {
+    const low = (midi: number, gapSeconds: number) => {
+      const part = partWith((i) => ({ ...change(i), ...(i === 9 ? { midi } : {}) }));
+      return weightOf(goingOver(part, { gapSeconds, soundedShare: 0.9, dipDb: 30 }, 0.9), 'slur-broken');
+    };
+    // 33 is 55 Hz: three periods take 54.5 ms, 39.5 more than 15; 57 is 220 Hz: 13.6 ms, less than 15
+    expect([low(33, 0.067), low(33, 0.068), low(33, 0.104), low(33, 0.105)]).toEqual([null, 'watch', 'watch', 'fix']);
+    expect([low(57, 0.028), low(57, 0.029), low(57, 0.065), low(57, 0.066)]).toEqual([null, 'watch', 'watch', 'fix']);
   });
 
   it('is nothing between notes of one pitch, nor where one slur ends and another begins', () => {
@@ -351,9 +395,31 @@ describe('an uneven group', () => {
     expect(group(only(4, { midi: PART.notes[3]!.soundingMidi }))).toBe('fix');
   });
 
+  it('is less sure on low notes', () => {
+    // off by a sixth of 1.5 s: 0.25 s. 21 is 27.5 Hz: three periods take 109 ms, times √2 is 0.1 of 1.5 s; 0.085 are needed
+    const low = (midi: number) => only(6, { midi });
+    expect([group(low(21)), group(low(33))]).toEqual(['watch', 'fix']);
+  });
+
   it('is to be watched where a note has less than 0.4 of its time: it was misheard rather than rushed', () => {
     expect(group(PART, {}, [0.54, 0.14, 0.32])).toBe('fix');
     expect(group(PART, {}, [0.54, 0.13, 0.33])).toBe('watch');
+  });
+});
+
+describe('a room that echoes', () => {
+  const at = PART.notes[9]!.soundingMidi;
+  const misreadings = [{ kind: 'accidental-forgotten', soundingMidi: at + 1 }] as unknown as PartNote['misreadings'];
+  const told = (recording: Partial<Measurements['recording']>, playedMidi: number, kind: FindingKind) => {
+    const aligned = { 9: { status: 'other-pitch', playedMidi, confidence: 1 } } as const;
+    const measurements = { recording: { ...judgedRecording(), ...recording } };
+    return weightOf(judged(only(9, { misreadings }), { aligned, measurements }), kind);
+  };
+
+  it('leaves what is told of single notes to be watched, but for a misread sign, which predicts its pitch', () => {
+    expect([told({}, at + 3, 'wrong-note'), told({}, at + 1, 'accidental')]).toEqual(['fix', 'fix']);
+    const echo = { echoSeconds: 0.3 };
+    expect([told(echo, at + 3, 'wrong-note'), told(echo, at + 1, 'accidental')]).toEqual(['watch', 'fix']);
   });
 });
 

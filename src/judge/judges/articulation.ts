@@ -3,6 +3,7 @@ import type { TransitionMeasure } from '../../measure/index.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { onsetDoubt } from '../observed/onset-doubt.js';
+import { pitchDoubt } from '../observed/pitch-doubt.js';
 
 const LEAST_OTHERS = 3;
 /** Loud only at the beginning. Source: common practice. */
@@ -66,15 +67,25 @@ function judgeSlur(input: JudgeInput, transition: TransitionMeasure): Observatio
   const next = input.part.notes[transition.toIndex]!;
   if (!note.slurredToNext || !next.slurredFromPrevious || note.soundingMidi === next.soundingMidi) return [];
   const gap = transition.gapSeconds;
-  if (gap <= slurGapWatch.value || gap > breathGap.value) return [];
+  const surely = gap - pitchDoubt(input, transition.index, transition.toIndex);
+  if (surely <= slurGapWatch.value || gap > breathGap.value) return [];
   const sure = [transition.index, transition.toIndex].every(
     (i) => input.alignment.notes[i]!.confidence >= noteConfidence.value,
   );
+  const speaks = !isMuchSofter(input, transition);
   const measured = { value: gap, unit: 's', expected: { code: 'no-gap', facts: {} } } as const;
   const place = { ...placeOf(input, next), measured, facts: { milliseconds: 1000 * gap } };
   const weight =
-    sure && gap - onsetDoubt(input) > slurGapFix.value && transition.dipDb > slurDip.value ? 'fix' : 'watch';
+    sure && speaks && surely - onsetDoubt(input) > slurGapFix.value && transition.dipDb > slurDip.value
+      ? 'fix'
+      : 'watch';
   return [{ kind: 'slur-broken', criterion: 'articulation', weight, size: 0.6 + gap, ...place }];
+}
+
+/** A note that hardly spoke leaves a gap of its own: nobody broke the slur before it. */
+function isMuchSofter({ measurements, standards }: JudgeInput, { index, toIndex }: TransitionMeasure): boolean {
+  const [from, to] = [measurements.notes[index]!.levelDb, measurements.notes[toIndex]!.levelDb];
+  return isMeasured(from) && isMeasured(to) && to - from > standards.slurSpoken.value;
 }
 
 /** A dot that is neither under a slur nor before a rest, where the end of the note can be heard. */

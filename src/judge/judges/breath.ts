@@ -51,7 +51,7 @@ function judgeAsked(input: JudgeInput, breath: BreathMeasure): Observation[] {
 }
 
 function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observation[] {
-  const { breathGap, breathLate, hesitation } = input.standards;
+  const { breathGap, breathLate, hesitation, slurDip } = input.standards;
   const note = input.part.notes[transition.index]!;
   const next = input.part.notes[transition.toIndex]!;
   if (next.restBeforeQuarters > 0 || note.fermata || next.heldRestBefore === true) return [];
@@ -90,7 +90,7 @@ function judgeSilence(input: JudgeInput, transition: TransitionMeasure): Observa
   const inSlur = note.slurredToNext && next.slurredFromPrevious;
   if (gap <= breathGap.value || !isBreath(input, transition, inSlur)) return [];
   const plain = gap - onsetDoubt(input) > breathGap.value;
-  const sure = [note, next].every((n) => isSure(input, n.index));
+  const sure = transition.dipDb > slurDip.value && [note, next].every((n) => isSure(input, n.index));
   const measured = { value: gap, unit: 's', expected: { code: 'no-breath', facts: {} } } as const;
   const facts = { seconds: gap, inSlur };
   return [

@@ -1,4 +1,5 @@
 import type { AddedNote } from '../../align/index.js';
+import { mayBeEcho, roomEchoes } from '../observed/echoes.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import { noteName, playedName } from '../observed/note-name.js';
 import type { Observation } from '../observed/observation.js';
@@ -14,7 +15,8 @@ const RESTART_SECONDS = 2;
  *
  * Source: definition. A note under a slur, or repeated, that is not heard may simply not have spoken or been too soft for
  * the recorder, and the first and last notes may be cut off: that is to be watched, not accused. So is what leads into a
- * note: it may be an ornament that is meant.
+ * note: it may be an ornament that is meant. What the room may have sent back is to be watched, and is nothing where the room
+ * does so again and again.
  */
 export function judgeMissingAndAdded(input: JudgeInput): Observation[] {
   return [...missing(input), ...added(input), ...inRests(input)];
@@ -79,12 +81,15 @@ function added(input: JudgeInput): Observation[] {
     if (alignment.restarts.some((r) => Math.abs(r.onsetSeconds - extra.onsetSeconds) < RESTART_SECONDS)) return [];
     const after = part.notes[extra.afterIndex];
     if (after !== undefined && alignment.notes[after.index]!.playedMidi === extra.midi) return [];
+    const echo = mayBeEcho(input, extra.onsetSeconds);
+    if (echo && roomEchoes(input)) return [];
     const near = after ?? part.notes[0]!;
     const { bar, pass, beat } = measurements.addedPlaces[k] ?? near;
     const place = { bar, pass, beat, index: near.index, onset: extra.onsetSeconds };
     const written = extra.midi - (near.soundingMidi - near.writtenMidi);
     const sure =
       after !== undefined &&
+      !echo &&
       extra.leadsIn !== true &&
       isBetweenSureNotes(input, extra) &&
       isSlip(input, extra, alignment.notes[after.index]!.playedMidi ?? extra.midi);

@@ -1,10 +1,12 @@
+import { mayBeEcho } from '../observed/echoes.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import { noteName, playedName } from '../observed/note-name.js';
 import type { Observation } from '../observed/observation.js';
 
 /**
  * Notes played at another pitch: an accidental when a misreading predicts exactly that pitch, else a wrong note. An octave
- * is only watched: what rings strongest in a tone can be its octave. So is a note of which neither neighbour was heard.
+ * is only watched: what rings strongest in a tone can be its octave. So is a note of which neither neighbour was heard, and
+ * what the room may have sent back of the note before.
  *
  * @param input one take
  * @returns one observation a note
@@ -19,7 +21,8 @@ export function judgePitches(input: JudgeInput): Observation[] {
     const playedMidi = aligned.playedMidi;
     const playedWritten = playedMidi - (note.soundingMidi - note.writtenMidi);
     const placed = [aligned.index - 1, aligned.index + 1].some((i) => alignment.notes[i]?.status === 'as-written');
-    const weight = placed && aligned.confidence >= standards.slipConfidence.value ? 'fix' : 'watch';
+    const echo = mayBeEcho(input, aligned.onsetSeconds!);
+    const weight = placed && !echo && aligned.confidence >= standards.slipConfidence.value ? 'fix' : 'watch';
     const misreading = note.misreadings.find((m) => m.soundingMidi === playedMidi);
     const written = noteName(note.written);
     const shared = { criterion: 'notes', weight, ...placeOf(input, note) } as const;

@@ -4,6 +4,7 @@ import { isSure } from '../observed/is-sure.js';
 import { type JudgeInput, placeOf } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
 import { onsetDoubt } from '../observed/onset-doubt.js';
+import { pitchDoubt } from '../observed/pitch-doubt.js';
 
 /** A note that seems to have less of its time than this was more likely misheard than rushed. */
 const LEAST_BELIEVED = 0.4;
@@ -55,8 +56,9 @@ function judgeGroup(input: JudgeInput, group: GroupMeasure): Observation[] {
   const away = group.shares.map((share, k) => share - group.written[k]!);
   const which = away.findIndex((a) => Math.abs(a) === Math.max(...away.map(Math.abs)));
   const off = Math.abs(away[which]!);
-  const perhaps = off - (WATCH_DOUBT * onsetError.value) / group.seconds;
-  const doubt = (Math.SQRT2 * (onsetError.value + onsetDoubt(input))) / group.seconds;
+  const error = onsetError.value + pitchDoubt(input, group.index, group.toIndex + 1);
+  const perhaps = off - (WATCH_DOUBT * error) / group.seconds;
+  const doubt = (Math.SQRT2 * (error + onsetDoubt(input))) / group.seconds;
   if (perhaps <= groupWatch.value) return [];
   const indexes = Array.from({ length: group.toIndex - group.index + 1 }, (_, k) => group.index + k);
   const believable = group.shares.every((share, k) => share > LEAST_BELIEVED * group.written[k]!);

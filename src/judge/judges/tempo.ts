@@ -1,6 +1,7 @@
 import { fitHuberLine, isMeasured, median } from '../../base/index.js';
 import type { BarTempo } from '../../measure/index.js';
 import { QUARTERS_OF_BEAT, type TempoBeat, tempoBeat } from '../../score/index.js';
+import { isBeyond } from '../beyond.js';
 import type { Unit } from '../finding-kinds.js';
 import type { JudgeInput } from '../observed/judge-input.js';
 import type { Observation } from '../observed/observation.js';
@@ -8,6 +9,8 @@ import type { Observation } from '../observed/observation.js';
 /** One bar alone is no drift. */
 const LEAST_DRIFT_BARS = 3;
 const LEAST_BARS_FOR_SLOPE = 8;
+/** A tempo at the limit is at it on either side: a tenth of a percent is finer than it is told. */
+const SHARE_DECIMALS = 3;
 
 const UNITS: Readonly<Record<TempoBeat, Unit>> = {
   quarter: 'quarter notes a minute',
@@ -84,7 +87,7 @@ function wholeTake(input: JudgeInput): Observation[] {
   const { tempo } = input.measurements;
   if (!isMeasured(tempo) || tempo.markedQuarterBpm === null) return [];
   const off = tempo.playedQuarterBpm / tempo.markedQuarterBpm - 1;
-  if (Math.abs(off) <= input.standards.tempoWatch.value) return [];
+  if (!isBeyond(Math.abs(off), input.standards.tempoWatch.value, SHARE_DECIMALS)) return [];
   const first = input.part.notes[0]!;
   const beat = tempoBeat(input.part);
   const quarters = QUARTERS_OF_BEAT[beat];

@@ -17,7 +17,8 @@ export interface Stray {
 /**
  * @param input one take
  * @param measure a note of it
- * @returns how it strays; null where it does not, was not played as written, or cannot be told
+ * @returns how it strays; null where it does not, was not played as written, or cannot be told. What is
+ *   lost in the noise is no `fix`
  *
  * Source: standards slipConfidence, noteWatch, noteFix, noteSeconds.
  */
@@ -31,7 +32,7 @@ export function strayOf(input: Omit<JudgeInput, 'brief'>, measure: NoteMeasure):
   const far = Math.abs(cents) > noteFix.value;
   if (!held && !far) return null;
   const note = input.part.notes[measure.index]!;
-  const sure = held && aligned.confidence >= slipConfidence.value;
+  const sure = held && aligned.confidence >= slipConfidence.value && isMeasured(measure.levelDb);
   if (!sure || !far) return { note, cents, weight: 'watch' };
   const secondCents = doubtOf(measure, noteWatch.value);
   return secondCents === null ? { note, cents, weight: 'fix' } : { note, cents, weight: 'watch', secondCents };

@@ -17,7 +17,10 @@ const LEAST_ABOVE_FLOOR_DB = 3;
  *
  * Source: RMS by definition, unweighted; the median so that a swell, a beat or a late release does not count.
  */
-export function measureNoteLevel(features: Features, note: AlignedNote): MaybeNumber {
+export function measureNoteLevel(
+  features: Features,
+  note: Pick<AlignedNote, 'onsetSeconds' | 'offsetSeconds'>,
+): MaybeNumber {
   const { onsetSeconds, offsetSeconds } = note;
   if (onsetSeconds === undefined || offsetSeconds === undefined) return notMeasured('note-not-heard');
   const seconds = offsetSeconds - onsetSeconds;

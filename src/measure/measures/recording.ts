@@ -4,6 +4,7 @@ import type { Features } from '../../features/index.js';
 import type { NoteContext } from '../context/context.js';
 import { ridesLevel } from '../gain/rides-level.js';
 import type { RecordingMeasure } from '../types.js';
+import { measureEchoDelay } from './echo-delay.js';
 import { endsInSound } from './ends-in-sound.js';
 import { measureReverberation } from './reverberation.js';
 
@@ -17,7 +18,7 @@ const NOISY_DB = 20;
 const RINGING_SECONDS = 1.2;
 
 /**
- * The recording itself: peak, clipping, noise, how long the room rings, and whether the recorder moved its level.
+ * The recording itself: peak, clipping, noise, how long the room rings, whether it echoes, and whether the recorder moved its level.
  *
  * @param context the take with its notes measured
  * @returns numbers, and cautions
@@ -35,6 +36,8 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
   if (isMeasured(reverberationSeconds) && reverberationSeconds > RINGING_SECONDS) {
     cautions.push({ code: 'rings-long', facts: {} });
   }
+  const echoSeconds = measureEchoDelay(context.features);
+  if (echoSeconds !== undefined) cautions.push({ code: 'echoes', facts: {} });
   // A whole take at another pitch is compared at that pitch, and it is said.
   const { offsetSemitones: semitones } = context.alignment;
   if (semitones !== 0) cautions.push({ code: 'sounds-elsewhere', facts: { semitones } });
@@ -44,6 +47,7 @@ export function measureRecording(context: NoteContext): RecordingMeasure {
     clippedShare,
     signalToNoiseDb,
     reverberationSeconds,
+    ...(echoSeconds === undefined ? {} : { echoSeconds }),
     levelRiding,
     breaksOff: context.take.breaksOff === true,
     onsetSpreadSeconds: context.take.origin?.onsetSpreadSeconds ?? 0,

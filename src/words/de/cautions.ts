@@ -42,6 +42,8 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
   noisy: () => 'In der Aufnahme ist viel Rauschen: Leise Töne können darin untergehen.',
   'rings-long': () =>
     'Der Raum hallt lang nach und füllt die Lücken zwischen den Noten: Gebundene und kurze Noten sind nicht sicher zu unterscheiden.',
+  echoes: () =>
+    'Der Raum wirft ein Echo zurück, und Noten klingen in die folgenden hinein: Was zu einzelnen Noten steht, ist zum Hinhören, noch nicht zum Üben.',
   'sounds-elsewhere': ({ semitones }) => {
     const guess =
       Math.abs(semitones) === 12 ? '' : ' Vielleicht wurde aus den Noten für ein anderes Instrument gespielt.';

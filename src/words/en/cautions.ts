@@ -36,6 +36,8 @@ export const CAUTIONS_IN_WORDS: Sayings<typeof CAUTIONS> = {
   noisy: () => 'There is much noise in the recording: soft notes may be lost in it.',
   'rings-long': () =>
     'The room rings long: gaps between notes fill up, so slurs and short notes are not told apart surely.',
+  echoes: () =>
+    'The room sends back an echo, so notes sound into those after them: what is told of single notes is to watch, not yet to fix.',
   'sounds-elsewhere': ({ semitones }) => {
     const isOctave = Math.abs(semitones) === 12;
     const size = isOctave ? 'an octave' : `${Math.abs(semitones)} semitones`;
