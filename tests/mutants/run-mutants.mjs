@@ -28,8 +28,11 @@ const COPIED = [
   ...['src', 'tests', 'fixtures', 'bin', 'reports', 'package.json', 'tsconfig.json'],
   ...['.vitest.mjs', '.room-script.mjs', '.loops.mjs'],
 ];
-/** A change after which the tests never end is noticed, too. */
-const LIMIT_MS = 900_000;
+/** A change after which the tests take so many times as long, and so long above that, never ends: it is noticed, too. */
+const MOST_TIMES = 10;
+const MOST_MORE_MS = 60_000;
+/** The tests of a room, unchanged. */
+const LIMIT_MS = 1_800_000;
 /** A test file is quick when it took no longer, unchanged. */
 const QUICK_MS = 2_000;
 
@@ -68,10 +71,10 @@ function mutantsInRoom(room) {
   });
 }
 
-function runTests(copy, files, ...more) {
+function runTests(copy, files, timeout, ...more) {
   const vitest = join(copy, 'node_modules/vitest/vitest.mjs');
   const args = [vitest, 'run', '--config', '.vitest.mjs', ...files, '--bail', '1', '--no-isolate', ...more];
-  return spawnSync(process.execPath, args, { cwd: copy, timeout: LIMIT_MS, stdio: 'ignore' }).status === 0;
+  return spawnSync(process.execPath, args, { cwd: copy, timeout, stdio: 'ignore' }).status === 0;
 }
 
 /**
@@ -80,17 +83,24 @@ function runTests(copy, files, ...more) {
  */
 function stagesOf(copy, room) {
   const told = join(copy, 'times.json');
-  if (!runTests(copy, [`tests/${room}/`], '--reporter=json', `--outputFile=${told}`)) return null;
+  if (!runTests(copy, [`tests/${room}/`], LIMIT_MS, '--reporter=json', `--outputFile=${told}`)) return null;
   const { testResults } = JSON.parse(readFileSync(told, 'utf8'));
   const quick = ({ startTime, endTime }) => endTime - startTime <= QUICK_MS;
   const stages = [testResults.filter(quick), values.quick ? [] : testResults.filter((file) => !quick(file))];
-  return stages.filter((stage) => stage.length > 0).map((stage) => stage.map(({ name }) => relative(copy, name)));
+  return stages
+    .filter((stage) => stage.length > 0)
+    .map((stage) => ({
+      files: stage.map(({ name }) => relative(copy, name)),
+      limitMs: Math.round(
+        MOST_MORE_MS + MOST_TIMES * stage.reduce((sum, { startTime, endTime }) => sum + endTime - startTime, 0),
+      ),
+    }));
 }
 
 function tryMutant(copy, stages, { path, from, to, text }) {
   const whole = readFileSync(path, 'utf8');
   writeFileSync(join(copy, path), whole.slice(0, from) + text + whole.slice(to));
-  const noticed = !stages.every((stage) => runTests(copy, stage));
+  const noticed = !stages.every(({ files, limitMs }) => runTests(copy, files, limitMs));
   writeFileSync(join(copy, path), whole);
   return noticed;
 }
