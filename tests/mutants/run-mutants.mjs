@@ -34,7 +34,7 @@ const MOST_MORE_MS = 60_000;
 /** The tests of a room, unchanged. */
 const LIMIT_MS = 1_800_000;
 /** A test file is quick when it took no longer, unchanged. */
-const QUICK_MS = 2_000;
+const QUICK_MS = 5_000;
 
 const { values } = parseArgs({
   options: {
