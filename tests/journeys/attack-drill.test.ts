@@ -1,11 +1,7 @@
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, truncateSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { encodeWav } from '../../src/decode/index.js';
-import { performTake } from '../../src/demo/index.js';
-import { readPart } from '../../src/score/index.js';
-import { inspectPdf } from '../helpers/pdf-tools.js';
 import { attributes, note, scoreOf } from '../score/score-of.js';
 import { goodTake, SHORT_PART } from './short-part.js';
 import { everyFile, lines, put, readJson, takesheet } from './takesheet.js';
@@ -20,12 +16,11 @@ vi.setConfig({ testTimeout: 3_600_000, hookTimeout: 3_600_000 });
 
 let root = '';
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
-const plainPart = (bars: number, marks = ''): Uint8Array =>
+const plainPart = (bars: number): Uint8Array =>
   scoreOf(
     Array.from(
       { length: bars },
-      (_, i) =>
-        (i === 0 ? attributes(1) + marks : '') + ['C5', 'E5', 'D5', 'G5'].map((pitch) => note(pitch, 1)).join(''),
+      (_, i) => (i === 0 ? attributes(1) : '') + ['C5', 'E5', 'D5', 'G5'].map((pitch) => note(pitch, 1)).join(''),
     ),
   );
 
@@ -36,28 +31,6 @@ describe.runIf(wanted)('the costliest that can be given', () => {
   });
 
   afterAll(() => rmSync(root, { recursive: true }));
-
-  // 840 bars of four quarters at 60 a minute are 56 minutes; the player is out of time and out of tune everywhere.
-  it('a take of 56 minutes, with thousands of places to watch, gives pages that show some and count the rest', () => {
-    const score = plainPart(840, '<direction><sound tempo="60"/></direction>');
-    const played = { timingScatterSeconds: 0.12, tuningScatterCents: 45, levelScatterDb: 5, roomSeconds: 0 };
-    const { samples, sampleRateHz } = performTake(readPart(score), {
-      ...{ seed: 5, voice: 'flute', sampleRateHz: 11_025, ...played },
-    });
-    expect(samples.length / sampleRateHz).toBeGreaterThan(56 * 60);
-    put(root, { 'long.musicxml': score, 'long/ada.wav': encodeWav(samples, sampleRateHz) });
-    const { status, stderr } = takesheet(root, 'review', '--score', 'long.musicxml', '--out', 'long-out', 'long');
-    expect([status, stderr]).toEqual([0, expect.stringContaining('ada')]);
-    const { findings } = readJson<{ findings: unknown[] }>(join(root, 'long-out/takes/ada.json'));
-    const { pageTexts } = inspectPdf(readFileSync(join(root, 'long-out/takes/ada.pdf')));
-    const [, more] = /(\d+)moreplaces?(?:are|is)notshownhere/.exec(pageTexts.join(' ').replace(/\s+/g, '')) ?? [];
-    console.info(`56 minutes: ${findings.length} findings, ${pageTexts.length} pages, ${more} counted`);
-    expect(findings.length).toBeGreaterThan(1000);
-    // 3 are told first, 120 after them, as many as 3 are praise; what follows from another is told with it
-    expect(Number(more)).toBeGreaterThan(0);
-    expect(Number(more)).toBeLessThanOrEqual(findings.length - 123);
-    expect(pageTexts.length).toBeLessThan(30);
-  });
 
   // AIFF 1.3: two channels of 16 bit at 44,100; RFC 4867: no packet of AMR is larger than 32 bytes. Both hold nothing else.
   it('an AIFF and an AMR file of two hours are refused', () => {
@@ -83,9 +56,9 @@ describe.runIf(wanted)('the costliest that can be given', () => {
     truncateSync(join(root, 'hours/ada.aiff'), data + 54);
     truncateSync(join(root, 'hours/ben.amr'), 6 + 2 * 180_000 * 32);
     const { status, stderr } = takesheet(root, 'review', '--score', 'part.musicxml', '--out', 'hours-out', 'hours');
-    expect(status).toBe(1);
+    expect([status, stderr]).toEqual([1, expect.stringContaining('120 minutes')]);
     for (const name of ['ada', 'ben'])
-      expect(lines(stderr).filter((line) => line.startsWith(name) && line.includes('120 minutes'))).toHaveLength(1);
+      expect(lines(stderr).filter((line) => line.includes(name) && line.includes('120 minutes'))).toHaveLength(1);
     expect(['ada', 'ben', 'cleo'].map((name) => existsSync(join(root, `hours-out/takes/${name}.pdf`)))).toEqual([
       ...[false, false, true],
     ]);
