@@ -1,17 +1,20 @@
 import { InputError } from '../base/index.js';
 import { LONGEST_SECONDS } from './common/longest.js';
+import { recognise } from './common/recognise.js';
+import { aiffSeconds } from './readers/aiff.js';
+import { leastAmrSeconds } from './readers/amr-file.js';
 import { findWavChunks } from './wav-chunks.js';
 import { readWavFormat } from './wav-format.js';
 
 /**
- * Refuses a WAV file that is too long by its first bytes, before the whole of it is read. What cannot be told by them is left
- * to the reading.
+ * Refuses a WAV, AIFF or AMR file that is too long by its first bytes and its size, before the whole of it is read. What
+ * cannot be told by them is left to the reading.
  *
  * @param head the first bytes of the file
  * @param fileBytes how large the file is
  * @throws InputError `recording-too-long`
  *
- * Source: as `findWavChunks`.
+ * Source: as `findWavChunks`, `findAiffSound` and `amrFile`.
  */
 export function refuseOverAnHour(head: Uint8Array, fileBytes: number): void {
   const seconds = secondsOf(head, fileBytes);
@@ -19,8 +22,13 @@ export function refuseOverAnHour(head: Uint8Array, fileBytes: number): void {
 }
 
 function secondsOf(head: Uint8Array, fileBytes: number): number {
-  const tag = (at: number): string => String.fromCharCode(...head.subarray(at, at + 4));
-  if (!['RIFF', 'RF64', 'BW64'].includes(tag(0)) || tag(8) !== 'WAVE') return 0;
+  const { container } = recognise(head);
+  if (container === 'aiff') return aiffSeconds(head, fileBytes);
+  if (container === 'amr') return leastAmrSeconds(head, fileBytes);
+  return container === 'wav' ? wavSeconds(head, fileBytes) : 0;
+}
+
+function wavSeconds(head: Uint8Array, fileBytes: number): number {
   try {
     const view = new DataView(head.buffer, head.byteOffset, head.byteLength);
     const { format, data, announcedDataBytes, openEnded } = findWavChunks(view);

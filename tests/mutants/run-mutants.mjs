@@ -3,6 +3,9 @@
 //   npm run mutants -- --rooms judge,brief --count 20  more of them, in these rooms
 //   npm run mutants -- --seed 2                        another sample; the same seed gives the same one
 //   npm run mutants -- --rooms judge --list            prints every change there is, and runs nothing
+//   npm run mutants -- --rooms align --quick           only the quick test files: minutes instead of hours, and no figure but
+//                                                      a lower bound of it
+// The quick files of a room run first, the others only where those notice nothing.
 // The work tree is never written to. Exits with 1 when the tests of a room fail before anything is changed.
 import { spawnSync } from 'node:child_process';
 import {
@@ -11,12 +14,13 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  realpathSync,
   rmSync,
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { mutantsOf } from './mutants-of.mjs';
 
@@ -24,8 +28,13 @@ const COPIED = [
   ...['src', 'tests', 'fixtures', 'bin', 'reports', 'package.json', 'tsconfig.json'],
   ...['.vitest.mjs', '.room-script.mjs', '.loops.mjs'],
 ];
-/** A change after which the tests never end is noticed, too. */
-const LIMIT_MS = 300_000;
+/** A change after which the tests take so many times as long, and so long above that, never ends: it is noticed, too. */
+const MOST_TIMES = 10;
+const MOST_MORE_MS = 60_000;
+/** The tests of a room, unchanged. */
+const LIMIT_MS = 1_800_000;
+/** A test file is quick when it took no longer, unchanged. */
+const QUICK_MS = 5_000;
 
 const { values } = parseArgs({
   options: {
@@ -33,6 +42,7 @@ const { values } = parseArgs({
     count: { type: 'string', default: '8' },
     seed: { type: 'string', default: '1' },
     list: { type: 'boolean', default: false },
+    quick: { type: 'boolean', default: false },
   },
 });
 
@@ -61,17 +71,36 @@ function mutantsInRoom(room) {
   });
 }
 
-/** Whether the tests of a room pass in the copy. */
-function passes(copy, room) {
+function runTests(copy, files, timeout, ...more) {
   const vitest = join(copy, 'node_modules/vitest/vitest.mjs');
-  const args = [vitest, 'run', '--config', '.vitest.mjs', `tests/${room}/`, '--bail', '1', '--no-isolate'];
-  return spawnSync(process.execPath, args, { cwd: copy, timeout: LIMIT_MS, stdio: 'ignore' }).status === 0;
+  const args = [vitest, 'run', '--config', '.vitest.mjs', ...files, '--bail', '1', '--no-isolate', ...more];
+  return spawnSync(process.execPath, args, { cwd: copy, timeout, stdio: 'ignore' }).status === 0;
 }
 
-function tryMutant(copy, room, { path, from, to, text }) {
+/**
+ * The test files of a room as stages to be run one after the other, the quick ones first; null when they fail unchanged.
+ * Only the first stage when quick ones are all that is wanted.
+ */
+function stagesOf(copy, room) {
+  const told = join(copy, 'times.json');
+  if (!runTests(copy, [`tests/${room}/`], LIMIT_MS, '--reporter=json', `--outputFile=${told}`)) return null;
+  const { testResults } = JSON.parse(readFileSync(told, 'utf8'));
+  const quick = ({ startTime, endTime }) => endTime - startTime <= QUICK_MS;
+  const stages = [testResults.filter(quick), values.quick ? [] : testResults.filter((file) => !quick(file))];
+  return stages
+    .filter((stage) => stage.length > 0)
+    .map((stage) => ({
+      files: stage.map(({ name }) => relative(copy, name)),
+      limitMs: Math.round(
+        MOST_MORE_MS + MOST_TIMES * stage.reduce((sum, { startTime, endTime }) => sum + endTime - startTime, 0),
+      ),
+    }));
+}
+
+function tryMutant(copy, stages, { path, from, to, text }) {
   const whole = readFileSync(path, 'utf8');
   writeFileSync(join(copy, path), whole.slice(0, from) + text + whole.slice(to));
-  const noticed = !passes(copy, room);
+  const noticed = !stages.every(({ files, limitMs }) => runTests(copy, files, limitMs));
   writeFileSync(join(copy, path), whole);
   return noticed;
 }
@@ -79,7 +108,7 @@ function tryMutant(copy, room, { path, from, to, text }) {
 const rooms = values.rooms.split(',');
 const lacking = rooms.find((room) => !existsSync(join('src', room)) || !existsSync(join('tests', room)));
 if (lacking !== undefined) throw new Error(`no room with tests: ${lacking}`);
-const copy = values.list ? null : mkdtempSync(join(tmpdir(), 'takesheet-mutants-'));
+const copy = values.list ? null : realpathSync(mkdtempSync(join(tmpdir(), 'takesheet-mutants-')));
 try {
   if (copy !== null) {
     for (const name of COPIED.filter(existsSync)) cpSync(name, join(copy, name), { recursive: true });
@@ -91,17 +120,21 @@ try {
       for (const mutant of all) console.log(mutant.told);
       continue;
     }
-    if (!passes(copy, room)) {
+    const stages = stagesOf(copy, room);
+    if (stages === null) {
       console.log(`${room}: its tests fail before anything is changed`);
       process.exitCode = 1;
       continue;
     }
     const tried = sample(all, Number(values.count), room).map((mutant) => {
-      const noticed = tryMutant(copy, room, mutant);
+      const noticed = tryMutant(copy, stages, mutant);
       console.log(`${noticed ? 'noticed ' : 'survived'}  ${mutant.told}`);
       return noticed;
     });
-    console.log(`${room}: ${tried.filter(Boolean).length} of ${tried.length} noticed, of ${all.length} there are\n`);
+    const by = values.quick ? ' by the quick files' : '';
+    console.log(
+      `${room}: ${tried.filter(Boolean).length} of ${tried.length} noticed${by}, of ${all.length} there are\n`,
+    );
   }
 } finally {
   if (copy !== null) rmSync(copy, { recursive: true, force: true });

@@ -3,7 +3,8 @@ import { recognise } from '../common/recognise.js';
 import { readAac } from './aac.js';
 import { findAiffSound } from './aiff.js';
 import { findAlacCookie, readAlac } from './alac.js';
-import { amrFile, readAmr } from './amr.js';
+import { readAmr } from './amr.js';
+import { amrFile } from './amr-file.js';
 import { openCaf } from './caf.js';
 import { readFlac } from './flac.js';
 import { readDelays, readMp3 } from './mp3.js';
@@ -74,7 +75,9 @@ async function* once(data: Uint8Array): AsyncGenerator<{ data: Uint8Array }> {
 export async function openSound(bytes: Uint8Array): Promise<Sound> {
   const { container } = recognise(bytes);
   if (container === 'amr') {
-    const { wide, packets } = amrFile(bytes);
+    const { wide, seconds, packets } = amrFile(bytes);
+    // its packets were counted, so this is no saying of an index
+    refuseToldHour(seconds, Number.POSITIVE_INFINITY);
     return readAmr(wide, packets());
   }
   if (container === 'aiff') {

@@ -42,6 +42,14 @@ function codingOf(codec: string): Coding | null {
 }
 
 /**
+ * @param codec as in `PcmFormat`
+ * @returns bytes of one sample; null when this coding has no name here
+ */
+export function sampleBytesOf(codec: string): number | null {
+  return codingOf(codec)?.bytes ?? null;
+}
+
+/**
  * @param format how the samples are stored
  * @param packets whole frames in each; what is left over at the end of one is left out
  * @returns the sound; null when this coding has no name here
